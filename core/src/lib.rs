@@ -1,0 +1,2 @@
+//! The physics of a belt-drive electric longboard.
+#![no_std]

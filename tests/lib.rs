@@ -1,0 +1,1 @@
+//! Everything that checks the whole from outside.

@@ -1,0 +1,2 @@
+//! `cargo site`: builds and serves the site.
+fn main() {}

@@ -1,0 +1,1 @@
+//! The page: asks, draws and explains; computes nothing physical.

@@ -1,0 +1,2 @@
+//! The page, started in the browser.
+fn main() {}
