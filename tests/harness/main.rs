@@ -1,0 +1,166 @@
+//! The browser harness itself: that it sees what is there and catches what is
+//! wrong, on two small pages made for it.
+
+use std::path::Path;
+
+use pitchline_site::{Options, Server, serve};
+use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Size, Theme};
+use serde_json::{Value, json};
+
+fn fixture() -> Outcome<Server> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("harness/fixture");
+    Ok(serve(Options::new(folder))?)
+}
+
+fn origin(server: &Server) -> String {
+    server.url().trim_end_matches('/').to_owned()
+}
+
+#[track_caller]
+fn complaint(outcome: Outcome) -> Outcome<String> {
+    match outcome {
+        Ok(()) => Err(Fault::new("nothing was found wrong")),
+        Err(fault) => Ok(fault.to_string()),
+    }
+}
+
+#[test]
+fn a_person_can_use_a_good_page() -> Outcome {
+    let server = fixture()?;
+    let page = Browser::open(Size::Phone)?;
+    page.goto(&format!("{}good.html", server.url()))?;
+
+    page.by_label("Pack voltage")?.fill("37,5")?;
+    page.by_role("button", "Save this board")?.click()?;
+    page.by_text("Saved 37,5 V")?;
+    page.by_label("Wheel")?.choose("Rough road")?;
+    page.by_text("Rolls on Rough road")?;
+    page.by_text("Here at last")?;
+    page.wait_until("return document.getElementById('late').textContent !== ''")?;
+
+    let text = page.text()?;
+    assert!(text.contains("A page in order") && !text.contains("Nobody sees this"));
+    assert_eq!(page.all_by_role("textbox")?.len(), 2);
+    assert_eq!(page.by_role("status", "")?.text()?, "Rolls on Rough road");
+
+    page.assert_accessible()?;
+    page.assert_quiet()?;
+    page.assert_own_requests(&origin(&server))?;
+    let seen = page.requests()?;
+    assert!(seen.iter().any(|url| url.ends_with("/good.css")), "{seen:?}");
+    let picture = page.screenshot("harness-good")?;
+    // Width and height stand at bytes 16..24 of a PNG: two device pixels each.
+    let bytes = std::fs::read(picture)?;
+    assert_eq!(bytes.get(16..24), Some([0, 0, 3, 12, 0, 0, 6, 152].as_slice()));
+    page.close_own(&origin(&server))
+}
+
+#[test]
+fn the_keyboard_walks_the_page() -> Outcome {
+    let server = fixture()?;
+    let page = Browser::open(Size::Desktop)?;
+    page.goto(&format!("{}good.html", server.url()))?;
+    let mut walk = Vec::new();
+    for _ in 0..4 {
+        page.press(Key::Tab)?;
+        walk.push(page.focused()?.name()?);
+    }
+    assert_eq!(walk, ["Pack voltage", "Pack voltage under load", "Wheel", "Save this board"]);
+    assert_eq!(page.focused()?.role()?, "button");
+    page.press(Key::Enter)?;
+    page.by_text("Saved 36 V")?;
+    page.chord(&[Key::Shift, Key::Tab])?;
+    page.press(Key::Down)?;
+    page.by_text("Rolls on Rough road")?;
+    Ok(())
+}
+
+#[test]
+fn the_page_believes_the_device() -> Outcome {
+    let server = fixture()?;
+    let url = format!("{}good.html", server.url());
+    let page =
+        Browser::new(Size::Phone).theme(Theme::Dark).locale("de-DE").reduced_motion().start()?;
+    let ask = "const m = (q) => matchMedia(q).matches;
+        return [innerWidth, innerHeight, devicePixelRatio, m('(pointer: coarse)'),
+            m('(prefers-color-scheme: dark)'), m('(prefers-reduced-motion: reduce)'),
+            navigator.language, (1.5).toLocaleString()]";
+    let phone = json!([390, 844, 2, true, true, true, "de-DE", "1,5"]);
+    page.goto(&url)?;
+    assert_eq!(page.eval(ask, &[])?, phone);
+    page.reload()?;
+    assert_eq!(page.eval(ask, &[])?, phone);
+    let first = page.tab()?;
+    page.open_tab()?;
+    page.goto(&url)?;
+    assert_eq!(page.eval(ask, &[])?, phone);
+    page.close_tab(&first)?;
+
+    page.set_theme(Theme::Light)?;
+    page.set_size(Size::Desktop)?;
+    let desk = json!([1280, 800, 1, false, false, true, "de-DE", "1,5"]);
+    assert_eq!(page.eval(ask, &[])?, desk);
+    page.set_size(Size::Narrow)?;
+    assert_eq!(page.eval("return innerWidth", &[])?, json!(320));
+    page.set_print(true)?;
+    assert_eq!(page.eval("return matchMedia('print').matches", &[])?, Value::Bool(true));
+    Ok(())
+}
+
+#[test]
+fn a_bad_page_is_caught() -> Outcome {
+    let server = fixture()?;
+    let page = Browser::open(Size::Desktop)?;
+    page.goto(&format!("{}bad.html", server.url()))?;
+    page.wait_until("return (await navigator.serviceWorker.ready).active.state === 'activated'")?;
+
+    let broken = complaint(page.assert_accessible())?;
+    for rule in ["color-contrast", "label", "html-has-lang", "target-size"] {
+        assert!(broken.contains(rule), "{rule} is not in: {broken}");
+    }
+    assert!(complaint(page.assert_quiet())?.contains("something broke"));
+    page.discard_console()?;
+    page.assert_quiet()?;
+
+    let covered = page.by_role("button", "Covered")?;
+    assert!(!covered.is_uncovered()?);
+    assert!(complaint(covered.click())?.contains("click intercepted"));
+
+    let asked = complaint(page.assert_own_requests(&origin(&server)))?;
+    assert!(asked.contains("https://stranger.example/page"), "{asked}");
+    // Only the whole record knows what the service worker did.
+    let asked = complaint(page.close_own(&origin(&server)))?;
+    assert!(asked.contains("https://stranger.example/page"), "{asked}");
+    assert!(asked.contains("https://stranger.example/worker"), "{asked}");
+    Ok(())
+}
+
+#[test]
+fn nothing_outlives_the_page() -> Outcome {
+    let page = Browser::open(Size::Phone)?;
+    let folder = page.folder().to_owned();
+    assert!(running(&folder)? > 0);
+    drop(page);
+    for _ in 0..100 {
+        if running(&folder)? == 0 {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+    assert_eq!(running(&folder)?, 0);
+    assert!(!folder.exists());
+    Ok(())
+}
+
+/// How many processes were started on this profile folder.
+fn running(folder: &Path) -> Outcome<usize> {
+    let mut count = 0;
+    for process in std::fs::read_dir("/proc")? {
+        // A process may end while we look.
+        let command = std::fs::read(process?.path().join("cmdline")).unwrap_or_default();
+        if String::from_utf8_lossy(&command).contains(&*folder.to_string_lossy()) {
+            count += 1;
+        }
+    }
+    Ok(count)
+}
