@@ -1,2 +1,84 @@
-//! The physics of a belt-drive electric longboard.
+//! The physics of a belt-drive electric longboard: gearing, speed, hills and range.
+//!
+//! A board is a [`Draft`]: one [`Record`] for each [`Slot`], with values in the
+//! units of the maker's file. [`Build::check`] turns it into typed parts in SI,
+//! after which nothing can be out of range and nothing fails; [`answers`] then
+//! answers the four questions, and [`explain`] shows the working of each.
+//!
+//! ```
+//! use pitchline_core::{Build, Draft, Headline, Slot, answers, explain};
+//!
+//! // A plausible board, then a rider of 95 kg and a larger wheel pulley.
+//! let mut draft = Draft::typical();
+//! draft.set(Slot::Rider, "mass_kg", 95.0);
+//! draft.set(Slot::WheelPulley, "teeth", 44.0);
+//!
+//! let build = Build::check(&draft).unwrap();
+//! let found = answers(&build);
+//! let km_h = found.speed.flat_full.speed_m_s * 3.6;
+//! assert!(km_h > 25.0 && km_h < 50.0);
+//!
+//! // The working ends where push and road load are equal.
+//! let steps = explain(&build, Headline::TopSpeed);
+//! let spare = steps.last().unwrap();
+//! assert_eq!(spare.symbol, "F_spare");
+//! assert!(spare.result.abs() < 1e-3);
+//!
+//! // A value out of range is refused by name, with its range and unit.
+//! draft.set(Slot::WheelPulley, "teeth", 7.0);
+//! let errors = Build::check(&draft).unwrap_err();
+//! assert_eq!(
+//!     errors[0].to_string(),
+//!     "wheel_pulley.teeth: 7 teeth is outside 12 to 120 teeth",
+//! );
+//! ```
+//!
+//! Every ampere of motor current is in the convention that the controller's
+//! record names; see [`physics::motor`].
 #![no_std]
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::panic,
+        clippy::indexing_slicing,
+        clippy::cast_possible_truncation,
+        clippy::cast_possible_wrap,
+        clippy::cast_sign_loss,
+        clippy::unreachable,
+        clippy::todo
+    )
+)]
+
+extern crate alloc;
+#[cfg(test)]
+extern crate std;
+
+#[macro_use]
+pub mod physics;
+
+mod answers;
+mod bounds;
+mod build;
+#[cfg(feature = "catalog")]
+pub mod catalog;
+mod error;
+mod math;
+mod parts;
+pub mod source;
+mod working;
+
+pub use answers::{
+    Answers, Climb, Distance, DistancePoint, Drive, GearCell, Headline, Limit, Notice, Point, Push,
+    PushCurve, PushPoint, Reach, Sag, Speed, Steepest, Supply, TopSpeed, Totals, answers, explain,
+    gear_map, notices, totals,
+};
+pub use bounds::{Field, Need, Unit};
+pub use build::{Build, Draft, WHEELS};
+pub use error::{Error, Reason};
+pub use parts::{
+    Belt, Cell, Charger, Controller, Convention, Deck, Kind, Mode, Motor, MotorPulley, Pack, Place,
+    Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel, WheelPulley,
+};
+pub use working::{Law, Step, Working};

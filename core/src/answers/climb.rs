@@ -1,0 +1,73 @@
+//! How steep?
+
+use super::drive::{Drive, Sag, Supply};
+use super::push::{FULL, Limit};
+use crate::physics::road_load::{STEEPEST, Slope};
+use crate::working::Working;
+use serde::Serialize;
+
+/// A crawl: 2 km/h.
+pub(crate) const CRAWL_M_S: f64 = 2.0 / 3.6;
+
+/// The steepest hill that can be held at a speed, and what sets it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Steepest {
+    /// Rise over run; negative where the speed cannot be held on the flat.
+    pub grade: f64,
+    /// The speed, m/s.
+    pub speed_m_s: f64,
+    /// What binds there.
+    pub limit: Limit,
+}
+
+/// How steep?
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Climb {
+    /// At a crawl, 2 km/h.
+    pub crawl: Steepest,
+    /// At 10 km/h.
+    pub slow: Steepest,
+    /// At 20 km/h.
+    pub brisk: Steepest,
+    /// At 10 km/h with a pack nearly empty, after a steady ride.
+    pub slow_low: Steepest,
+}
+
+impl Drive {
+    /// The steepest hill that a supply can hold at a speed.
+    #[must_use]
+    pub fn steepest(&self, supply: &Supply, speed_m_s: f64) -> Steepest {
+        self.steepest_explained(supply, speed_m_s, &mut Working::off())
+    }
+
+    pub(crate) fn steepest_explained(
+        &self,
+        supply: &Supply,
+        speed_m_s: f64,
+        w: &mut Working,
+    ) -> Steepest {
+        let air = self.air_n(speed_m_s, w);
+        let mut slope = Slope::FLAT;
+        let mut push = self.push(supply, &FULL, speed_m_s, slope);
+        // Grip falls with the cosine of the hill that it is to hold; the
+        // cosine changes so little that a few turns settle it.
+        for _ in 0..if push.limit == Limit::Grip { 12 } else { 0 } {
+            let grade = STEEPEST.of([push.force_n - air, self.mass_kg, self.rolling]);
+            slope = Slope::of_grade(grade);
+            push = self.push(supply, &FULL, speed_m_s, slope);
+        }
+        let grade = w.apply(&STEEPEST, [push.force_n - air, self.mass_kg, self.rolling]);
+        Steepest { grade, speed_m_s, limit: push.limit }
+    }
+}
+
+pub(crate) fn answer(drive: &Drive) -> Climb {
+    let full = drive.supply(1.0, Sag::Burst);
+    let low = drive.supply(drive.build.ride.low_charge, Sag::Sustained);
+    Climb {
+        crawl: drive.steepest(&full, CRAWL_M_S),
+        slow: drive.steepest(&full, 10.0 / 3.6),
+        brisk: drive.steepest(&full, 20.0 / 3.6),
+        slow_low: drive.steepest(&low, 10.0 / 3.6),
+    }
+}

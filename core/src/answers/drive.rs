@@ -1,0 +1,203 @@
+//! The build reduced to the numbers that every law needs.
+
+use crate::build::Build;
+use crate::math::PI;
+use crate::physics::road_load::{AIR, LOAD, ROLLING, SLOPE, Slope};
+use crate::physics::{air, battery, gear, motor, wire};
+use crate::working::Working;
+
+/// Which resistance of the pack counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sag {
+    /// A push of about a minute.
+    Burst,
+    /// A steady ride, with the slow branch settled.
+    Sustained,
+}
+
+/// The pack at one charge: an open-circuit voltage behind a resistance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Supply {
+    /// Open-circuit voltage of the pack, V.
+    pub open_v: f64,
+    /// Resistance of cells, joints and wires, ohm.
+    pub resistance_ohm: f64,
+    /// Of which joints and wires, ohm.
+    pub lead_ohm: f64,
+}
+
+/// A build with everything worked out that does not change with speed or charge.
+#[derive(Clone, Copy, Debug)]
+pub struct Drive {
+    /// The build.
+    pub build: Build,
+    pub(crate) mass_kg: f64,
+    pub(crate) rolling: f64,
+    pub(crate) density: f64,
+    pub(crate) drag_area_m2: f64,
+    pub(crate) ratio: f64,
+    pub(crate) radius_m: f64,
+    pub(crate) motors: f64,
+    pub(crate) torque_per_amp: f64,
+    pub(crate) winding_ohm: f64,
+    pub(crate) no_load_rad_s: f64,
+    pub(crate) lead_ohm: f64,
+    pub(crate) capacity_ah: f64,
+    cold_resistance: f64,
+    aged_resistance: f64,
+}
+
+impl Drive {
+    /// From a checked build.
+    #[must_use]
+    pub fn new(build: &Build) -> Self {
+        Self::explained(build, &mut Working::off())
+    }
+
+    pub(crate) fn explained(build: &Build, w: &mut Working) -> Self {
+        let b = build;
+        let pressure = w.apply(&air::PRESSURE, [b.place.altitude_m]);
+        let density = w.apply(&air::DENSITY, [pressure, b.place.air_c]);
+        let ratio = w.apply(&gear::RATIO, [b.wheel_pulley.teeth, b.motor_pulley.teeth]);
+        let torque_per_amp =
+            w.apply(b.controller.convention.torque_per_amp(), [b.motor.kv_rpm_per_v]);
+        let winding_ohm =
+            w.apply(&motor::WARM_RESISTANCE, [b.motor.resistance_ll_ohm, b.ride.winding_c]);
+        let diameter = w.apply(&wire::DIAMETER, [b.pack.wire_awg]);
+        let wire_ohm = w.apply(&wire::RESISTANCE, [b.pack.wire_m, diameter, b.place.air_c]);
+        let lead_ohm = w.apply(&battery::LEADS, [b.pack.joints_ohm, wire_ohm]);
+        let (fade, growth) = b.cell.chemistry.fade(b.pack.cycles);
+        let cold = b.cell.chemistry.capacity_factor(b.place.air_c);
+        let capacity_ah =
+            w.apply(&battery::CAPACITY, [b.pack.parallel, b.cell.capacity_ah, cold, fade]);
+        Self {
+            build: *b,
+            mass_kg: b.mass_kg(),
+            rolling: b.wheel.rolling(b.place.surface),
+            density,
+            drag_area_m2: b.drag_area_m2(),
+            ratio,
+            radius_m: b.wheel.radius_m(),
+            motors: b.truck.motor_count,
+            torque_per_amp,
+            winding_ohm,
+            no_load_rad_s: b.motor.no_load_rpm * PI / 30.0,
+            lead_ohm,
+            capacity_ah,
+            cold_resistance: b.cell.chemistry.resistance_factor(b.place.air_c),
+            aged_resistance: growth,
+        }
+    }
+
+    /// The same drive with other pulleys and wheel.
+    #[must_use]
+    pub fn with_gear(&self, build: &Build) -> Self {
+        Self {
+            build: *build,
+            mass_kg: build.mass_kg(),
+            rolling: build.wheel.rolling(build.place.surface),
+            ratio: gear::RATIO.of([build.wheel_pulley.teeth, build.motor_pulley.teeth]),
+            radius_m: build.wheel.radius_m(),
+            ..*self
+        }
+    }
+
+    /// The pack at a charge between 0 and 1.
+    #[must_use]
+    pub fn supply(&self, charge: f64, sag: Sag) -> Supply {
+        self.supply_explained(charge, sag, &mut Working::off())
+    }
+
+    pub(crate) fn supply_explained(&self, charge: f64, sag: Sag, w: &mut Working) -> Supply {
+        let (pack, cell) = (&self.build.pack, &self.build.cell);
+        let shape = cell.chemistry.shape();
+        let cell_v = cell.chemistry.ocv_v(charge);
+        let open_v = w.apply(&battery::OPEN, [pack.series, cell_v]);
+        let factors = [cell.resistance_10s_ohm, self.cold_resistance, self.aged_resistance];
+        let [rated, cold, aged] = factors;
+        let burst =
+            w.apply(&battery::CELL_BURST, [rated, cold, aged, shape.r0_share, shape.r1_share]);
+        let cell_ohm = match sag {
+            Sag::Burst => burst,
+            Sag::Sustained => w.apply(
+                &battery::CELL_SUSTAINED,
+                [
+                    burst,
+                    rated,
+                    cold,
+                    aged,
+                    shape.r2_share,
+                    shape.empty_gain,
+                    charge,
+                    shape.empty_scale,
+                ],
+            ),
+        };
+        let lead = self.lead_ohm;
+        let resistance_ohm =
+            w.apply(&battery::RESISTANCE, [pack.series, pack.parallel, cell_ohm, lead]);
+        Supply { open_v, resistance_ohm, lead_ohm: lead }
+    }
+
+    /// Road load, N, at a speed on a slope.
+    #[must_use]
+    pub fn load_n(&self, speed_m_s: f64, slope: Slope) -> f64 {
+        self.load_explained(speed_m_s, slope, &mut Working::off())
+    }
+
+    pub(crate) fn load_explained(&self, speed_m_s: f64, slope: Slope, w: &mut Working) -> f64 {
+        let roll = w.apply(&ROLLING, [self.mass_kg, self.rolling, slope.cos]);
+        let hill = w.apply(&SLOPE, [self.mass_kg, slope.sin]);
+        let air = self.air_n(speed_m_s, w);
+        w.apply(&LOAD, [roll, hill, air])
+    }
+
+    pub(crate) fn air_n(&self, speed_m_s: f64, w: &mut Working) -> f64 {
+        let wind = self.build.place.headwind_m_s;
+        w.apply(&AIR, [self.density, self.drag_area_m2, speed_m_s, wind])
+    }
+
+    /// Motor speed, rad/s.
+    pub(crate) fn motor_rad_s(&self, speed_m_s: f64) -> f64 {
+        gear::MOTOR_SPEED.of([self.ratio, speed_m_s, self.radius_m])
+    }
+
+    /// Road speed, m/s, at a motor speed.
+    pub(crate) fn road_m_s(&self, motor_rad_s: f64) -> f64 {
+        motor_rad_s * self.radius_m / self.ratio
+    }
+
+    /// Torque that iron and bearings of one motor take, N m.
+    pub(crate) fn iron_n_m(&self, motor_rad_s: f64, w: &mut Working) -> f64 {
+        let m = &self.build.motor;
+        w.apply(
+            &motor::IRON_TORQUE,
+            [m.kv_rpm_per_v, m.no_load_a, m.hysteresis_share, motor_rad_s, self.no_load_rad_s],
+        )
+    }
+
+    /// Line-to-line volts that one motor asks for.
+    pub(crate) fn motor_volts(&self, motor_rad_s: f64, current_a: f64, w: &mut Working) -> f64 {
+        let m = &self.build.motor;
+        w.apply(
+            self.build.controller.convention.volts(),
+            [
+                motor_rad_s,
+                m.kv_rpm_per_v,
+                current_a,
+                self.winding_ohm,
+                m.pole_pairs,
+                m.inductance_h,
+            ],
+        )
+    }
+
+    /// Heat for each squared ampere of motor current in one channel: copper, and switches.
+    pub(crate) fn heat_per_square_amp(&self) -> (f64, f64) {
+        let c = &self.build.controller;
+        (
+            c.convention.copper().of([1.0, self.winding_ohm]),
+            c.convention.switch_factor() * c.switch_ohm,
+        )
+    }
+}

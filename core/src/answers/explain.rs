@@ -1,0 +1,89 @@
+//! The working of a headline: the laws it went through, with the values put in.
+
+use super::climb::CRAWL_M_S;
+use super::drive::{Drive, Sag};
+use super::push::FULL;
+use crate::build::Build;
+use crate::physics::road_load::{SPARE, Slope};
+use crate::working::{Step, Working};
+use alloc::vec::Vec;
+
+/// A headline that can show its working.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Headline {
+    /// Top speed on the flat with a full pack.
+    TopSpeed,
+    /// Top speed on the flat with a pack nearly empty.
+    TopSpeedLow,
+    /// Top speed on the rider's slope.
+    TopSpeedOnGrade,
+    /// Top speed in a ride mode, counted from 0.
+    ModeSpeed(usize),
+    /// Steepest hill at a crawl.
+    ClimbCrawl,
+    /// Steepest hill at 10 km/h.
+    ClimbSlow,
+    /// Steepest hill at 20 km/h.
+    ClimbBrisk,
+    /// Steepest hill at 10 km/h with a pack nearly empty.
+    ClimbSlowLow,
+    /// Distance at cruising speed.
+    Distance,
+}
+
+/// The steps that lead to a headline.
+///
+/// They are kept by the same calls that give the answer.
+#[must_use]
+pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
+    let mut w = Working::on();
+    let drive = Drive::explained(build, &mut w);
+    let ride = &build.ride;
+    let low = ride.low_charge;
+    let slope = Slope::of_grade(ride.grade);
+    match headline {
+        Headline::TopSpeed => top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, None, &mut w),
+        Headline::TopSpeedLow => top_speed(&drive, low, Sag::Sustained, Slope::FLAT, None, &mut w),
+        Headline::TopSpeedOnGrade => top_speed(&drive, 1.0, Sag::Burst, slope, None, &mut w),
+        Headline::ModeSpeed(mode) => {
+            top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, Some(mode), &mut w);
+        }
+        Headline::ClimbCrawl => steepest(&drive, 1.0, Sag::Burst, CRAWL_M_S, &mut w),
+        Headline::ClimbSlow => steepest(&drive, 1.0, Sag::Burst, 10.0 / 3.6, &mut w),
+        Headline::ClimbBrisk => steepest(&drive, 1.0, Sag::Burst, 20.0 / 3.6, &mut w),
+        Headline::ClimbSlowLow => steepest(&drive, low, Sag::Sustained, 10.0 / 3.6, &mut w),
+        Headline::Distance => distance(&drive, &mut w),
+    }
+    w.into_steps()
+}
+
+fn top_speed(
+    drive: &Drive,
+    charge: f64,
+    sag: Sag,
+    slope: Slope,
+    mode: Option<usize>,
+    w: &mut Working,
+) {
+    let mode = mode.and_then(|i| drive.build.modes.get(i)).unwrap_or(&FULL);
+    let supply = drive.supply_explained(charge, sag, w);
+    let top = drive.top_speed(&supply, mode, slope);
+    drive.hold_explained(&supply, top.speed_m_s, slope, w);
+    let push = drive.push(&supply, mode, top.speed_m_s, slope);
+    w.apply(&SPARE, [push.force_n, drive.load_n(top.speed_m_s, slope)]);
+}
+
+fn steepest(drive: &Drive, charge: f64, sag: Sag, speed: f64, w: &mut Working) {
+    let supply = drive.supply_explained(charge, sag, w);
+    let found = drive.steepest(&supply, speed);
+    drive.hold_explained(&supply, speed, Slope::of_grade(found.grade), w);
+    drive.steepest_explained(&supply, speed, w);
+}
+
+fn distance(drive: &Drive, w: &mut Working) {
+    let ride = &drive.build.ride;
+    // The midpoint stands for the ride; the sum over charge gives the mean current.
+    let supply = drive.supply_explained(0.5 * ride.start_charge, Sag::Sustained, w);
+    drive.hold_explained(&supply, ride.cruise_m_s, Slope::FLAT, w);
+    drive.reach_explained(ride.cruise_m_s, Slope::FLAT, super::distance::INTERVALS, w);
+}

@@ -1,0 +1,95 @@
+//! One file a question, and what they all stand on: the drive, an operating
+//! point, and the push that the board can give.
+
+mod climb;
+mod distance;
+mod drive;
+mod explain;
+mod gear_map;
+mod notice;
+mod point;
+mod push;
+mod speed;
+
+pub use climb::{Climb, Steepest};
+pub use distance::{Distance, DistancePoint, Reach};
+pub use explain::{Headline, explain};
+pub use gear_map::{GearCell, gear_map};
+pub use notice::{Notice, notices};
+pub use point::Point;
+pub use push::{Limit, Push, PushCurve, PushPoint};
+pub use speed::{Speed, TopSpeed};
+
+pub use drive::{Drive, Sag, Supply};
+
+use crate::build::Build;
+use crate::physics::battery;
+use serde::Serialize;
+
+/// What the parts add up to.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Totals {
+    /// Board without rider, kg.
+    pub board_mass_kg: f64,
+    /// Board, rider and what is carried, kg.
+    pub total_mass_kg: f64,
+    /// Nameplate energy of the pack, Wh.
+    pub nameplate_wh: f64,
+    /// Wheel pulley teeth over motor pulley teeth.
+    pub gear_ratio: f64,
+    /// Sum of the prices given, in the catalogue's currency.
+    pub price: f64,
+    /// Slots without a price.
+    pub unpriced: usize,
+}
+
+/// The four questions answered, with their curves.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Answers {
+    /// What's on it?
+    pub totals: Totals,
+    /// How fast?
+    pub speed: Speed,
+    /// How steep?
+    pub climb: Climb,
+    /// How far?
+    pub distance: Distance,
+    /// Push and road load over speed.
+    pub push: PushCurve,
+}
+
+/// Answers the four questions for a checked build.
+///
+/// Never fails: whatever a checked build holds, each answer is finite.
+#[must_use]
+pub fn answers(build: &Build) -> Answers {
+    let drive = Drive::new(build);
+    let speed = speed::answer(&drive);
+    let push = push::curve(&drive, &speed);
+    Answers {
+        totals: totals(build),
+        climb: climb::answer(&drive),
+        distance: distance::answer(&drive, speed.flat_full.speed_m_s),
+        speed,
+        push,
+    }
+}
+
+/// What the parts add up to.
+#[must_use]
+pub fn totals(build: &Build) -> Totals {
+    let (price, unpriced) = build.price();
+    Totals {
+        board_mass_kg: build.board_mass_kg(),
+        total_mass_kg: build.mass_kg(),
+        nameplate_wh: battery::NAMEPLATE.of([
+            build.pack.series,
+            build.pack.parallel,
+            build.cell.capacity_ah,
+            build.cell.nominal_v,
+        ]),
+        gear_ratio: build.wheel_pulley.teeth / build.motor_pulley.teeth,
+        price,
+        unpriced,
+    }
+}

@@ -1,0 +1,75 @@
+//! What a person would want to be told about a build, though it computes.
+
+use crate::build::{Build, Draft};
+use crate::parts::Slot;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// Something that does not go together, or is near a limit.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Notice {
+    /// A full pack has more volts than the controller survives.
+    PackAboveController {
+        /// Full pack, V.
+        pack_v: f64,
+        /// Controller's limit, V.
+        controller_v: f64,
+    },
+    /// The charger ends at other volts than a full pack has.
+    ChargerVoltage {
+        /// Charger, V.
+        charger_v: f64,
+        /// Full pack, V.
+        pack_v: f64,
+    },
+    /// Two parts carry tags that do not match.
+    TagMismatch {
+        /// The one part.
+        one: Slot,
+        /// Its tag.
+        one_tag: String,
+        /// The other part.
+        other: Slot,
+        /// Its tag.
+        other_tag: String,
+    },
+}
+
+/// Share by which charger and pack may differ before it is said. Common practice, no source.
+const CHARGER_TOLERANCE: f64 = 0.005;
+
+/// Which tag of which slot must equal which tag of which other slot.
+const PAIRS: [(Slot, usize, Slot, usize); 4] = [
+    (Slot::Motor, 0, Slot::MotorPulley, 0),
+    (Slot::Wheel, 0, Slot::WheelPulley, 0),
+    (Slot::Pack, 1, Slot::Charger, 0),
+    (Slot::Pack, 0, Slot::Controller, 0),
+];
+
+/// What a person would want to be told. A tag that is not given matches everything.
+#[must_use]
+pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
+    let mut found = Vec::new();
+    let pack_v = build.pack.series * build.cell.full_v;
+    let controller_v = build.controller.max_bus_v;
+    if pack_v > controller_v {
+        found.push(Notice::PackAboveController { pack_v, controller_v });
+    }
+    let charger_v = build.charger.full_v;
+    if crate::math::abs(charger_v - pack_v) > CHARGER_TOLERANCE * pack_v {
+        found.push(Notice::ChargerVoltage { charger_v, pack_v });
+    }
+    for (one, one_index, other, other_index) in PAIRS {
+        let one_tag = draft.record(one).tag(one_index);
+        let other_tag = draft.record(other).tag(other_index);
+        if !one_tag.is_empty() && !other_tag.is_empty() && one_tag != other_tag {
+            found.push(Notice::TagMismatch {
+                one,
+                one_tag: String::from(one_tag),
+                other,
+                other_tag: String::from(other_tag),
+            });
+        }
+    }
+    found
+}

@@ -1,0 +1,190 @@
+//! One steady operating point, with where every watt goes.
+
+use super::drive::{Drive, Supply};
+use crate::math::sqrt;
+use crate::physics::road_load::{POWER, Slope};
+use crate::physics::{battery, gear, motor};
+use crate::working::Working;
+use serde::Serialize;
+
+/// A steady operating point.
+///
+/// `chemical_w` is what leaves the cells' chemistry; it equals the sum of
+/// every other power here.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+pub struct Point {
+    /// Current of each motor, A, in the controller's convention.
+    pub motor_current_a: f64,
+    /// Current out of the pack, A.
+    pub pack_current_a: f64,
+    /// Voltage at the controller, V.
+    pub bus_v: f64,
+    /// Line-to-line volts that each motor asks for.
+    pub motor_v: f64,
+    /// Torque on each motor's shaft, N m.
+    pub shaft_n_m: f64,
+    /// Open-circuit voltage times current, W.
+    pub chemical_w: f64,
+    /// Heat in the cells, W.
+    pub cells_w: f64,
+    /// Heat in joints and wires, W.
+    pub leads_w: f64,
+    /// Heat in the controller, W.
+    pub controller_w: f64,
+    /// Heat in the windings, W.
+    pub copper_w: f64,
+    /// Heat in iron and bearings, W.
+    pub iron_w: f64,
+    /// Heat in the belts, W.
+    pub belt_w: f64,
+    /// Rolling resistance, W.
+    pub rolling_w: f64,
+    /// Air resistance, W; negative when the wind pushes.
+    pub air_w: f64,
+    /// Climbing, W; negative downhill.
+    pub slope_w: f64,
+    /// What the rider's brakes must take, W.
+    pub brake_w: f64,
+}
+
+impl Point {
+    /// Every watt that leaves the chemistry, by where it goes: its losses, then
+    /// what the road, the air, the slope and the brakes take.
+    #[must_use]
+    pub fn sinks_w(&self) -> [f64; 10] {
+        [
+            self.cells_w,
+            self.leads_w,
+            self.controller_w,
+            self.copper_w,
+            self.iron_w,
+            self.belt_w,
+            self.rolling_w,
+            self.air_w,
+            self.slope_w,
+            self.brake_w,
+        ]
+    }
+
+    /// Adds another point's powers, each times `hours`.
+    pub(crate) fn add_scaled(&mut self, other: &Self, hours: f64) {
+        self.chemical_w += other.chemical_w * hours;
+        self.cells_w += other.cells_w * hours;
+        self.leads_w += other.leads_w * hours;
+        self.controller_w += other.controller_w * hours;
+        self.copper_w += other.copper_w * hours;
+        self.iron_w += other.iron_w * hours;
+        self.belt_w += other.belt_w * hours;
+        self.rolling_w += other.rolling_w * hours;
+        self.air_w += other.air_w * hours;
+        self.slope_w += other.slope_w * hours;
+        self.brake_w += other.brake_w * hours;
+    }
+}
+
+/// Shaft torque, and what stays at the motor's side of the belt.
+struct Shaft {
+    torque: f64,
+    brake_w: f64,
+    belt_w: f64,
+}
+
+impl Drive {
+    /// The operating point that holds a speed on a slope; `None` where the
+    /// pack cannot give the power at all.
+    #[must_use]
+    pub fn hold(&self, supply: &Supply, speed_m_s: f64, slope: Slope) -> Option<Point> {
+        self.hold_explained(supply, speed_m_s, slope, &mut Working::off())
+    }
+
+    pub(crate) fn hold_explained(
+        &self,
+        supply: &Supply,
+        speed_m_s: f64,
+        slope: Slope,
+        w: &mut Working,
+    ) -> Option<Point> {
+        let load = self.load_explained(speed_m_s, slope, w);
+        w.apply(&POWER, [load, speed_m_s]);
+        let omega = w.apply(&gear::MOTOR_SPEED, [self.ratio, speed_m_s, self.radius_m]);
+        w.apply(&gear::ERPM, [omega, self.build.motor.pole_pairs]);
+        let iron = self.iron_n_m(omega, w);
+        let shaft = self.shaft(load, speed_m_s, omega, iron, w);
+        let current = w.apply(&motor::CURRENT, [shaft.torque, iron, self.torque_per_amp]).max(0.0);
+        let motor_v = self.motor_volts(omega, current, w);
+        let n = self.motors;
+        let copper =
+            w.apply(self.build.controller.convention.copper(), [current, self.winding_ohm]);
+        let (_, switch) = self.heat_per_square_amp();
+        let fixed = n
+            * (self.torque_per_amp * current * omega
+                + copper
+                + switch * current * current
+                + self.build.controller.idle_w);
+        let draw = self.draw(supply, current, fixed)?;
+        // Both steps repeat what `draw` solved, now in the words of the laws.
+        let bus_w = fixed + draw.switching_w;
+        w.apply(&battery::GREATEST_POWER, [supply.open_v, supply.resistance_ohm.max(1e-9)]);
+        let pack_a = w.apply(&battery::CURRENT, [supply.open_v, supply.resistance_ohm, bus_w]);
+        let bus_v = w.apply(&battery::BUS, [supply.open_v, pack_a, supply.resistance_ohm]);
+        let rolling =
+            crate::physics::road_load::ROLLING.of([self.mass_kg, self.rolling, slope.cos]);
+        let hill = crate::physics::road_load::SLOPE.of([self.mass_kg, slope.sin]);
+        let square = pack_a * pack_a;
+        Some(Point {
+            motor_current_a: current,
+            pack_current_a: pack_a,
+            bus_v,
+            motor_v,
+            shaft_n_m: shaft.torque,
+            chemical_w: supply.open_v * pack_a,
+            cells_w: square * (supply.resistance_ohm - supply.lead_ohm),
+            leads_w: square * supply.lead_ohm,
+            controller_w: n * (switch * current * current + self.build.controller.idle_w)
+                + draw.switching_w,
+            copper_w: n * copper,
+            iron_w: n * iron * omega,
+            belt_w: shaft.belt_w,
+            rolling_w: rolling * speed_m_s,
+            air_w: (load - rolling - hill) * speed_m_s,
+            slope_w: hill * speed_m_s,
+            brake_w: shaft.brake_w,
+        })
+    }
+
+    /// The motor's side of the belt for a force at the road. A force that
+    /// pushes the board first turns the motors' own drag, then needs brakes.
+    fn shaft(&self, load: f64, speed: f64, omega: f64, iron: f64, w: &mut Working) -> Shaft {
+        let eff = self.build.belt.efficiency;
+        if load >= 0.0 {
+            let torque =
+                w.apply(&gear::SHAFT_TORQUE, [load, self.radius_m, self.ratio, eff, self.motors]);
+            let belt_w = torque * omega * self.motors * (1.0 - eff);
+            return Shaft { torque, brake_w: 0.0, belt_w };
+        }
+        let driven = load * self.radius_m * eff / (self.ratio * self.motors);
+        let torque = driven.max(-iron);
+        let through_belt = -torque * omega * self.motors / eff;
+        Shaft { torque, brake_w: -load * speed - through_belt, belt_w: through_belt * (1.0 - eff) }
+    }
+
+    /// Bus voltage and current when every motor takes `current` and the
+    /// channels take `fixed_w` besides their switching loss, which grows with
+    /// the bus voltage itself; `None` beyond what the pack can give.
+    pub(crate) fn draw(&self, supply: &Supply, current: f64, fixed_w: f64) -> Option<Draw> {
+        let switching_a = self.motors * self.build.controller.switching_share * current;
+        let open = supply.open_v - supply.resistance_ohm * switching_a;
+        let square = open * open - 4.0 * supply.resistance_ohm * fixed_w;
+        if open <= 0.0 || square < 0.0 {
+            return None;
+        }
+        let bus_v = 0.5 * (open + sqrt(square));
+        Some(Draw { bus_v, switching_w: switching_a * bus_v })
+    }
+}
+
+/// What [`Drive::draw`] solves.
+pub(crate) struct Draw {
+    pub(crate) bus_v: f64,
+    pub(crate) switching_w: f64,
+}

@@ -1,0 +1,80 @@
+//! How fast?
+
+use super::drive::{Drive, Sag, Supply};
+use super::push::{FULL, Limit};
+use crate::math::{PI, root};
+use crate::parts::Mode;
+use crate::physics::road_load::Slope;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// A top speed and what sets it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct TopSpeed {
+    /// Speed, m/s; 0 where the board cannot move.
+    pub speed_m_s: f64,
+    /// What binds there.
+    pub limit: Limit,
+}
+
+/// How fast?
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Speed {
+    /// On the flat with a full pack.
+    pub flat_full: TopSpeed,
+    /// On the flat with a pack nearly empty, after a steady ride.
+    pub flat_low: TopSpeed,
+    /// On the rider's own slope with a full pack.
+    pub on_grade: TopSpeed,
+    /// In each ride mode, on the flat with a full pack.
+    pub modes: [TopSpeed; 3],
+    /// Grade as a share, and the top speed there with a full pack.
+    pub by_grade: Vec<(f64, TopSpeed)>,
+}
+
+/// Below this, m/s, the board is said not to move.
+const STILL_M_S: f64 = 0.02;
+
+impl Drive {
+    /// Top speed on a slope, for a supply and a ride mode.
+    #[must_use]
+    pub fn top_speed(&self, supply: &Supply, mode: &Mode, slope: Slope) -> TopSpeed {
+        let b = &self.build;
+        let unloaded = b.controller.max_duty * supply.open_v * b.motor.kv_rpm_per_v * PI / 30.0;
+        let counted = b.controller.erpm_limit / b.motor.pole_pairs * PI / 30.0;
+        let mut end = (self.road_m_s(unloaded), Limit::Voltage);
+        // A hair inside, so that the limit itself is still allowed.
+        let counted = self.road_m_s(counted) * (1.0 - 1e-12);
+        if counted < end.0 {
+            end = (counted, Limit::ElectricalSpeed);
+        }
+        if let Some(cap) = mode.speed_cap_m_s.filter(|cap| *cap < end.0) {
+            end = (cap, Limit::ModeSpeed);
+        }
+        let push = |v: f64| self.push(supply, mode, v, slope);
+        let spare = |v: f64| push(v).force_n - self.load_n(v, slope);
+        if spare(end.0) >= 0.0 {
+            return TopSpeed { speed_m_s: end.0, limit: end.1 };
+        }
+        if spare(STILL_M_S) <= 0.0 {
+            return TopSpeed { speed_m_s: 0.0, limit: push(STILL_M_S).limit };
+        }
+        let speed_m_s = root(STILL_M_S, end.0, 1e-10, spare);
+        TopSpeed { speed_m_s, limit: push(speed_m_s).limit }
+    }
+}
+
+pub(crate) fn answer(drive: &Drive) -> Speed {
+    let ride = &drive.build.ride;
+    let full = drive.supply(1.0, Sag::Burst);
+    let low = drive.supply(ride.low_charge, Sag::Sustained);
+    let modes = &drive.build.modes;
+    let on = |grade: f64| drive.top_speed(&full, &FULL, Slope::of_grade(grade));
+    Speed {
+        flat_full: on(0.0),
+        flat_low: drive.top_speed(&low, &FULL, Slope::FLAT),
+        on_grade: on(ride.grade),
+        modes: modes.map(|mode| drive.top_speed(&full, &mode, Slope::FLAT)),
+        by_grade: [0.02, 0.05, 0.08, 0.12, 0.16, 0.20].map(|grade| (grade, on(grade))).into(),
+    }
+}

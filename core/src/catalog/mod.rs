@@ -1,0 +1,129 @@
+//! The maker's file: parts by kind and kits, read with every fault located.
+//!
+//! ```
+//! use pitchline_core::catalog::Catalog;
+//!
+//! let text = r#"{
+//!   "schema_version": 1, "maker": "Ferry Lane Board Works",
+//!   "motor_pulleys": [{ "id": "mp16", "name": "16 teeth", "teeth": 16 },
+//!                     { "id": "mp7", "name": "7 teeth", "teeth": 7 }]
+//! }"#;
+//! let (catalog, faults) = Catalog::read(text).unwrap();
+//! assert_eq!(catalog.parts(pitchline_core::Kind::MotorPulley).len(), 1);
+//! assert_eq!(
+//!     faults[0].to_string(),
+//!     "/motor_pulleys/1/teeth: 7 teeth is outside 8 to 60 teeth",
+//! );
+//! ```
+
+mod build_file;
+mod near;
+mod read;
+mod record;
+#[cfg(feature = "schema")]
+mod schema;
+
+pub use build_file::{read_build, write_build};
+#[cfg(feature = "schema")]
+pub use schema::{build_schema, catalogue_schema};
+
+use crate::build::Draft;
+use crate::parts::{Kind, Record, Slot};
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// Version of the catalogue's form that is written here and understood in full.
+pub const SCHEMA_VERSION: u32 = 1;
+
+/// A maker's parts and kits.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Catalog {
+    /// Who made it.
+    pub maker: String,
+    /// Currency of every price, as the maker writes it.
+    pub currency: String,
+    /// The maker's own version of the file.
+    pub version: String,
+    /// Anything a reader should know.
+    pub notes: String,
+    /// Kits, in the maker's order.
+    pub kits: Vec<Kit>,
+    parts: Vec<Vec<Record>>,
+}
+
+/// A kit: a default part for each slot, and what is offered for it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Kit {
+    /// Stable id.
+    pub id: String,
+    /// Name for people.
+    pub name: String,
+    /// Anything a reader should know.
+    pub notes: String,
+    offers: Vec<Offer>,
+    settings: Vec<(Slot, Record)>,
+}
+
+/// What a kit offers for one slot, by id; the first is the default.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Offer {
+    ids: Vec<String>,
+}
+
+impl Catalog {
+    /// Every part of a kind.
+    #[must_use]
+    pub fn parts(&self, kind: Kind) -> &[Record] {
+        self.parts.get(kind as usize).map_or(&[], Vec::as_slice)
+    }
+
+    /// The part of a kind with that id.
+    #[must_use]
+    pub fn part(&self, kind: Kind, id: &str) -> Option<&Record> {
+        self.parts(kind).iter().find(|part| part.id == id)
+    }
+
+    /// The kit with that id.
+    #[must_use]
+    pub fn kit(&self, id: &str) -> Option<&Kit> {
+        self.kits.iter().find(|kit| kit.id == id)
+    }
+
+    /// What a kit offers for a slot, its default first; where the kit offers
+    /// nothing, every part of the kind.
+    #[must_use]
+    pub fn offered(&self, kit: &str, slot: Slot) -> Vec<&Record> {
+        let ids = self.kit(kit).and_then(|kit| kit.offers.get(slot as usize));
+        let ids = ids.map_or(&[][..], |offer| &offer.ids);
+        let found: Vec<_> = ids.iter().filter_map(|id| self.part(slot.kind(), id)).collect();
+        if found.is_empty() { self.parts(slot.kind()).iter().collect() } else { found }
+    }
+
+    /// The kit as it is sold. A slot that neither kit nor catalogue fills gets typical values.
+    #[must_use]
+    pub fn draft(&self, kit: &str) -> Draft {
+        let mut draft = Draft::typical();
+        draft.kit = String::from(kit);
+        for slot in Slot::ALL.iter().copied().filter(|slot| slot.holds_part()) {
+            if let Some(part) = self.offered(kit, slot).first() {
+                draft.set_record(slot, (*part).clone());
+            }
+        }
+        self.follow_pack(&mut draft);
+        for (slot, record) in self.kit(kit).map_or(&[][..], |kit| &kit.settings) {
+            draft.set_record(*slot, record.clone());
+        }
+        draft
+    }
+
+    /// Puts the pack's own cell into the cell slot, where the pack names one.
+    pub fn follow_pack(&self, draft: &mut Draft) {
+        let cell = draft.record(Slot::Pack).tag(PACK_CELL);
+        if let Some(cell) = self.part(Kind::Cell, cell) {
+            draft.set_record(Slot::Cell, cell.clone());
+        }
+    }
+}
+
+/// Place of the tag by which a pack names its cell.
+const PACK_CELL: usize = 2;

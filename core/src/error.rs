@@ -1,0 +1,133 @@
+//! The one error type: which field, what was given, what is allowed, in what unit.
+
+use crate::bounds::Unit;
+use alloc::string::String;
+use core::fmt;
+
+/// Something that cannot be accepted, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Error {
+    /// Dotted or slashed path of the field, such as `motor.kv_rpm_per_v` or `/motors/2`.
+    pub field: String,
+    /// What is wrong with it.
+    pub reason: Reason,
+}
+
+/// What is wrong with a field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Reason {
+    /// A number outside its limits.
+    OutOfRange {
+        /// What was given, in `unit`.
+        value: f64,
+        /// Smallest value allowed.
+        min: f64,
+        /// Largest value allowed.
+        max: f64,
+        /// Unit of all three.
+        unit: Unit,
+    },
+    /// A number that must be whole (teeth, cells) and is not.
+    NotWhole {
+        /// What was given.
+        value: f64,
+        /// What it counts.
+        unit: Unit,
+    },
+    /// Not a finite number.
+    NotANumber,
+    /// Needed and not given.
+    Missing,
+    /// Not one of the choices.
+    UnknownChoice {
+        /// What was given.
+        given: String,
+        /// What is allowed, with commas.
+        allowed: String,
+    },
+    /// A key, or a part named by its id, that is not known.
+    Unknown {
+        /// What was given.
+        given: String,
+        /// The nearest known one, if any is near.
+        nearest: String,
+    },
+    /// The same id twice.
+    Duplicate {
+        /// The id.
+        given: String,
+    },
+    /// A value of the wrong form.
+    WrongForm {
+        /// What was expected.
+        expected: &'static str,
+    },
+    /// Text that is not JSON.
+    Syntax {
+        /// Line, counted from 1.
+        line: usize,
+        /// Column, counted from 1.
+        column: usize,
+    },
+    /// More than is read.
+    TooLarge {
+        /// The most that is read, in `unit`.
+        most: usize,
+        /// What is counted.
+        what: &'static str,
+    },
+}
+
+impl Error {
+    /// An error at `field`.
+    pub fn new(field: impl Into<String>, reason: Reason) -> Self {
+        Self { field: field.into(), reason }
+    }
+
+    /// The same error with `prefix` put in front of the field.
+    #[must_use]
+    pub fn under(mut self, prefix: &str) -> Self {
+        self.field.insert_str(0, prefix);
+        self
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.field)?;
+        f.write_str(": ")?;
+        self.reason.fmt(f)
+    }
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::OutOfRange { value, min, max, unit } => {
+                let u = unit.symbol();
+                let gap = if u.is_empty() { "" } else { " " };
+                write!(f, "{value}{gap}{u} is outside {min} to {max}{gap}{u}")
+            }
+            Self::NotWhole { value, .. } => write!(f, "{value} must be a whole number"),
+            Self::NotANumber => f.write_str("is not a number"),
+            Self::Missing => f.write_str("is needed and missing"),
+            Self::UnknownChoice { given, allowed } => {
+                write!(f, "\"{given}\" is not one of {allowed}")
+            }
+            Self::Unknown { given, nearest } if nearest.is_empty() => {
+                write!(f, "\"{given}\" is not known")
+            }
+            Self::Unknown { given, nearest } => {
+                write!(f, "\"{given}\" is not known; did you mean \"{nearest}\"?")
+            }
+            Self::Duplicate { given } => write!(f, "\"{given}\" is there twice"),
+            Self::WrongForm { expected } => write!(f, "expected {expected}"),
+            Self::Syntax { line, column } => {
+                write!(f, "is not valid JSON at line {line}, column {column}")
+            }
+            Self::TooLarge { most, what } => write!(f, "has more than {most} {what}"),
+        }
+    }
+}
+
+impl core::error::Error for Error {}

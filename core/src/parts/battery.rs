@@ -1,0 +1,64 @@
+//! Cells, the pack made of them, and its charger.
+
+use crate::physics::Chemistry;
+
+part! {
+    /// One lithium cell.
+    Cell, tags ["format"];
+    /// Mass of one cell.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.005..2.0, 0.070, Assumed;
+    /// Price of one cell, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 5.0, Optional;
+    /// Chemistry class: energy (NMC/NCA for capacity), power (for current), or LFP.
+    chemistry: Chemistry = "chemistry" None, 0.0..2.0, 0.0, Required &["energy", "power", "lfp"];
+    /// Rated capacity when new, at 25 °C and a low rate.
+    capacity_ah: f64 = "capacity_ah" AmpereHour, 0.1..200.0, 3.0, Required;
+    /// Resistance ten seconds into a pulse at half charge and 25 °C, as data sheets give it.
+    resistance_10s_ohm: f64 = "resistance_10s_mohm" MilliOhm, 0.1..300.0, 25.0, Required;
+    /// Highest continuous discharge current of one cell.
+    max_discharge_a: f64 = "max_discharge_a" Ampere, 0.1..1000.0, 15.0, Required;
+    /// Highest charge current of one cell.
+    max_charge_a: f64 = "max_charge_a" Ampere, 0.05..500.0, 3.0, Assumed;
+    /// Voltage of a full cell, used to match charger and controller.
+    full_v: f64 = "full_v" Volt, 3.3..4.4, 4.2, Assumed;
+    /// Voltage of the cell standing for its nameplate energy.
+    nominal_v: f64 = "nominal_v" Volt, 2.8..3.9, 3.6, Assumed;
+}
+
+part! {
+    /// Cells in series and parallel, with their protection and wiring.
+    Pack, tags ["connector", "charge_port", "cell"];
+    /// Mass of the whole pack; from the cells, and a quarter more, if not given.
+    mass_kg: Option<f64> = "mass_kg" Kilogram, 0.1..60.0, 2.8, Optional;
+    /// Price of the whole pack, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 400.0, Optional;
+    /// Cell groups in series.
+    series: f64 = "series" Cells, 3.0..24.0, 10.0, Required;
+    /// Cells in parallel in each group.
+    parallel: f64 = "parallel" Cells, 1.0..40.0, 3.0, Required;
+    /// Continuous discharge current that the protection circuit allows.
+    protection_a: f64 = "protection_a" Ampere, 1.0..1000.0, 60.0, Required;
+    /// Voltage of the weakest group at which the protection circuit disconnects.
+    cut_off_v: f64 = "cut_off_v" Volt, 2.0..3.6, 2.8, Assumed;
+    /// Joints, fuse and protection circuit together.
+    joints_ohm: f64 = "joints_mohm" MilliOhm, 0.0..200.0, 8.0, Assumed;
+    /// Gauge of the leads between pack and controller.
+    wire_awg: f64 = "wire_awg" Gauge, 4.0..24.0, 12.0, Assumed;
+    /// Length of those leads, there and back.
+    wire_m: f64 = "wire_m" Metre, 0.0..6.0, 0.8, Assumed;
+    /// Full charges and discharges already behind it.
+    cycles: f64 = "cycles" Cycles, 0.0..1000.0, 0.0, Assumed;
+}
+
+part! {
+    /// Mains charger, constant current then constant voltage.
+    Charger, tags ["charge_port"];
+    /// Mass; not carried on the board.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.05..10.0, 0.6, Assumed;
+    /// Price, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 40.0, Optional;
+    /// Voltage at which it ends.
+    full_v: f64 = "full_v" Volt, 9.0..110.0, 42.0, Required;
+    /// Charging current.
+    current_a: f64 = "current_a" Ampere, 0.2..50.0, 3.0, Required;
+}

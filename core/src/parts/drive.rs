@@ -1,0 +1,107 @@
+//! From the controller to the wheel pulley.
+
+use super::Convention;
+
+part! {
+    /// Brushless motor.
+    Motor, tags ["shaft"];
+    /// Mass of one motor.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.05..10.0, 0.75, Assumed;
+    /// Price of one motor, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 90.0, Optional;
+    /// Velocity constant, from the peak line-to-line back-EMF.
+    kv_rpm_per_v: f64 = "kv_rpm_per_v" RpmPerVolt, 20.0..2000.0, 190.0, Required;
+    /// Resistance between two wires at 20 °C.
+    resistance_ll_ohm: f64 = "resistance_ll_mohm" MilliOhm, 1.0..2000.0, 60.0, Required;
+    /// Inductance of one phase.
+    inductance_h: f64 = "inductance_uh" MicroHenry, 0.0..1000.0, 22.0, Assumed;
+    /// Pole pairs: half the number of magnets.
+    pole_pairs: f64 = "pole_pairs" Count, 1.0..40.0, 7.0, Assumed;
+    /// Direct current drawn with nothing on the shaft.
+    no_load_a: f64 = "no_load_a" Ampere, 0.0..20.0, 1.2, Assumed;
+    /// Speed at which that current was measured.
+    no_load_rpm: f64 = "no_load_rpm" Rpm, 100.0..60000.0, 5000.0, Assumed;
+    /// Share of that loss that does not grow with speed: hysteresis and bearings.
+    hysteresis_share: f64 = "hysteresis_percent" Percent, 0.0..100.0, 50.0, Assumed;
+    /// Highest motor current, in the controller's convention.
+    max_current_a: f64 = "max_current_a" Ampere, 1.0..1000.0, 80.0, Required;
+}
+
+part! {
+    /// Motor controller, one channel a motor; every limit is for one motor.
+    Controller, tags ["connector"];
+    /// Mass of the controller with all its channels.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.02..10.0, 0.35, Assumed;
+    /// Price, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 150.0, Optional;
+    /// What an ampere of motor current means to it.
+    convention: Convention = "convention" None, 0.0..1.0, 0.0, Assumed Convention::NAMES;
+    /// Motor current limit for each motor, in that convention.
+    motor_current_a: f64 = "motor_current_a" Ampere, 1.0..1000.0, 60.0, Required;
+    /// Battery current limit for each motor.
+    battery_current_a: f64 = "battery_current_a" Ampere, 0.5..500.0, 25.0, Required;
+    /// Electrical revolutions a minute above which it stops pushing.
+    erpm_limit: f64 = "erpm_limit" Rpm, 1000.0..1000000.0, 100000.0, Assumed;
+    /// Largest share of the bus voltage that it applies.
+    max_duty: f64 = "max_duty_percent" Percent, 50.0..100.0, 95.0, Assumed;
+    /// Highest bus voltage that it survives.
+    max_bus_v: f64 = "max_bus_v" Volt, 10.0..150.0, 60.0, Assumed;
+    /// Voltage of a cell group at which it begins to hold back battery current.
+    cutback_start_v: f64 = "cutback_start_v" Volt, 2.0..4.0, 3.3, Assumed;
+    /// Voltage of a cell group at which nothing is left.
+    cutback_end_v: f64 = "cutback_end_v" Volt, 2.0..4.0, 3.0, Assumed;
+    /// Resistance of one switch when on.
+    switch_ohm: f64 = "switch_mohm" MilliOhm, 0.0..50.0, 2.0, Assumed;
+    /// Switching loss as a share of bus voltage times motor current.
+    switching_share: f64 = "switching_percent" Percent, 0.0..10.0, 0.8, Assumed;
+    /// Power drawn by each channel when idle.
+    idle_w: f64 = "idle_w" Watt, 0.1..20.0, 1.0, Assumed;
+}
+
+part! {
+    /// Pulley on the motor's shaft.
+    MotorPulley, tags ["bore"];
+    /// Mass of one.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.0..2.0, 0.04, Assumed;
+    /// Price of one, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 12.0, Optional;
+    /// Teeth.
+    teeth: f64 = "teeth" Teeth, 8.0..60.0, 16.0, Required;
+}
+
+part! {
+    /// Pulley on the wheel.
+    WheelPulley, tags ["core"];
+    /// Mass of one.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.0..2.0, 0.12, Assumed;
+    /// Price of one, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 25.0, Optional;
+    /// Teeth.
+    teeth: f64 = "teeth" Teeth, 12.0..120.0, 36.0, Required;
+}
+
+part! {
+    /// Toothed belt.
+    Belt, tags ["profile"];
+    /// Mass of one.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.0..1.0, 0.025, Assumed;
+    /// Price of one, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 10.0, Optional;
+    /// Tooth pitch.
+    pitch_m: f64 = "pitch_mm" Millimetre, 2.0..14.0, 5.0, Assumed;
+    /// Width.
+    width_m: f64 = "width_mm" Millimetre, 5.0..50.0, 15.0, Required;
+    /// Highest pull for each millimetre of width. Common practice, no source.
+    rating_n_per_m: f64 = "rating_n_per_mm" NewtonPerMillimetre, 2.0..200.0, 30.0, Assumed;
+    /// Share of the motor's work that reaches the wheel.
+    efficiency: f64 = "efficiency_percent" Percent, 50.0..100.0, 95.0, Assumed;
+}
+
+part! {
+    /// Ride mode: it holds back current and speed.
+    Mode, tags [];
+    /// Share of the motor and battery current limits that it leaves.
+    current_share: f64 = "current_percent" Percent, 5.0..100.0, 100.0, Required;
+    /// Speed at which it stops pushing; none if not given.
+    speed_cap_m_s: Option<f64> = "speed_cap_km_h" KilometrePerHour, 3.0..120.0, 25.0, Optional;
+}

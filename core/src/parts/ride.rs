@@ -1,0 +1,48 @@
+//! What is not bought: the rider, the place and the wish.
+
+use super::{Posture, Surface};
+
+part! {
+    /// Rider.
+    Rider, tags [];
+    /// Mass of the rider, dressed.
+    mass_kg: f64 = "mass_kg" Kilogram, 20.0..180.0, 78.0, Assumed;
+    /// Mass of what is carried.
+    gear_mass_kg: f64 = "gear_mass_kg" Kilogram, 0.0..60.0, 4.0, Assumed;
+    /// Posture, which sets the drag area.
+    posture: Posture = "posture" None, 0.0..2.0, 1.0, Assumed Posture::NAMES;
+    /// Drag area, where it is known better than by posture.
+    drag_area_m2: Option<f64> = "drag_area_m2" SquareMetre, 0.1..1.5, 0.5, Optional;
+    /// Height of the centre of mass of rider and board above the road.
+    centre_height_m: f64 = "centre_height_mm" Millimetre, 200.0..1500.0, 950.0, Assumed;
+}
+
+part! {
+    /// Place and weather.
+    Place, tags [];
+    /// Temperature of air and pack.
+    air_c: f64 = "air_c" Celsius, -25.0..50.0, 20.0, Assumed;
+    /// Height above the sea.
+    altitude_m: f64 = "altitude_m" Metre, -430.0..5000.0, 10.0, Assumed;
+    /// Wind from ahead; from behind is negative.
+    headwind_m_s: f64 = "headwind_km_h" KilometrePerHour, -60.0..60.0, 0.0, Assumed;
+    /// Surface.
+    surface: Surface = "surface" None, 0.0..4.0, 1.0, Assumed Surface::NAMES;
+    /// Grip: the share of the driven wheels' load that they can push with.
+    grip: f64 = "grip_percent" Percent, 5.0..120.0, 70.0, Assumed;
+}
+
+part! {
+    /// The ride that the questions are asked about.
+    Ride, tags [];
+    /// Speed held when asking how far.
+    cruise_m_s: f64 = "cruise_km_h" KilometrePerHour, 3.0..100.0, 22.0, Assumed;
+    /// The slope that matters to the rider.
+    grade: f64 = "grade_percent" Percent, 0.0..60.0, 8.0, Assumed;
+    /// Charge at the start.
+    start_charge: f64 = "start_charge_percent" Percent, 5.0..100.0, 100.0, Assumed;
+    /// Charge called nearly empty.
+    low_charge: f64 = "low_charge_percent" Percent, 2.0..50.0, 10.0, Assumed;
+    /// Temperature of the windings once warm.
+    winding_c: f64 = "winding_c" Celsius, -25.0..180.0, 60.0, Assumed;
+}

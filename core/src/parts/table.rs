@@ -1,0 +1,48 @@
+//! The macro that turns rows into a typed part and its table of limits.
+
+/// Declares a part: one row an input, one struct field a row.
+///
+/// `si_name: type = "file_key" Unit, min..max, typical, Need;`
+/// A choice writes the names of its options in brackets after the need.
+macro_rules! part {
+    (
+        $(#[$meta:meta])* $name:ident, tags [$($tag:literal),*];
+        $( $(#[doc = $doc:literal])* $field:ident: $type:ty =
+            $key:literal $unit:ident, $min:literal..$max:literal, $typical:literal, $need:ident $($choices:expr)?; )*
+    ) => {
+        $(#[$meta])*
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name { $( $(#[doc = $doc])* pub $field: $type, )* }
+
+        impl $name {
+            /// Limits of every input, in the order of the struct's fields.
+            pub const FIELDS: &'static [$crate::bounds::Field] = &[ $( $crate::bounds::Field {
+                key: $key,
+                unit: $crate::bounds::Unit::$unit,
+                min: $min as f64,
+                max: $max as f64,
+                typical: $typical as f64,
+                need: $crate::bounds::Need::$need,
+                choices: part!(@choices $($choices)?),
+                #[cfg(feature = "schema")]
+                doc: concat!($($doc),*),
+            }, )* ];
+
+            /// Names of the compatibility tags that this part may carry.
+            pub const TAGS: &'static [&'static str] = &[$($tag),*];
+
+            /// The typed part from a record whose values were all checked.
+            pub(crate) fn read(
+                record: &$crate::parts::Record,
+            ) -> Result<Self, alloc::vec::Vec<$crate::error::Error>> {
+                let checked = record.checked(Self::FIELDS)?;
+                let mut values = checked.into_iter();
+                Ok(Self { $( $field: <$type as $crate::parts::choice::Value>::read(
+                    values.next().flatten(), $crate::bounds::Unit::$unit,
+                ), )* })
+            }
+        }
+    };
+    (@choices) => { &[] };
+    (@choices $choices:expr) => { $choices };
+}

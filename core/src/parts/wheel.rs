@@ -1,0 +1,35 @@
+//! Wheels.
+
+use super::Surface;
+
+part! {
+    /// Wheel with its tyre.
+    Wheel, tags ["core"];
+    /// Mass of one.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.05..5.0, 0.28, Assumed;
+    /// Price of one, in the catalogue's currency.
+    price: Option<f64> = "price" Money, 0.0..1000000.0, 20.0, Optional;
+    /// Diameter with no load on it.
+    diameter_m: f64 = "diameter_mm" Millimetre, 50.0..400.0, 97.0, Required;
+    /// How much the tread gives under the rider.
+    deflection_m: f64 = "deflection_mm" Millimetre, 0.0..15.0, 1.0, Assumed;
+    /// Rolling resistance coefficient on smooth asphalt.
+    rolling_smooth: f64 = "rolling_smooth" None, 0.002..0.1, 0.012, Required;
+    /// Share added to it for each step of roughness.
+    roughness_share: f64 = "roughness_percent" Percent, 0.0..100.0, 15.0, Assumed;
+}
+
+impl Wheel {
+    /// Rolling radius under load, m: half the free diameter less the tread's deflection.
+    #[must_use]
+    pub fn radius_m(&self) -> f64 {
+        // The limits keep this positive: 25 mm at least, less 15 mm at most.
+        self.diameter_m / 2.0 - self.deflection_m
+    }
+
+    /// Rolling resistance coefficient on a surface.
+    #[must_use]
+    pub fn rolling(&self, surface: Surface) -> f64 {
+        self.rolling_smooth * (1.0 + self.roughness_share * surface.roughness())
+    }
+}

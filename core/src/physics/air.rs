@@ -1,0 +1,37 @@
+//! Air: pressure and density.
+
+use crate::math::pow;
+
+/// Specific gas constant of dry air, J/(kg K). Source: ISO 2533.
+pub const GAS_CONSTANT: f64 = 287.052_87;
+/// Standard gravity, m/s². Source: ISO 80000-3.
+pub const G: f64 = 9.806_65;
+
+law! {
+    /// Pressure of the standard atmosphere, Pa, at a geopotential altitude.
+    ///
+    /// Valid from the sea to 11 km. Source: ISO 2533.
+    ///
+    /// ```
+    /// let p = pitchline_core::physics::air::PRESSURE.of([1000.0]);
+    /// assert!((p - 89_874.56).abs() < 0.01);
+    /// ```
+    PRESSURE = "Air pressure", "p" = "101325 (1 − 0.0065 h / 288.15)^5.25588", Pascal, ISA;
+    altitude: "h" Metre => 101_325.0 * pow(
+        1.0 - 0.0065 * altitude / 288.15,
+        G / (0.0065 * GAS_CONSTANT),
+    )
+}
+
+law! {
+    /// Density of dry air, kg/m³, from pressure (Pa) and temperature (°C).
+    ///
+    /// Source: ISO 2533 (the gas law with its constant).
+    ///
+    /// ```
+    /// let rho = pitchline_core::physics::air::DENSITY.of([101_325.0, 15.0]);
+    /// assert!((rho - 1.225).abs() < 1e-6);
+    /// ```
+    DENSITY = "Air density", "ρ" = "p / (287.053 (t + 273.15))", KilogramPerCubicMetre, ISA;
+    pressure: "p" Pascal, celsius: "t" Celsius => pressure / (GAS_CONSTANT * (celsius + 273.15))
+}

@@ -1,0 +1,32 @@
+//! Laws, one subject a file. Each is a [`Law`](crate::Law): formula, symbols,
+//! units, source, and the function that evaluates it.
+
+/// Declares a [`Law`](crate::Law) as a static.
+macro_rules! law {
+    (
+        $(#[$meta:meta])* $name:ident = $words:literal, $symbol:literal = $formula:literal, $unit:ident, $source:ident;
+        $( $var:ident: $var_symbol:literal $var_unit:ident ),* => $body:expr
+    ) => {
+        $(#[$meta])*
+        pub static $name: $crate::working::Law<{ [$($var_symbol),*].len() }> = $crate::working::Law {
+            name: $words,
+            symbol: $symbol,
+            formula: $formula,
+            inputs: [$( ($var_symbol, $crate::bounds::Unit::$var_unit) ),*],
+            unit: $crate::bounds::Unit::$unit,
+            source: &$crate::source::$source,
+            eval: |[$($var),*]| $body,
+        };
+    };
+}
+
+pub mod air;
+pub mod battery;
+#[path = "chemistry_draft.rs"]
+mod chemistry;
+pub mod gear;
+pub mod motor;
+pub mod road_load;
+pub mod wire;
+
+pub use chemistry::Chemistry;

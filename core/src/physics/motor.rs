@@ -1,0 +1,145 @@
+//! The motor, in both current conventions.
+//!
+//! Kv is defined from the peak line-to-line back-EMF. *Direct* current is that
+//! of the textbook machine and of six-step drive; *peak phase* current is the
+//! amplitude of the sinusoid, which field-oriented controllers limit. Torque
+//! per ampere differs between them by √3/2.
+
+use crate::math::{PI, SQRT_3, sqrt};
+use crate::parts::Convention;
+
+/// Temperature coefficient of copper's resistance at 20 °C, 1/K. Source: IEC 60028.
+pub const COPPER_PER_K: f64 = 0.003_93;
+
+law! {
+    /// Torque for each direct ampere, N m/A.
+    ///
+    /// Source: Drela 2007.
+    ///
+    /// ```
+    /// let kt = pitchline_core::physics::motor::TORQUE_DIRECT.of([2760.0]);
+    /// assert!((kt - 0.003_459_89).abs() < 1e-8);
+    /// ```
+    TORQUE_DIRECT = "Torque for each direct ampere", "k_T" = "60 / (2π Kv)", NewtonMetrePerAmpere, DRELA;
+    kv: "Kv" RpmPerVolt => 60.0 / (2.0 * PI * kv)
+}
+
+law! {
+    /// Torque for each peak phase ampere, N m/A.
+    ///
+    /// Source: algebra, `3/2 p λ` with `λ = 60 / (2π √3 p Kv)`.
+    ///
+    /// ```
+    /// let kt = pitchline_core::physics::motor::TORQUE_PEAK.of([190.0]);
+    /// assert!((kt * 190.0 - 8.269_933).abs() < 1e-6);
+    /// ```
+    TORQUE_PEAK = "Torque for each peak phase ampere", "k_T" = "(√3 / 2) 60 / (2π Kv)", NewtonMetrePerAmpere, SINUSOIDAL;
+    kv: "Kv" RpmPerVolt => SQRT_3 / 2.0 * 60.0 / (2.0 * PI * kv)
+}
+
+law! {
+    /// Winding resistance between two wires, ohm, at a temperature.
+    ///
+    /// Source: IEC 60028.
+    ///
+    /// ```
+    /// let r = pitchline_core::physics::motor::WARM_RESISTANCE.of([1.0, 80.0]);
+    /// assert!((r - 1.2358).abs() < 1e-12);
+    /// ```
+    WARM_RESISTANCE = "Winding resistance when warm", "R" = "R_20 (1 + 0.00393 (t − 20))", Ohm, IEC_60028;
+    cold: "R_20" Ohm, celsius: "t" Celsius => cold * (1.0 + COPPER_PER_K * (celsius - 20.0))
+}
+
+law! {
+    /// Torque lost in iron and bearings, N m.
+    ///
+    /// Source: the no-load current of Drela 2007; its growth with speed is
+    /// common practice, no source.
+    IRON_TORQUE = "Torque lost in iron and bearings", "T_0" = "60 / (2π Kv) I_0 (h + (1 − h) ω / ω_0)", NewtonMetre, DRELA;
+    kv: "Kv" RpmPerVolt, no_load: "I_0" Ampere, share: "h" None, omega: "ω" RadianPerSecond, at: "ω_0" RadianPerSecond =>
+        60.0 / (2.0 * PI * kv) * no_load * (share + (1.0 - share) * omega / at)
+}
+
+law! {
+    /// Motor current, A, for a shaft torque and what iron and bearings take.
+    CURRENT = "Current of each motor", "I" = "(T + T_0) / k_T", Ampere, DRELA;
+    torque: "T" NewtonMetre, iron: "T_0" NewtonMetre, constant: "k_T" NewtonMetrePerAmpere => (torque + iron) / constant
+}
+
+law! {
+    /// Heat in one motor's copper, W, for direct amperes.
+    COPPER_DIRECT = "Copper loss of each motor", "P_Cu" = "I² R", Watt, DRELA;
+    current: "I" Ampere, resistance: "R" Ohm => current * current * resistance
+}
+
+law! {
+    /// Heat in one motor's copper, W, for peak phase amperes: `3/2 R_phase` is `3/4 R` line to line.
+    COPPER_PEAK = "Copper loss of each motor", "P_Cu" = "¾ I² R", Watt, SINUSOIDAL;
+    current: "I" Ampere, resistance: "R" Ohm => 0.75 * current * current * resistance
+}
+
+law! {
+    /// Line-to-line peak volts that the motor asks for, direct drive.
+    VOLTS_DIRECT = "Voltage asked by the motor", "V" = "ω 60 / (2π Kv) + I R", Volt, DRELA;
+    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R" Ohm, _pairs: "p" Count, _inductance: "L" Henry =>
+        omega * 60.0 / (2.0 * PI * kv) + current * resistance
+}
+
+law! {
+    /// Line-to-line peak volts that the motor asks for, sinusoidal drive:
+    /// √3 times the phase voltage, the drop across the inductance at right angles.
+    ///
+    /// Source: algebra from the sinusoidal machine without field weakening.
+    ///
+    /// ```
+    /// // 40 A at 40 000 erpm across 20 µH: √3 · 40 · 4188.79 · 20e-6 = 5.804 V
+    /// let w = 40_000.0 / 7.0 * std::f64::consts::PI / 30.0;
+    /// let v = pitchline_core::physics::motor::VOLTS_PEAK.of([w, 1e12, 40.0, 1e-12, 7.0, 20e-6]);
+    /// assert!((v - 5.804).abs() < 1e-3);
+    /// ```
+    VOLTS_PEAK = "Voltage asked by the motor", "V" = "√((ω 60 / (2π Kv) + (√3 / 2) I R)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
+    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R" Ohm, pairs: "p" Count, inductance: "L" Henry => {
+        let along = omega * 60.0 / (2.0 * PI * kv) + SQRT_3 / 2.0 * current * resistance;
+        let across = SQRT_3 * pairs * omega * inductance * current;
+        sqrt(along * along + across * across)
+    }
+}
+
+impl Convention {
+    /// Torque constant, N m/A, at a Kv in rpm/V.
+    #[must_use]
+    pub fn torque_per_amp(self) -> &'static crate::Law<1> {
+        match self {
+            Self::PeakPhase => &TORQUE_PEAK,
+            Self::Direct => &TORQUE_DIRECT,
+        }
+    }
+
+    /// Copper loss of one motor.
+    #[must_use]
+    pub fn copper(self) -> &'static crate::Law<2> {
+        match self {
+            Self::PeakPhase => &COPPER_PEAK,
+            Self::Direct => &COPPER_DIRECT,
+        }
+    }
+
+    /// Voltage asked by one motor.
+    #[must_use]
+    pub fn volts(self) -> &'static crate::Law<6> {
+        match self {
+            Self::PeakPhase => &VOLTS_PEAK,
+            Self::Direct => &VOLTS_DIRECT,
+        }
+    }
+
+    /// Conduction loss in the switches as a factor on `I² R_switch`: three
+    /// sinusoidal phases through one switch each, or one current through two.
+    #[must_use]
+    pub const fn switch_factor(self) -> f64 {
+        match self {
+            Self::PeakPhase => 1.5,
+            Self::Direct => 2.0,
+        }
+    }
+}

@@ -1,0 +1,103 @@
+//! What the road and the air ask of the board.
+
+use super::air::G;
+use crate::math::{abs, asin, atan, sqrt, tan};
+
+law! {
+    /// Rolling resistance, N, on a slope whose cosine is given.
+    ///
+    /// Source: Martin et al. 1998.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::ROLLING;
+    /// assert!((ROLLING.of([90.0, 0.012, 1.0]) - 10.591_182).abs() < 1e-6);
+    /// ```
+    ROLLING = "Rolling resistance", "F_roll" = "m g C_rr cos α", Newton, MARTIN;
+    mass: "m" Kilogram, rolling: "C_rr" None, cos: "cos α" None => mass * G * rolling * cos
+}
+
+law! {
+    /// Slope resistance, N, from the sine of the slope; negative downhill.
+    ///
+    /// Source: Martin et al. 1998.
+    SLOPE = "Slope", "F_slope" = "m g sin α", Newton, MARTIN;
+    mass: "m" Kilogram, sin: "sin α" None => mass * G * sin
+}
+
+law! {
+    /// Air resistance, N; a headwind is positive, and a following wind may push.
+    ///
+    /// Source: Martin et al. 1998.
+    AIR = "Air resistance", "F_air" = "½ ρ CdA (v + w) |v + w|", Newton, MARTIN;
+    density: "ρ" KilogramPerCubicMetre, area: "CdA" SquareMetre,
+    speed: "v" MetrePerSecond, wind: "w" MetrePerSecond =>
+        0.5 * density * area * (speed + wind) * abs(speed + wind)
+}
+
+law! {
+    /// Everything together, N.
+    ///
+    /// Source: Martin et al. 1998.
+    LOAD = "Road load", "F" = "F_roll + F_slope + F_air", Newton, MARTIN;
+    roll: "F_roll" Newton, slope: "F_slope" Newton, air: "F_air" Newton => roll + slope + air
+}
+
+law! {
+    /// Power at the wheel, W.
+    POWER = "Power at the wheel", "P" = "F v", Watt, MECHANICS;
+    force: "F" Newton, speed: "v" MetrePerSecond => force * speed
+}
+
+law! {
+    /// Steepest grade (as a share) that a force, less the air's, can hold:
+    /// the closed form of `F_net = m g (C_rr cos α + sin α)`.
+    ///
+    /// Never beyond ±100 %, where standing on a board has long ended.
+    ///
+    /// Source: algebra from Martin et al. 1998.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::STEEPEST;
+    /// // 98.360453 N hold 90 kg on 10 %: from the forward formula.
+    /// assert!((STEEPEST.of([98.360_453, 90.0, 0.012]) - 0.1).abs() < 1e-8);
+    /// ```
+    STEEPEST = "Steepest grade", "grade" = "tan(asin(F_net / (m g √(1 + C_rr²))) − atan C_rr)", None, MARTIN;
+    net: "F_net" Newton, mass: "m" Kilogram, rolling: "C_rr" None => {
+        let sine = net / (mass * G * sqrt(1.0 + rolling * rolling));
+        tan((asin(sine.clamp(-1.0, 1.0)) - atan(rolling)).clamp(-LIMIT, LIMIT))
+    }
+}
+
+const LIMIT: f64 = crate::math::PI / 4.0;
+
+law! {
+    /// Push left over, N: nothing at top speed.
+    SPARE = "Push left over", "F_spare" = "F_push − F", Newton, MECHANICS;
+    push: "F_push" Newton, load: "F" Newton => push - load
+}
+
+/// A slope's sine and cosine from its grade (rise over run).
+///
+/// ```
+/// let slope = pitchline_core::physics::road_load::Slope::of_grade(0.10);
+/// assert!((slope.sin - 0.099_503_72).abs() < 1e-8);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Slope {
+    /// Sine of the slope's angle.
+    pub sin: f64,
+    /// Cosine of the slope's angle.
+    pub cos: f64,
+}
+
+impl Slope {
+    /// No slope.
+    pub const FLAT: Self = Self { sin: 0.0, cos: 1.0 };
+
+    /// From rise over run.
+    #[must_use]
+    pub fn of_grade(grade: f64) -> Self {
+        let cos = 1.0 / sqrt(1.0 + grade * grade);
+        Self { sin: grade * cos, cos }
+    }
+}

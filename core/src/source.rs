@@ -1,0 +1,52 @@
+//! Where a number comes from: references as data.
+
+/// How far a reference can be trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// Printed in a paper, a textbook or a standard.
+    Published,
+    /// Follows from published relations by algebra.
+    Derived,
+    /// What the trade does; nobody measured it for us.
+    CommonPractice,
+    /// Entered by the maker or the rider.
+    Entered,
+}
+
+/// A reference that a figure can show.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Source {
+    /// The citation, in plain words.
+    pub title: &'static str,
+    /// How far it can be trusted.
+    pub standing: Standing,
+}
+
+const fn source(title: &'static str, standing: Standing) -> Source {
+    Source { title, standing }
+}
+
+/// Road load of a wheeled vehicle.
+pub static MARTIN: Source =
+    source("Martin et al. 1998, J. Appl. Biomech. 14:276-291", Standing::Published);
+/// Standard atmosphere.
+pub static ISA: Source = source("ISO 2533 standard atmosphere", Standing::Published);
+/// First-order motor model.
+pub static DRELA: Source =
+    source("Drela 2007, First-order DC electric motor model", Standing::Published);
+/// Sinusoidal form of the motor model.
+pub static SINUSOIDAL: Source =
+    source("First-order motor model in sinusoidal form", Standing::Derived);
+/// Resistivity and temperature coefficient of copper.
+pub static IEC_60028: Source = source("IEC 60028, annealed copper", Standing::Published);
+/// Wire diameters.
+pub static ASTM_B258: Source = source("ASTM B258 wire diameters", Standing::Published);
+/// Kirchhoff and Ohm.
+pub static CIRCUIT: Source = source("Ohm's and Kirchhoff's laws", Standing::Derived);
+/// Rigid-body geometry and energy.
+pub static MECHANICS: Source = source("Geometry and mechanics", Standing::Derived);
+/// Cell behaviour fitted to published parameter sets.
+pub static CELL_MODEL: Source =
+    source("Cell model fitted to published parameter sets", Standing::Derived);
+/// A habit of the trade.
+pub static PRACTICE: Source = source("Common practice, no source", Standing::CommonPractice);
