@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 /// The known word with the fewest letters to change; empty if none is near.
 pub(super) fn nearest<'a>(given: &str, known: impl Iterator<Item = &'a str>) -> String {
-    let most = given.chars().count() / 3 + 1;
+    let most = given.chars().count() / 2 + 1;
     let best = known.map(|word| (distance(given, word), word)).min();
     best.filter(|(letters, _)| *letters <= most).map_or(String::new(), |(_, word)| word.into())
 }
