@@ -49,7 +49,7 @@ impl Page {
     /// When axe-core is not installed, or throws.
     #[track_caller]
     pub fn axe(&self) -> Outcome<Vec<Violation>> {
-        if self.eval("return typeof axe", &[])? == Value::from("undefined") {
+        if self.eval("return typeof axe", &[])? == "undefined" {
             let file = target().join("axe/axe.min.js");
             let Ok(source) = std::fs::read_to_string(&file) else {
                 return Err(Fault::new(

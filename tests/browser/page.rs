@@ -225,7 +225,7 @@ impl Page {
 
 /// The build's own folder, which git ignores.
 pub(crate) fn target() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../target")
+    crate::root().join("target")
 }
 
 /// Between two looks at something that is awaited.

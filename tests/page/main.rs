@@ -1,0 +1,1 @@
+//! The page as a person meets it, in a real browser.
