@@ -1,0 +1,112 @@
+//! What the build adds to Trunk's output.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::io;
+use std::path::Path;
+
+use serde::{Deserialize, Serialize};
+
+use crate::{digest, fingerprint, offline, tree};
+
+/// The record of a build, `dist/build.json`.
+#[derive(Debug, Serialize, Deserialize)]
+pub(crate) struct Record {
+    pub(crate) app: String,
+    pub(crate) version: String,
+    /// The service worker's version.
+    pub(crate) offline: String,
+    /// Over all sources.
+    pub(crate) fingerprint: String,
+    pub(crate) sources: BTreeMap<String, String>,
+    /// All of `dist` but this record.
+    pub(crate) files: BTreeMap<String, String>,
+}
+
+pub(crate) const RECORD: &str = "build.json";
+
+/// What [`finish`] did.
+#[derive(Clone, Debug)]
+pub struct Finished {
+    /// The service worker's version, 16 hexadecimal digits.
+    pub version: String,
+    /// How many files are kept for offline use.
+    pub kept: usize,
+}
+
+/// Adds to `dist`, below `root`, what Trunk cannot know: `pitchline.js` (the module under a name
+/// that stays), `sw.js` with its list, and `build.json`. May be run again at any time.
+///
+/// # Errors
+/// When `dist` is not a build of this site, or a file cannot be read or written.
+pub fn finish(root: &Path) -> io::Result<Finished> {
+    let dist = root.join("dist");
+    write_stable_module(&dist)?;
+
+    let template = tree::read_text(&root.join("web/boot/sw.js"))?;
+    let listed = offline::list(&dist)?;
+    let (worker, version) = offline::worker(&template, &listed)?;
+    tree::write(&dist.join("sw.js"), &worker)?;
+
+    let sources = fingerprint(root)?;
+    let record = Record {
+        app: "pitchline".to_owned(),
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        offline: version.clone(),
+        fingerprint: sources.total,
+        sources: sources.files,
+        files: digests(&dist)?,
+    };
+    let text = serde_json::to_string_pretty(&record)?;
+    tree::write(&dist.join(RECORD), &(text + "\n"))?;
+    Ok(Finished { version, kept: listed.len() })
+}
+
+/// Digests of all files of `dist` but the record of them.
+pub(crate) fn digests(dist: &Path) -> io::Result<BTreeMap<String, String>> {
+    tree::files(dist)?
+        .into_iter()
+        .filter(|name| name != RECORD)
+        .map(|name| Ok((name.clone(), digest::sha256(&tree::read(&dist.join(&name))?))))
+        .collect()
+}
+
+/// Writes `pitchline.js`, for pages that import the calculator as a module: the built module's
+/// name changes with its content, this one does not. The built module would look for its wasm
+/// under the name it had before Trunk hashed it, so the wrapper says where it is.
+fn write_stable_module(dist: &Path) -> io::Result<()> {
+    let names = tree::files(dist)?;
+    let js = the_one(&names, ".js")?;
+    let wasm = the_one(&names, "_bg.wasm")?;
+    let module = format!(
+        "// The calculator as a module, under a name that stays.\n\
+         import init from './{js}';\n\
+         export * from './{js}';\n\
+         const wasm = new URL('./{wasm}', import.meta.url);\n\
+         export default function start(options = {{}}) {{\n\
+         \x20 return init({{ module_or_path: wasm, ...options }});\n\
+         }}\n"
+    );
+    tree::write(&dist.join("pitchline.js"), &module)?;
+
+    let types = dist.join("pitchline.d.ts");
+    if names.iter().any(|name| *name == js.replace(".js", ".d.ts")) {
+        let declaration = format!("export * from './{js}';\nexport {{ default }} from './{js}';\n");
+        tree::write(&types, &declaration)
+    } else if types.exists() {
+        fs::remove_file(types)
+    } else {
+        Ok(())
+    }
+}
+
+fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {
+    let mut fitting =
+        names.iter().filter(|name| name.starts_with("pitchline-web-") && name.ends_with(ending));
+    match (fitting.next(), fitting.next()) {
+        (Some(name), None) => Ok(name),
+        _ => Err(io::Error::other(format!(
+            "dist must hold exactly one pitchline-web-*{ending}; run `cargo site build`"
+        ))),
+    }
+}
