@@ -33,6 +33,7 @@ function container() {
 }
 
 const workers = container();
+let registration;
 let started = false;
 let asked = false;
 let reloading = false;
@@ -65,7 +66,7 @@ function updateWaiting() {
   announce('pitchline:update-waiting');
 }
 
-function follow(registration) {
+function follow() {
   if (registration.waiting && registration.active) updateWaiting();
   const watch = () => {
     const worker = registration.installing;
@@ -79,19 +80,32 @@ function follow(registration) {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') registration.update().catch(() => {});
   });
-  window.addEventListener('pitchline:update-now', () => {
-    asked = true;
-    if (registration.waiting) registration.waiting.postMessage('SKIP_WAITING');
-    else reload();
-  });
 }
+
+function takeOver() {
+  if (registration?.waiting) registration.waiting.postMessage('SKIP_WAITING');
+  else if (registration) reload();
+}
+
+// Heard from the first moment on; a wish that comes before the worker is known waits for it.
+window.addEventListener('pitchline:update-now', () => {
+  asked = true;
+  takeOver();
+});
+
+// A page that had no worker gets its first one by surprise; only a change is a reason to reload.
+let controlled = Boolean(workers?.controller);
+workers?.addEventListener('controllerchange', () => {
+  if (controlled || asked) reload();
+  controlled = true;
+});
 
 // `?no-sw` is the way out of a broken worker: the worker lets that address through to the
 // network, and the page takes worker and caches away. Only our own: other sites may live on the
 // same origin.
 async function leave() {
-  const registration = await workers.getRegistration(SCOPE);
-  if (registration?.scope === SCOPE.href) await registration.unregister();
+  const known = await workers.getRegistration(SCOPE);
+  if (known?.scope === SCOPE.href) await known.unregister();
   for (const name of await caches.keys()) {
     if (name.startsWith(OWN_CACHES)) await caches.delete(name);
   }
@@ -105,15 +119,10 @@ async function start() {
       await leave();
       return;
     }
-    // A page that had no worker gets its first one by surprise; only a change is a reason to reload.
-    let controlled = Boolean(workers.controller);
-    workers.addEventListener('controllerchange', () => {
-      if (controlled || asked) reload();
-      controlled = true;
-    });
-    const registration = await workers.register(WORKER, { scope: SCOPE, updateViaCache: 'none' });
+    registration = await workers.register(WORKER, { scope: SCOPE, updateViaCache: 'none' });
     root.dataset.offline = 'installing';
-    follow(registration);
+    follow();
+    if (asked) takeOver();
     check((await workers.ready).active);
   } catch {
     // Plain http, private windows, switched-off storage: everything works, only not offline.

@@ -81,7 +81,7 @@ function show(kind, message) {
       getSelection().selectAllChildren(source);
     }
   });
-  button(TEXT.demo, actions, demo);
+  if (kind === 'panic') button(TEXT.demo, actions, demo);
   const details = make('details', '', panel);
   make('summary', TEXT.report, details);
   const source = make('pre', report, details);
