@@ -71,7 +71,9 @@ struct Shared {
 /// When the port is taken or may not be used.
 pub fn serve(options: Options) -> io::Result<Server> {
     let host = if options.network { Ipv4Addr::UNSPECIFIED } else { Ipv4Addr::LOCALHOST };
-    let socket = TcpListener::bind((host, options.port))?;
+    let port = options.port;
+    let socket = TcpListener::bind((host, port))
+        .map_err(|error| io::Error::new(error.kind(), format!("port {port}: {error}")))?;
     let address = SocketAddr::new(Ipv4Addr::LOCALHOST.into(), socket.local_addr()?.port());
     let trimmed = options.prefix.trim_matches('/');
     let shared = Arc::new(Shared {
