@@ -102,7 +102,7 @@ impl Build {
         let mut errors = Vec::new();
         macro_rules! read {
             ($part:ident, $slot:ident) => {
-                match $part::read(draft.record(Slot::$slot)) {
+                match $part::from_record(draft.record(Slot::$slot)) {
                     Ok(part) => Some(part),
                     Err(found) => {
                         let mut prefix = String::from(Slot::$slot.key());
@@ -152,6 +152,18 @@ impl Build {
         build().ok_or(errors)
     }
 
+    /// How many of a slot's part are on the board.
+    #[must_use]
+    pub fn count(&self, slot: Slot) -> f64 {
+        match slot {
+            Slot::Motor | Slot::MotorPulley | Slot::WheelPulley | Slot::Belt => {
+                self.truck.motor_count
+            }
+            Slot::Wheel => WHEELS,
+            _ => 1.0,
+        }
+    }
+
     /// Mass of the pack, kg: as given, or its cells and a quarter more for
     /// holders, protection and case (common practice, no source).
     #[must_use]
@@ -191,21 +203,24 @@ impl Build {
     /// Price of the board in the catalogue's currency, and how many slots have none.
     #[must_use]
     pub fn price(&self) -> (f64, usize) {
-        let motors = self.truck.motor_count;
         // A pack is sold whole, so its cells are not counted beside it.
         let prices = [
-            (self.pack.price, 1.0),
-            (self.motor.price, motors),
-            (self.controller.price, 1.0),
-            (self.motor_pulley.price, motors),
-            (self.wheel_pulley.price, motors),
-            (self.belt.price, motors),
-            (self.wheel.price, WHEELS),
-            (self.truck.price, 1.0),
-            (self.deck.price, 1.0),
-            (self.charger.price, 1.0),
+            (self.pack.price, Slot::Pack),
+            (self.motor.price, Slot::Motor),
+            (self.controller.price, Slot::Controller),
+            (self.motor_pulley.price, Slot::MotorPulley),
+            (self.wheel_pulley.price, Slot::WheelPulley),
+            (self.belt.price, Slot::Belt),
+            (self.wheel.price, Slot::Wheel),
+            (self.truck.price, Slot::Truck),
+            (self.deck.price, Slot::Deck),
+            (self.charger.price, Slot::Charger),
         ];
-        let total = prices.iter().filter_map(|(price, count)| price.map(|p| p * count)).sum();
+        let total = 0.0
+            + prices
+                .iter()
+                .filter_map(|(price, slot)| price.map(|p| p * self.count(*slot)))
+                .sum::<f64>();
         (total, prices.iter().filter(|(price, _)| price.is_none()).count())
     }
 }

@@ -72,7 +72,7 @@ mod working;
 pub use answers::{
     Answers, Climb, Distance, DistancePoint, Drive, GearCell, Headline, Limit, Notice, Point, Push,
     PushCurve, PushPoint, Reach, Sag, Speed, Steepest, Supply, TopSpeed, Totals, answers, explain,
-    gear_map, notices, totals,
+    fits, gear_map, notices, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, WHEELS};

@@ -1,2 +1,5 @@
 //! The page, started in the browser.
-fn main() {}
+
+fn main() {
+    pitchline_web::start();
+}

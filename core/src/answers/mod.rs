@@ -15,7 +15,7 @@ pub use climb::{Climb, Steepest};
 pub use distance::{Distance, DistancePoint, Reach};
 pub use explain::{Headline, explain};
 pub use gear_map::{GearCell, gear_map};
-pub use notice::{Notice, notices};
+pub use notice::{Notice, fits, notices};
 pub use point::Point;
 pub use push::{Limit, Push, PushCurve, PushPoint};
 pub use speed::{Speed, TopSpeed};

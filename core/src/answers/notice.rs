@@ -1,7 +1,7 @@
 //! What a person would want to be told about a build, though it computes.
 
 use crate::build::{Build, Draft};
-use crate::parts::Slot;
+use crate::parts::{Record, Slot};
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -46,7 +46,7 @@ const PAIRS: [(Slot, usize, Slot, usize); 4] = [
     (Slot::Pack, 0, Slot::Controller, 0),
 ];
 
-/// What a person would want to be told. A tag that is not given matches everything.
+/// What a person would want to be told.
 #[must_use]
 pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
     let mut found = Vec::new();
@@ -62,7 +62,7 @@ pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
     for (one, one_index, other, other_index) in PAIRS {
         let one_tag = draft.record(one).tag(one_index);
         let other_tag = draft.record(other).tag(other_index);
-        if !one_tag.is_empty() && !other_tag.is_empty() && one_tag != other_tag {
+        if !meet(one_tag, other_tag) {
             found.push(Notice::TagMismatch {
                 one,
                 one_tag: String::from(one_tag),
@@ -72,4 +72,18 @@ pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
         }
     }
     found
+}
+
+/// Whether the tags of two parts allow them together; parts that never meet always may.
+#[must_use]
+pub fn fits(one: Slot, one_part: &Record, other: Slot, other_part: &Record) -> bool {
+    PAIRS
+        .iter()
+        .filter(|pair| (pair.0, pair.2) == (one, other))
+        .all(|(_, one_tag, _, other_tag)| meet(one_part.tag(*one_tag), other_part.tag(*other_tag)))
+}
+
+/// A tag that is not given meets every other.
+fn meet(one: &str, other: &str) -> bool {
+    one.is_empty() || other.is_empty() || one == other
 }

@@ -228,7 +228,7 @@ pub(crate) fn curve(drive: &Drive, speed: &Speed) -> PushCurve {
         }
     });
     let points = points.collect();
-    let grades = Vec::from([0.05, 0.10, 0.15, 0.20]);
+    let grades = Vec::from([0.10, 0.20]);
     let load = |g: &f64| {
         let slope = Slope::of_grade(*g);
         speeds.iter().map(|&v| drive.load_n(v, slope)).collect()

@@ -31,8 +31,11 @@ macro_rules! part {
             /// Names of the compatibility tags that this part may carry.
             pub const TAGS: &'static [&'static str] = &[$($tag),*];
 
-            /// The typed part from a record whose values were all checked.
-            pub(crate) fn read(
+            /// The typed part from a record.
+            ///
+            /// # Errors
+            /// One for each value that is missing or out of range.
+            pub fn from_record(
                 record: &$crate::parts::Record,
             ) -> Result<Self, alloc::vec::Vec<$crate::error::Error>> {
                 let checked = record.checked(Self::FIELDS)?;

@@ -1,0 +1,62 @@
+//! For other pages: the answers without the page.
+
+use pitchline_core::catalog::read_build;
+use pitchline_core::{Answers, Build, Error, answers as find};
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+
+/// What [`answers`] gives back: exactly one of the two is there.
+#[derive(Serialize)]
+struct Outcome {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    answers: Option<Answers>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    errors: Option<Vec<Fault>>,
+}
+
+/// An error as a plain object.
+#[derive(Serialize)]
+struct Fault {
+    field: String,
+    reason: String,
+}
+
+impl From<Error> for Fault {
+    fn from(error: Error) -> Self {
+        Self { field: error.field, reason: error.reason.to_string() }
+    }
+}
+
+/// Answers the four questions for a build.
+///
+/// `build` is a plain object in the form of a build file: one object for each
+/// slot, units in the key names; a slot left out gets typical values. Gives
+/// `{ answers }` in SI, or `{ errors: [{ field, reason }] }`. Never throws.
+#[wasm_bindgen]
+#[must_use]
+pub fn answers(build: JsValue) -> JsValue {
+    let outcome = match serde_wasm_bindgen::from_value::<serde_json::Value>(build) {
+        Ok(value) => answered(&value),
+        Err(error) => Err(vec![Fault { field: String::new(), reason: error.to_string() }]),
+    };
+    let outcome = match outcome {
+        Ok(answers) => Outcome { answers: Some(answers), errors: None },
+        Err(errors) => Outcome { answers: None, errors: Some(errors) },
+    };
+    let writer = serde_wasm_bindgen::Serializer::json_compatible();
+    outcome.serialize(&writer).unwrap_or(JsValue::NULL)
+}
+
+fn answered(value: &serde_json::Value) -> Result<Answers, Vec<Fault>> {
+    let faults = |errors: Vec<Error>| errors.into_iter().map(Fault::from).collect::<Vec<_>>();
+    let draft = read_build(value).map_err(faults)?;
+    let build = Build::check(&draft).map_err(faults)?;
+    Ok(find(&build))
+}
+
+/// Version of this module, by semantic versioning.
+#[wasm_bindgen]
+#[must_use]
+pub fn version() -> String {
+    env!("CARGO_PKG_VERSION").into()
+}

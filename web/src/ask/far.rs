@@ -1,0 +1,212 @@
+//! How far?
+
+use super::answer::{ALONG_CURVE, Figure, answered, answers, figure, table};
+use super::{app, question};
+use crate::chart::{Axis, Bar, Bars, Curves, Drawing, Note, Series, Table};
+use crate::component::{Headline, caution};
+use crate::text::{Style, page, words};
+use leptos::html;
+use leptos::prelude::*;
+use pitchline_core::{Answers, Headline as Which, Unit};
+
+/// Names of the sinks, in the core's order.
+const SINKS: [&str; 10] = [
+    "Cells, as heat",
+    "Joints and wires",
+    "Controller",
+    "Windings",
+    "Motor iron and bearings",
+    "Belts",
+    "Rolling",
+    "Air",
+    "Climbing",
+    "Brakes",
+];
+
+pub(super) fn far() -> AnyView {
+    let app = app();
+    let list = vec![answered(Which::Distance, move |a| distance(a, app.style.get()))];
+    let spent = move || {
+        let style = app.style.get();
+        app.answers.with(|answers| {
+            let answers = answers.as_ref()?;
+            let use_ = style.quantity(answers.distance.wh_per_km, Unit::WattHourPerKilometre, 2);
+            let left = style.si(answers.distance.cruise.end_charge, Unit::Percent, 2);
+            (answers.distance.cruise.distance_m > 0.0).then(|| {
+                format!(
+                    "{use_} from the cells, on the flat without stops. {left} of the charge is left when it ends. Stops, hills and wind take more."
+                )
+            })
+        })
+    };
+    let inside = html::div()
+        .child((
+            answers(list),
+            html::p().class("facts").child(spent).into_any(),
+            caution(page::CAUTION_PACK),
+            figure(CURVE),
+            figure(ENERGY),
+        ))
+        .into_any();
+    question("far", page::FAR, inside)
+}
+
+/// The distance as a headline.
+pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
+    let reach = answers.distance.cruise;
+    let shown = style.units.shown(Unit::Kilometre);
+    let name = format!("At {}, no stops", style.speed_unit(reach.speed_m_s));
+    if reach.distance_m <= 0.0 {
+        let limit = format!("Not held: {}", words::limit(reach.limit));
+        return Headline { name, figure: "0".into(), unit: shown.symbol, limit };
+    }
+    let limit = format!("Ends at: {}", words::limit(reach.limit));
+    Headline { name, figure: style.distance(reach.distance_m), unit: shown.symbol, limit }
+}
+
+/// Distance over speed.
+const CURVE: Figure = Figure { finding, draw, rows, hint: ALONG_CURVE };
+
+fn finding(answers: &Answers, style: Style) -> String {
+    let curve = &answers.distance.curve;
+    let best = curve.iter().max_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
+    let Some(best) = best else { return "This build does not move on the flat.".into() };
+    let cruise = answers.distance.cruise;
+    format!(
+        "Slower goes farther: {} at {}, up to {} at {}.",
+        style.distance_unit(cruise.distance_m),
+        style.speed_unit(cruise.speed_m_s),
+        style.distance_unit(best.distance_m),
+        style.speed_unit(best.speed_m_s),
+    )
+}
+
+fn draw(answers: &Answers, style: Style, width: f64) -> Drawing {
+    let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
+    let km = |d: f64| style.shown_si(d, Unit::Kilometre);
+    let curve = &answers.distance.curve;
+    let cruise = answers.distance.cruise;
+    let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+    let distance = style.units.shown(Unit::Kilometre).symbol;
+    Curves {
+        x: Axis {
+            title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
+            label: &label,
+            ..Axis::default()
+        },
+        y: Axis {
+            title: format!("distance, {distance}"),
+            zero: true,
+            label: &label,
+            ..Axis::default()
+        },
+        series: vec![Series {
+            points: curve.iter().map(|p| (km_h(p.speed_m_s), Some(km(p.distance_m)))).collect(),
+            ..Series::default()
+        }],
+        notes: vec![Note {
+            x: km_h(cruise.speed_m_s),
+            y: Some(km(cruise.distance_m)),
+            text: "your speed".into(),
+        }],
+        readout: curve
+            .iter()
+            .map(|p| {
+                let text = format!(
+                    "{}: {} ({})",
+                    style.speed_unit(p.speed_m_s),
+                    style.distance_unit(p.distance_m),
+                    words::limit(p.limit)
+                );
+                (km_h(p.speed_m_s), text)
+            })
+            .collect(),
+        nothing: "This build does not move on the flat.".into(),
+        ..Curves::default()
+    }
+    .draw(width)
+}
+
+fn rows(answers: &Answers, style: Style) -> Table {
+    let (speed, distance) =
+        (style.units.shown(Unit::KilometrePerHour), style.units.shown(Unit::Kilometre));
+    let heads = vec![
+        format!("Speed, {}", speed.symbol),
+        format!("Distance, {}", distance.symbol),
+        "Ends at".into(),
+    ];
+    let rows = answers.distance.curve.iter().step_by(2).map(|p| {
+        vec![style.speed(p.speed_m_s), style.distance(p.distance_m), words::limit(p.limit).into()]
+    });
+    table("Distance by steady speed", heads, rows.collect())
+}
+
+/// Where the energy of the ride goes, largest first.
+const ENERGY: Figure = Figure {
+    finding: energy_finding,
+    draw: energy_draw,
+    rows: energy_rows,
+    hint: "Arrow keys move along the bars",
+};
+
+fn energy_finding(answers: &Answers, _: Style) -> String {
+    match sorted(answers).as_slice() {
+        [first, second, ..] => format!(
+            "Most of the energy goes into {} ({}) and {} ({}).",
+            first.name.to_lowercase(),
+            share(first.share),
+            second.name.to_lowercase(),
+            share(second.share)
+        ),
+        _ => "No ride, no energy.".into(),
+    }
+}
+
+fn energy_draw(answers: &Answers, style: Style, width: f64) -> Drawing {
+    let bar = |sink: &Sink| {
+        let text = format!("{}, {}", style.quantity(sink.wh, Unit::WattHour, 2), share(sink.share));
+        Bar {
+            name: sink.name.into(),
+            values: vec![sink.wh],
+            readout: format!("{}: {text}", sink.name),
+            text,
+        }
+    };
+    let bars = sorted(answers).iter().map(bar).collect();
+    Bars { bars, nothing: "No ride, no energy.".into(), ..Bars::default() }.draw(width)
+}
+
+fn energy_rows(answers: &Answers, style: Style) -> Table {
+    let row = |sink: &Sink| {
+        vec![
+            sink.name.into(),
+            style.significant(sink.wh, 2),
+            style.significant(sink.share * 100.0, 2),
+        ]
+    };
+    let rows = sorted(answers).iter().map(row).collect();
+    table("Where the energy goes", vec!["Into".into(), "Wh".into(), "%".into()], rows)
+}
+
+fn share(share: f64) -> String {
+    format!("{}\u{a0}%", Style::default().fixed(share * 100.0, 0))
+}
+
+/// Something that takes energy.
+struct Sink {
+    name: &'static str,
+    wh: f64,
+    share: f64,
+}
+
+/// Everything that takes energy on the ride, largest first.
+fn sorted(answers: &Answers) -> Vec<Sink> {
+    let energy = &answers.distance.energy_wh;
+    let sinks = SINKS.into_iter().zip(energy.sinks_w());
+    let mut sinks: Vec<_> = sinks
+        .filter(|(_, wh)| *wh > 0.0)
+        .map(|(name, wh)| Sink { name, wh, share: wh / energy.chemical_w })
+        .collect();
+    sinks.sort_by(|a, b| b.wh.total_cmp(&a.wh));
+    sinks
+}

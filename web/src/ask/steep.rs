@@ -1,0 +1,106 @@
+//! How steep?
+
+use super::answer::{ALONG_CURVE, Figure, answered, answers, bound, figure, regions, table};
+use super::{app, question};
+use crate::chart::{Axis, Curves, Drawing, Series, Table};
+use crate::component::{Headline, caution};
+use crate::text::{Style, page, words};
+use leptos::html;
+use leptos::prelude::*;
+use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
+
+pub(super) fn steep() -> AnyView {
+    let app = app();
+    let said = move |name: &str, found: Steepest| {
+        let style = app.style.get();
+        hill(format!("{name}{}", style.speed_unit(found.speed_m_s)), found, style)
+    };
+    let list = vec![
+        answered(Which::ClimbCrawl, move |a| said("At a crawl, ", a.climb.crawl)),
+        answered(Which::ClimbSlow, move |a| said("At ", a.climb.slow)),
+        answered(Which::ClimbBrisk, move |a| said("At ", a.climb.brisk)),
+        answered(Which::ClimbSlowLow, move |a| said("Nearly empty, at ", a.climb.slow_low)),
+    ];
+    let inside =
+        html::div().child((answers(list), caution(page::CAUTION_HILL), figure(CURVE))).into_any();
+    question("steep", page::STEEP, inside)
+}
+
+/// A hill as a headline, in whole percent: no band supports more.
+pub(super) fn hill(name: String, found: Steepest, style: Style) -> Headline {
+    let limit = bound(found.limit);
+    if found.grade < 0.0 {
+        return Headline { name, figure: page::NOT_FLAT.into(), unit: "", limit };
+    }
+    Headline { name, figure: style.fixed(found.grade * 100.0, 0), unit: "%", limit }
+}
+
+/// Steepest hill over speed.
+const CURVE: Figure = Figure { finding, draw, rows, hint: ALONG_CURVE };
+
+fn finding(answers: &Answers, style: Style) -> String {
+    let (slow, brisk) = (answers.climb.slow, answers.climb.brisk);
+    format!(
+        "Slower climbs steeper: {} at {}, {} at {}.",
+        percent(slow.grade, style),
+        style.speed_unit(slow.speed_m_s),
+        percent(brisk.grade, style),
+        style.speed_unit(brisk.speed_m_s)
+    )
+}
+
+fn percent(grade: f64, style: Style) -> String {
+    if grade < 0.0 {
+        page::NOT_FLAT.into()
+    } else {
+        format!("{}\u{a0}%", style.fixed(grade * 100.0, 0))
+    }
+}
+
+/// What can be ridden up at all.
+fn uphill(answers: &Answers) -> Vec<&PushPoint> {
+    answers.push.points.iter().filter(|p| p.grade >= 0.0).collect()
+}
+
+fn draw(answers: &Answers, style: Style, width: f64) -> Drawing {
+    let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
+    let points = uphill(answers);
+    let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.limit)).collect();
+    let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+    Curves {
+        x: Axis {
+            title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
+            label: &label,
+            ..Axis::default()
+        },
+        y: Axis { title: "steepest hill, %".into(), zero: true, label: &label, ..Axis::default() },
+        series: vec![Series {
+            points: points.iter().map(|p| (km_h(p.speed_m_s), Some(p.grade * 100.0))).collect(),
+            regions: regions(&limits),
+            ..Series::default()
+        }],
+        readout: points
+            .iter()
+            .map(|p| {
+                let (speed, grade) = (style.speed_unit(p.speed_m_s), percent(p.grade, style));
+                (km_h(p.speed_m_s), format!("{speed}: up to {grade} ({})", words::limit(p.limit)))
+            })
+            .collect(),
+        nothing: "This build cannot climb.".into(),
+        ..Curves::default()
+    }
+    .draw(width)
+}
+
+fn rows(answers: &Answers, style: Style) -> Table {
+    let speed = style.units.shown(Unit::KilometrePerHour);
+    let heads = vec![format!("Speed, {}", speed.symbol), "Steepest hill, %".into(), "Limit".into()];
+    let rows = uphill(answers).into_iter().step_by(4).map(|p| {
+        vec![
+            style.speed(p.speed_m_s),
+            style.fixed(p.grade * 100.0, 0),
+            words::limit(p.limit).into(),
+        ]
+    });
+    table("Steepest hill by speed, full pack", heads, rows.collect())
+}

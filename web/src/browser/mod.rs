@@ -1,0 +1,18 @@
+//! The only place that touches the browser.
+
+mod fetch;
+mod file;
+mod locale;
+mod panic;
+mod place;
+mod store;
+
+pub use fetch::catalogue;
+pub use file::{offer, read};
+pub use locale::{decimal_comma, imperial, today};
+pub use panic::watch_panics;
+pub use place::{
+    clear, copy_text, embedded, hash, heard, link, offline_state, on_hash, scroll_to, set_hash,
+    tell, wants_demo,
+};
+pub use store::Store;

@@ -1,0 +1,100 @@
+//! Where the page stands: its address, its frame, its events.
+
+use gloo_events::EventListener;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Event, HtmlElement, ScrollBehavior, ScrollIntoViewOptions};
+
+/// The fragment without its `#`.
+#[must_use]
+pub fn hash() -> String {
+    let hash = web_sys::window().and_then(|w| w.location().hash().ok()).unwrap_or_default();
+    hash.trim_start_matches('#').to_string()
+}
+
+/// Puts a fragment into the address without a step in the history.
+pub fn set_hash(text: &str) {
+    if let Some(window) = web_sys::window()
+        && let Ok(history) = window.history()
+    {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{text}")));
+    }
+}
+
+/// The whole address with a fragment.
+#[must_use]
+pub fn link(fragment: &str) -> String {
+    let href = web_sys::window().and_then(|w| w.location().href().ok()).unwrap_or_default();
+    let base = href.split(['#', '?']).next().unwrap_or_default();
+    format!("{base}#{fragment}")
+}
+
+/// Whether the address asks for a start from the demo, after something broke.
+#[must_use]
+pub fn wants_demo() -> bool {
+    let search = web_sys::window().and_then(|w| w.location().search().ok());
+    search.is_some_and(|search| search.contains("demo"))
+}
+
+/// Whether the page stands in a frame of another page.
+#[must_use]
+pub fn embedded() -> bool {
+    web_sys::window().is_some_and(|w| !w.parent().is_ok_and(|parent| parent.as_ref() == Some(&w)))
+}
+
+/// Calls back when someone edits the fragment by hand or follows a link.
+pub fn on_hash(then: impl Fn(String) + 'static) {
+    heard("hashchange", move || then(hash()));
+}
+
+/// Calls back on an event of the window, for as long as the page lives.
+pub fn heard(event: &'static str, then: impl Fn() + 'static) {
+    if let Some(window) = web_sys::window() {
+        EventListener::new(&window, event, move |_| then()).forget();
+    }
+}
+
+/// Sends an event to the page's own scripts.
+pub fn tell(event: &str) {
+    if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(event)) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+/// How the offline copy stands: `off`, `installing`, `ready` or `incomplete`,
+/// and whether a newer build waits.
+#[must_use]
+pub fn offline_state() -> (String, bool) {
+    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
+    let read = |name: &str| root.as_ref().and_then(|root| root.get_attribute(name));
+    (read("data-offline").unwrap_or_default(), read("data-update").is_some())
+}
+
+/// Empties an element, and gives it back.
+#[must_use]
+pub fn clear(id: &str) -> Option<HtmlElement> {
+    let element = web_sys::window()?.document()?.get_element_by_id(id)?;
+    element.set_text_content(None);
+    element.dyn_into().ok()
+}
+
+/// Brings an element into view.
+pub fn scroll_to(id: &str) {
+    let element = web_sys::window().and_then(|w| w.document()?.get_element_by_id(id));
+    if let Some(element) = element {
+        let options = ScrollIntoViewOptions::new();
+        options.set_behavior(ScrollBehavior::Auto);
+        element.scroll_into_view_with_scroll_into_view_options(&options);
+    }
+}
+
+/// Copies a text; calls back with whether it worked.
+pub fn copy_text(text: &str, then: impl FnOnce(bool) + 'static) {
+    // Absent where the page is not served securely.
+    let clipboard = web_sys::window().map(|w| w.navigator()).and_then(|navigator| {
+        let held = js_sys::Reflect::get(&navigator, &"clipboard".into()).ok()?;
+        (!held.is_undefined()).then(|| navigator.clipboard())
+    });
+    let Some(clipboard) = clipboard else { return then(false) };
+    let written = wasm_bindgen_futures::JsFuture::from(clipboard.write_text(text));
+    wasm_bindgen_futures::spawn_local(async move { then(written.await.is_ok()) });
+}

@@ -1,0 +1,14 @@
+//! Every signal of the page, and everything that changes one.
+//!
+//! Draft text becomes a [`Draft`] only where it is valid, so the draft always
+//! checks into a build, and a build into answers.
+
+pub mod link;
+pub mod saved;
+
+mod action;
+mod app;
+mod typed;
+
+pub use app::{App, Loaded, Message};
+pub use typed::{Entry, Place, Typed};

@@ -1,0 +1,76 @@
+//! Text in the fields while it is being typed.
+
+use crate::text::{self, Style, number};
+use pitchline_core::{Error, Field, Need, Reason, Slot};
+use std::collections::BTreeMap;
+
+/// Which input: a slot, and its place in the kind's table.
+pub type Place = (Slot, usize);
+
+/// What stands in a field and is not yet written out by us.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    /// As typed.
+    pub text: String,
+    /// What is wrong with it, in a sentence.
+    pub fault: Option<String>,
+}
+
+/// Every field that someone is typing in or has left faulty.
+pub type Typed = BTreeMap<Place, Entry>;
+
+/// A value from what was typed, in the file's unit; `None` for a field left empty.
+///
+/// # Errors
+/// A sentence that names the field, the range and the unit.
+pub(super) fn value(field: &Field, text: &str, style: Style) -> Result<Option<f64>, String> {
+    let say = |reason: &Reason| text::reason(field.key, reason, style);
+    if text.trim().is_empty() {
+        // What is assumed when left out of a file is still needed here: it was shown.
+        return if field.need == Need::Optional { Ok(None) } else { Err(say(&Reason::Missing)) };
+    }
+    let typed = number::parse(text).ok_or_else(|| say(&Reason::NotANumber))?;
+    let value = style.units.shown(field.unit).to_file(typed);
+    field.check(value).map(Some).map_err(|Error { reason, .. }| say(&reason))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::text::Units;
+    use pitchline_core::Kind;
+
+    fn field(kind: Kind, key: &str) -> &'static Field {
+        &kind.fields()[kind.field_index(key).unwrap()]
+    }
+
+    #[test]
+    fn a_fault_names_field_range_and_unit() {
+        let teeth = field(Kind::MotorPulley, "teeth");
+        assert_eq!(
+            value(teeth, "7", Style::default()).unwrap_err(),
+            "Teeth must be between 8 and 60\u{a0}teeth"
+        );
+        let imperial = Style { units: Units::Imperial, comma: false };
+        let wheel = field(Kind::Wheel, "diameter_mm");
+        assert_eq!(
+            value(wheel, "1", imperial).unwrap_err(),
+            "Diameter must be between 1.969 and 15.75\u{a0}in"
+        );
+    }
+
+    #[test]
+    fn imperial_text_becomes_the_files_unit() {
+        let imperial = Style { units: Units::Imperial, comma: false };
+        let mass = field(Kind::Rider, "mass_kg");
+        let kg = value(mass, "200", imperial).unwrap().unwrap();
+        // NIST SP 811: 1 lb = 0.45359237 kg.
+        assert!((kg - 90.718_474).abs() < 1e-9);
+    }
+
+    #[test]
+    fn empty_is_allowed_only_where_it_means_something() {
+        assert_eq!(value(field(Kind::Mode, "speed_cap_km_h"), " ", Style::default()), Ok(None));
+        assert!(value(field(Kind::Rider, "mass_kg"), "", Style::default()).is_err());
+    }
+}

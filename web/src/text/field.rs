@@ -1,0 +1,118 @@
+//! A label for every input, and a line of help where the label is not enough.
+
+/// What an input is called, by its key.
+#[must_use]
+pub fn label(key: &str) -> &'static str {
+    match key {
+        "mass_kg" => "Mass",
+        "price" => "Price",
+        "chemistry" => "Chemistry",
+        "capacity_ah" => "Capacity of one cell",
+        "resistance_10s_mohm" => "Resistance of one cell after 10 s",
+        "max_discharge_a" => "Discharge rating of one cell",
+        "max_charge_a" => "Charge rating of one cell",
+        "full_v" => "Voltage when full",
+        "nominal_v" => "Nominal voltage",
+        "series" => "Cells in series",
+        "parallel" => "Cells in parallel",
+        "protection_a" => "Protection circuit allows",
+        "cut_off_v" => "Disconnects at, per cell",
+        "joints_mohm" => "Resistance of joints and fuse",
+        "wire_awg" => "Wire gauge",
+        "wire_m" => "Wire length, there and back",
+        "cycles" => "Cycles behind it",
+        "current_a" => "Charging current",
+        "kv_rpm_per_v" => "Kv",
+        "resistance_ll_mohm" => "Resistance between two wires",
+        "inductance_uh" => "Inductance of one phase",
+        "pole_pairs" => "Pole pairs",
+        "no_load_a" => "No-load current",
+        "no_load_rpm" => "No-load current measured at",
+        "hysteresis_percent" => "Share of it that stays at low speed",
+        "max_current_a" => "Motor current rating",
+        "convention" => "Motor current counts as",
+        "motor_current_a" => "Motor current limit, each",
+        "battery_current_a" => "Battery current limit, each",
+        "erpm_limit" => "Electrical speed limit",
+        "max_duty_percent" => "Largest duty",
+        "max_bus_v" => "Highest voltage it survives",
+        "cutback_start_v" => "Holds back from, per cell",
+        "cutback_end_v" => "Stops pushing at, per cell",
+        "switch_mohm" => "Resistance of one switch",
+        "switching_percent" => "Switching loss",
+        "idle_w" => "Idle power, each",
+        "teeth" => "Teeth",
+        "pitch_mm" => "Pitch",
+        "width_mm" => "Width",
+        "rating_n_per_mm" => "Rated pull for each mm of width",
+        "efficiency_percent" => "Efficiency",
+        "current_percent" => "Share of current",
+        "speed_cap_km_h" => "Speed cap",
+        "diameter_mm" => "Diameter",
+        "deflection_mm" => "Tread gives under load",
+        "rolling_smooth" => "Rolling resistance on smooth asphalt",
+        "roughness_percent" => "Added for each step of roughness",
+        "wheelbase_mm" => "Wheelbase",
+        "motor_count" => "Motors",
+        "gear_mass_kg" => "Bag and helmet",
+        "posture" => "Posture",
+        "drag_area_m2" => "Drag area, if you know it",
+        "centre_height_mm" => "Height of centre of mass",
+        "air_c" => "Air temperature",
+        "altitude_m" => "Altitude",
+        "headwind_km_h" => "Headwind",
+        "surface" => "Surface",
+        "grip_percent" => "Grip",
+        "cruise_km_h" => "Cruising speed",
+        "grade_percent" => "Your hill",
+        "start_charge_percent" => "Charge at the start",
+        "low_charge_percent" => "Nearly empty means",
+        "winding_c" => "Windings when warm",
+        _ => "",
+    }
+}
+
+/// A line of help for an input; empty where its label says it all.
+#[must_use]
+pub fn help(key: &str) -> &'static str {
+    match key {
+        "resistance_10s_mohm" => {
+            "As data sheets give it. On a long ride the cell behaves as if it had about twice this; the model adds that."
+        }
+        "cycles" => "Full charges and discharges. An old pack holds less and sags more.",
+        "cut_off_v" => "The protection circuit cuts the power here, without warning.",
+        "kv_rpm_per_v" => "Speed for each volt with nothing on the shaft. Labels can be 10 % off.",
+        "resistance_ll_mohm" => "Any two of the three motor wires, at 20 °C.",
+        "pole_pairs" => "Half the number of magnets.",
+        "no_load_a" => "What one motor draws from a bench supply with nothing on the shaft.",
+        "convention" => {
+            "Field-oriented controllers limit the peak of the sine (peak phase). Six-step ones limit a direct current. The same number gives 13 % less push as peak phase."
+        }
+        "battery_current_a" => "From the pack, for each motor.",
+        "cutback_start_v" => "Below this, measured under load, the controller gives less and less.",
+        "rating_n_per_mm" => "Common practice, no source. Ask the belt's maker.",
+        "deflection_mm" => "0.5 to 2 mm for urethane, 3 to 6 % of the radius for air tyres.",
+        "grip_percent" => "About 70 dry, 40 wet. Common practice, no source.",
+        "headwind_km_h" => "From behind is negative.",
+        "cruise_km_h" => "Held all the way when asking how far.",
+        "grade_percent" => "Metres up for every 100 metres along.",
+        "winding_c" => "Warm copper resists more: about 4 % for each 10 °C.",
+        "speed_cap_km_h" => "Empty means no cap.",
+        _ => "",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pitchline_core::Kind;
+
+    #[test]
+    fn every_input_has_a_label() {
+        for kind in Kind::ALL {
+            for field in kind.fields() {
+                assert!(!label(field.key).is_empty(), "{} has no label", field.key);
+            }
+        }
+    }
+}

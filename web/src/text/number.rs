@@ -1,0 +1,191 @@
+//! Numbers as people type and read them.
+
+use super::unit::{Shown, Units};
+use crate::chart::plain;
+use pitchline_core::Unit;
+
+/// How this reader writes numbers.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Style {
+    /// Metric or imperial.
+    pub units: Units,
+    /// Whether decimals stand behind a comma.
+    pub comma: bool,
+}
+
+impl Style {
+    /// A value in the unit that this reader sees, with `digits` significant digits.
+    #[must_use]
+    pub fn value(self, value: f64, unit: Unit, digits: u8) -> String {
+        let shown = self.units.shown(unit);
+        self.significant(shown.from_file(value), digits)
+    }
+
+    /// The same with the unit behind it.
+    #[must_use]
+    pub fn quantity(self, value: f64, unit: Unit, digits: u8) -> String {
+        with_unit(self.value(value, unit, digits), self.units.shown(unit))
+    }
+
+    /// A value in SI as a quantity of that unit.
+    #[must_use]
+    pub fn si(self, value: f64, unit: Unit, digits: u8) -> String {
+        self.quantity(value / unit.si(), unit, digits)
+    }
+
+    /// A value in SI, in the unit of that kind that this reader sees.
+    #[must_use]
+    pub fn shown_si(self, value: f64, unit: Unit) -> f64 {
+        self.units.shown(unit).from_file(value / unit.si())
+    }
+
+    /// A speed in m/s as whole km/h or mph: no band supports more.
+    #[must_use]
+    pub fn speed(self, speed_m_s: f64) -> String {
+        self.fixed(self.shown_si(speed_m_s, Unit::KilometrePerHour), 0)
+    }
+
+    /// The same with its unit.
+    #[must_use]
+    pub fn speed_unit(self, speed_m_s: f64) -> String {
+        with_unit(self.speed(speed_m_s), self.units.shown(Unit::KilometrePerHour))
+    }
+
+    /// A distance in m as whole km or miles, below ten with one decimal.
+    #[must_use]
+    pub fn distance(self, distance_m: f64) -> String {
+        let shown = self.shown_si(distance_m, Unit::Kilometre);
+        self.fixed(shown, if shown < 9.95 { 1 } else { 0 })
+    }
+
+    /// The same with its unit.
+    #[must_use]
+    pub fn distance_unit(self, distance_m: f64) -> String {
+        with_unit(self.distance(distance_m), self.units.shown(Unit::Kilometre))
+    }
+
+    /// A bare number with so many significant digits, zeros at its end cut off.
+    #[must_use]
+    pub fn significant(self, value: f64, digits: u8) -> String {
+        self.trimmed(value, decimals(value, digits))
+    }
+
+    /// A bare number with exactly so many decimals.
+    #[must_use]
+    pub fn fixed(self, value: f64, decimals: u8) -> String {
+        let text = plain(value, decimals);
+        if self.comma { text.replace('.', ",") } else { text }
+    }
+
+    /// A value for an input: as many digits as anyone would type.
+    #[must_use]
+    pub fn input(self, value: f64, unit: Unit) -> String {
+        // A true minus sign is for reading; a hyphen is what people type.
+        self.significant(self.units.shown(unit).from_file(value), 5).replace('−', "-")
+    }
+
+    fn trimmed(self, value: f64, decimals: u8) -> String {
+        let text = self.fixed(value, decimals);
+        if decimals == 0 {
+            return text;
+        }
+        let text = text.trim_end_matches('0');
+        text.strip_suffix(['.', ',']).unwrap_or(text).to_string()
+    }
+}
+
+fn with_unit(mut text: String, shown: Shown) -> String {
+    if !shown.symbol.is_empty() {
+        // A no-break space keeps number and unit together.
+        text.push('\u{a0}');
+        text.push_str(shown.symbol);
+    }
+    text
+}
+
+/// Decimals that leave `digits` significant ones.
+fn decimals(value: f64, digits: u8) -> u8 {
+    let mut whole = 1;
+    let mut size = value.abs();
+    if size == 0.0 || !size.is_finite() {
+        return 0;
+    }
+    while size >= 10.0 {
+        size /= 10.0;
+        whole += 1;
+    }
+    while size < 1.0 && whole > -8 {
+        size *= 10.0;
+        whole -= 1;
+    }
+    (i16::from(digits) - whole).clamp(0, 9) as u8
+}
+
+/// What someone typed, as a number in the unit they see.
+///
+/// Accepts a decimal point or comma, a true minus sign, and spaces or
+/// apostrophes between thousands.
+///
+/// ```
+/// use pitchline_web::text::number::parse;
+/// assert_eq!(parse("1,5"), Some(1.5));
+/// assert_eq!(parse("−12"), Some(-12.0));
+/// assert_eq!(parse("12 000"), Some(12000.0));
+/// assert_eq!(parse("1.2.3"), None);
+/// assert_eq!(parse("1e9"), None);
+/// ```
+#[must_use]
+pub fn parse(text: &str) -> Option<f64> {
+    let text = text.trim();
+    if text.len() > 24 {
+        return None;
+    }
+    let mut clean = String::new();
+    for letter in text.chars() {
+        match letter {
+            '0'..='9' => clean.push(letter),
+            ',' | '.' => clean.push('.'),
+            '-' | '−' => clean.push('-'),
+            '+' if clean.is_empty() => {}
+            ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}' | '\'' | '’' => {}
+            _ => return None,
+        }
+    }
+    clean.parse().ok().filter(|n: &f64| n.is_finite())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn numbers_are_rounded_to_what_is_known() {
+        let style = Style::default();
+        for (value, digits, text) in [
+            (41.37, 2, "41"),
+            (7.0, 2, "7"),
+            (0.012_345, 3, "0.0123"),
+            (1234.6, 2, "1235"),
+            (-3.25, 3, "−3.25"),
+            (0.0, 3, "0"),
+        ] {
+            assert_eq!(style.significant(value, digits), text);
+        }
+        assert_eq!(Style { comma: true, ..style }.significant(1.5, 3), "1,5");
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_written_is_read(value in -1e5..1e5_f64, comma in any::<bool>()) {
+            let text = Style { comma, units: Units::Metric }.fixed(value, 4);
+            let read = parse(&text).unwrap();
+            prop_assert!((read - value).abs() <= 0.5001e-4);
+        }
+
+        #[test]
+        fn nothing_typed_panics(text in ".{0,40}") {
+            let _ = parse(&text);
+        }
+    }
+}

@@ -1,0 +1,42 @@
+//! The page's own words.
+
+/// Questions, in the order in which they are asked.
+pub const ON_IT: &str = "What's on it?";
+/// Second question.
+pub const FAST: &str = "How fast?";
+/// Third question.
+pub const STEEP: &str = "How steep?";
+/// Fourth question.
+pub const FAR: &str = "How far?";
+
+/// Under the name at the top.
+pub const TAGLINE: &str = "What your board can do, and what holds it back";
+
+/// In the strip.
+pub const TOP_SPEED: &str = "Top speed";
+/// In the strip.
+pub const HILL: &str = "Steepest hill";
+/// In the strip.
+pub const DISTANCE: &str = "Distance";
+/// Where a speed cannot be held on the flat.
+pub const NOT_FLAT: &str = "not even flat";
+
+/// Over the strip while text waits to be mended.
+pub const WAITS: &str = "Answers are for the last valid values.";
+
+/// Caution about speed, by the speeds.
+pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
+/// Caution about hills, by the hills.
+pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack cannot take braking energy and a belt can break or slip: try your brakes at low speed, and do not ride down what you cannot stop on.";
+/// Caution about packs, by the distance.
+pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing and braking without warning. Lithium packs can burn. Charge on something that cannot burn, stay with it, and have packs built and repaired by qualified people.";
+/// Caution about belts, by the drive parts.
+pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
+
+/// How far to trust it.
+pub const TRUST: &str = "These figures come from published physics and the values entered. Road, wind, tyres and labels differ: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
+/// Where the data stay.
+pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
+/// In a frame of another page.
+pub const FRAMED: &str =
+    "Inside another page, saved builds are kept apart from those of the calculator itself.";

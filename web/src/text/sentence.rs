@@ -1,0 +1,67 @@
+//! Sentences about what is wrong, and what a person would want to be told.
+
+use super::number::Style;
+use super::words;
+use super::{label, unit::Units};
+use pitchline_core::{Error, Notice, Reason, Unit};
+
+/// What is wrong with a field that someone typed into, with its range and unit.
+#[must_use]
+pub fn reason(key: &str, reason: &Reason, style: Style) -> String {
+    let name = label(key);
+    match reason {
+        Reason::OutOfRange { min, max, unit, .. } => {
+            let low = style.value(*min, *unit, 4);
+            let high = style.quantity(*max, *unit, 4);
+            format!("{name} must be between {low} and {high}")
+        }
+        Reason::NotWhole { .. } => format!("{name} must be a whole number"),
+        Reason::Missing => format!("{name} is needed"),
+        _ => format!("{name} must be a number, such as 12 or 1.5"),
+    }
+}
+
+/// A fault in a file or a link: where it is and what was expected.
+#[must_use]
+pub fn fault(error: &Error, style: Style) -> String {
+    // Files are in metric units whatever the reader prefers.
+    let file = Style { units: Units::Metric, ..style };
+    let what = match &error.reason {
+        Reason::OutOfRange { value, min, max, unit } => {
+            let value = file.quantity(*value, *unit, 6);
+            let low = file.value(*min, *unit, 6);
+            format!("{value} is outside {low} to {}", file.quantity(*max, *unit, 6))
+        }
+        Reason::NotWhole { value, .. } => {
+            format!("{} must be a whole number", file.significant(*value, 6))
+        }
+        other => other.to_string(),
+    };
+    if error.field.is_empty() {
+        format!("The file {what}")
+    } else {
+        format!("{}: {what}", error.field)
+    }
+}
+
+/// What a person would want to be told about a build.
+#[must_use]
+pub fn notice(notice: &Notice, style: Style) -> String {
+    match notice {
+        Notice::PackAboveController { pack_v, controller_v } => format!(
+            "The full pack has {} and the controller survives {}. Do not connect them.",
+            style.quantity(*pack_v, Unit::Volt, 3),
+            style.quantity(*controller_v, Unit::Volt, 3),
+        ),
+        Notice::ChargerVoltage { charger_v, pack_v } => format!(
+            "The charger ends at {}, the full pack has {}. Do not use it: a wrong charger can set a pack on fire.",
+            style.quantity(*charger_v, Unit::Volt, 3),
+            style.quantity(*pack_v, Unit::Volt, 3),
+        ),
+        Notice::TagMismatch { one, one_tag, other, other_tag } => format!(
+            "{} and {} do not fit: one has \"{one_tag}\", the other \"{other_tag}\".",
+            words::kind(one.kind()),
+            words::kind(other.kind()).to_lowercase(),
+        ),
+    }
+}

@@ -1,0 +1,101 @@
+//! Names of things: questions, kinds, slots, choices, limits.
+
+use pitchline_core::{Kind, Limit, Slot};
+
+/// What a kind of part is called.
+#[must_use]
+pub fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Cell => "Cell",
+        Kind::Pack => "Battery pack",
+        Kind::Motor => "Motor",
+        Kind::Controller => "Controller",
+        Kind::MotorPulley => "Motor pulley",
+        Kind::WheelPulley => "Wheel pulley",
+        Kind::Belt => "Belt",
+        Kind::Wheel => "Wheel",
+        Kind::Charger => "Charger",
+        Kind::Deck => "Deck",
+        Kind::Truck => "Trucks",
+        Kind::Mode => "Ride mode",
+        Kind::Rider => "Rider",
+        Kind::Place => "Place and weather",
+        Kind::Ride => "Ride",
+    }
+}
+
+/// What a slot is called.
+#[must_use]
+pub fn slot(slot: Slot) -> &'static str {
+    match slot {
+        Slot::ModeLow => "Ride mode, gentle",
+        Slot::ModeMid => "Ride mode, everyday",
+        Slot::ModeHigh => "Ride mode, strong",
+        other => kind(other.kind()),
+    }
+}
+
+/// What a choice is called, by its name in files.
+#[must_use]
+pub fn choice(name: &str) -> &'static str {
+    match name {
+        "energy" => "Energy cell (NMC or NCA)",
+        "power" => "Power cell (NMC or NCA)",
+        "lfp" => "LFP",
+        "upright" => "Upright",
+        "relaxed" => "Relaxed, side on",
+        "crouched" => "Crouched",
+        "smooth_asphalt" => "Smooth asphalt",
+        "street_asphalt" => "Street asphalt",
+        "coarse_asphalt" => "Coarse asphalt",
+        "pavers" => "Pavers",
+        "packed_gravel" => "Packed gravel",
+        "peak_phase" => "Peak phase current",
+        "direct" => "Direct current",
+        _ => "",
+    }
+}
+
+/// What holds the board back, in a few words.
+#[must_use]
+pub fn limit(limit: Limit) -> &'static str {
+    match limit {
+        Limit::ControllerMotorCurrent => "motor current limit",
+        Limit::MotorCurrent => "motor rating",
+        Limit::ControllerBatteryCurrent => "battery current limit",
+        Limit::PackProtection => "pack protection",
+        Limit::CellRating => "cell rating",
+        Limit::PackPower => "pack power",
+        Limit::Cutback => "low-battery cutback",
+        Limit::CutOff => "pack cut-off",
+        Limit::Voltage => "voltage",
+        Limit::ElectricalSpeed => "electrical speed limit",
+        Limit::Belt => "belt rating",
+        Limit::Grip => "grip",
+        Limit::ModeSpeed => "speed cap",
+        Limit::Empty => "empty pack",
+    }
+}
+
+/// Why it holds the board back, in a sentence.
+#[must_use]
+pub fn limit_why(limit: Limit) -> &'static str {
+    match limit {
+        Limit::ControllerMotorCurrent => {
+            "The controller gives each motor no more current than this."
+        }
+        Limit::MotorCurrent => "The motor is rated for no more current.",
+        Limit::ControllerBatteryCurrent => "The controller draws no more from the pack.",
+        Limit::PackProtection => "The pack's protection circuit allows no more.",
+        Limit::CellRating => "The cells are rated for no more current.",
+        Limit::PackPower => "More current would only sag the voltage further.",
+        Limit::Cutback => "The controller holds back because the pack is low.",
+        Limit::CutOff => "The pack would disconnect.",
+        Limit::Voltage => "The motors spin so fast that they need all the voltage there is.",
+        Limit::ElectricalSpeed => "The controller is set to stop pushing at this motor speed.",
+        Limit::Belt => "More would overload the belt.",
+        Limit::Grip => "More would spin the driven wheels.",
+        Limit::ModeSpeed => "The ride mode stops pushing here.",
+        Limit::Empty => "The charge is used up.",
+    }
+}
