@@ -80,6 +80,14 @@ pub(crate) fn assert_shows(page: &Page, mark: &str) -> Outcome {
     Err(Fault::new(format!("page, page fetched, file: {shown}, not all {mark:?}")))
 }
 
+/// Waits until the tab in front shows the page of that build, asking the
+/// service worker for nothing meanwhile: it only gives way when it has no work.
+#[track_caller]
+pub(crate) fn wait_shows(page: &Page, mark: &str) -> Outcome {
+    page.wait_until(&format!("return document.lastChild.data?.trim() === '{mark}'"))?;
+    assert_shows(page, mark)
+}
+
 /// Waits until the page says that it is ready to work offline.
 #[track_caller]
 pub(crate) fn wait_ready(page: &Page) -> Outcome {

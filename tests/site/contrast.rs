@@ -13,28 +13,46 @@ use crate::tokens::{colour, themes};
 const TEXT: f64 = 4.5;
 const SHAPE: f64 = 3.0;
 
+/// The page's own tokens, and those of the charts.
+const SHEETS: [&str; 2] = ["web/style/tokens.css", "web/style/chart.css"];
+
+const GROUNDS: &[&str] = &["--paper", "--card"];
+
 /// What is drawn, on which grounds it may stand, and the ratio it owes.
 const PAIRS: &[(&str, &[&str], f64)] = &[
-    ("--ink", &["--paper", "--card"], TEXT),
-    ("--ink-soft", &["--paper", "--card"], TEXT),
-    ("--accent", &["--paper", "--card"], TEXT),
+    ("--ink", GROUNDS, TEXT),
+    ("--ink-soft", GROUNDS, TEXT),
+    ("--accent", GROUNDS, TEXT),
     ("--on-accent", &["--accent"], TEXT),
-    ("--good", &["--paper", "--card"], TEXT),
-    ("--warn", &["--paper", "--card"], TEXT),
-    ("--bad", &["--paper", "--card"], TEXT),
-    ("--border", &["--paper", "--card"], SHAPE),
-    ("--focus", &["--paper", "--card"], SHAPE),
-    ("--series-1", &["--card"], SHAPE),
-    ("--series-2", &["--card"], SHAPE),
-    ("--series-3", &["--card"], SHAPE),
-    ("--series-4", &["--card"], SHAPE),
+    ("--good", GROUNDS, TEXT),
+    ("--warn", GROUNDS, TEXT),
+    ("--bad", GROUNDS, TEXT),
+    ("--line", GROUNDS, SHAPE),
+    ("--focus", GROUNDS, SHAPE),
+    // Series of a chart, and text on a part filled with one.
+    ("--s1", GROUNDS, SHAPE),
+    ("--s2", GROUNDS, SHAPE),
+    ("--s3", GROUNDS, SHAPE),
+    ("--s4", GROUNDS, SHAPE),
+    ("--on-s1", &["--s1"], TEXT),
+    ("--on-s2", &["--s2"], TEXT),
+    ("--on-s3", &["--s3"], TEXT),
+    ("--on-s4", &["--s4"], TEXT),
+    // Figures in the cells of a map, low to high.
+    ("--on-m1", &["--m1"], TEXT),
+    ("--on-m2", &["--m2"], TEXT),
+    ("--on-m3", &["--m3"], TEXT),
+    ("--on-m4", &["--m4"], TEXT),
+    ("--on-m5", &["--m5"], TEXT),
+    ("--on-m6", &["--m6"], TEXT),
 ];
 
 #[test]
 fn every_colour_stands_out() {
-    let css = fs::read_to_string(root().join("web/style/tokens.css"))
-        .expect("web/style/tokens.css can be read");
-    let themes = themes(&css);
+    let sheet = |name: &str| {
+        fs::read_to_string(root().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
+    };
+    let themes = themes(&SHEETS.map(sheet).join("\n"));
     let mut faults = Vec::new();
     for (theme, tokens) in [("light", &themes.light), ("dark", &themes.dark)] {
         for (drawn, grounds, least) in PAIRS {

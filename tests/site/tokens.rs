@@ -31,6 +31,9 @@ pub(crate) fn themes(css: &str) -> Themes {
     let mut system = Tokens::new();
     for Declaration { rules, name, value } in declarations(css) {
         let rule = rules.join(" ");
+        if !rules.last().is_some_and(|rule| rule.starts_with(":root")) {
+            continue;
+        }
         if rule == ":root" {
             light.insert(name, value);
         } else if rule.contains("prefers-color-scheme") && rule.contains("dark") {
@@ -121,7 +124,9 @@ fn a_style_sheet_is_read() {
         .card { --ink: #f00; }
         @media (prefers-color-scheme: dark) {
             :root:not([data-theme="light"]) { --ink: #abc; }
+            .card { --ink: #0f0; }
         }
+        @media print { :root { --ink: #000; } }
         :root[data-theme="dark"] { --ink: #abc; }"#;
     let Themes { light, dark } = themes(css);
     assert_eq!(colour(&light, "--ink"), Ok([0x10, 0x20, 0x30]));

@@ -9,7 +9,7 @@ use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size, Tab};
 use pitchline_tests::dist;
 use serde_json::json;
 
-use crate::build::{Build, assert_shows, wait_ready};
+use crate::build::{Build, assert_shows, wait_ready, wait_shows};
 
 const PREFIX: &str = "/tools/calc/";
 
@@ -25,8 +25,8 @@ fn open_tab(page: &Page, server: &Server) -> Outcome<Tab> {
     Ok(tab)
 }
 
-/// Asks for a newer build, and waits for the word on it: `waiting`, or
-/// `refused`, or `none` when there is none.
+/// Asks for a newer build, and gives the word on it: `waiting` once it has
+/// waited for a second, `hasty` if it did not, `refused`, or `none`.
 #[track_caller]
 fn look_for_update(page: &Page) -> Outcome<String> {
     let script = "const registration = await navigator.serviceWorker.getRegistration();
@@ -38,10 +38,12 @@ fn look_for_update(page: &Page) -> Outcome<String> {
           worker.addEventListener('statechange', look);
           look();
         });
-        if (registration.waiting) return 'waiting';
-        await registration.update().catch(() => {});
+        if (!registration.waiting) await registration.update().catch(() => {});
         const fresh = registration.installing ?? registration.waiting;
-        return fresh ? await settled(fresh) : 'none'";
+        if (!fresh) return 'none';
+        if (await settled(fresh) === 'refused') return 'refused';
+        await new Promise((resolve) => setTimeout(resolve, 1000));
+        return registration.waiting ? 'waiting' : 'hasty'";
     let word = page.eval(script, &[])?;
     Ok(word.as_str().unwrap_or_default().to_owned())
 }
@@ -112,7 +114,7 @@ fn updates(dist: &Path) -> Outcome {
     page.eval("dispatchEvent(new CustomEvent('pitchline:update-now'))", &[])?;
     for tab in [&first, &second, &third] {
         page.switch_to(tab)?;
-        page.wait_for("the tab shows C", |page| Ok(assert_shows(page, "C").is_ok()))?;
+        wait_shows(&page, "C")?;
     }
     wait_ready(&page)?;
     server.stop();
@@ -151,7 +153,7 @@ fn the_next_visit_takes_the_new_build() -> Outcome {
         page.goto("about:blank")?;
         std::thread::sleep(Duration::from_millis(300));
         page.goto(&server.url())?;
-        Ok(assert_shows(page, "B").is_ok())
+        assert_shows(page, "B").map(|()| true)
     })
 }
 
@@ -207,7 +209,7 @@ fn neighbours_keep_what_is_theirs() -> Outcome {
     server.set_dir(b.path());
     assert_eq!(look_for_update(&page)?, "waiting");
     page.eval("dispatchEvent(new CustomEvent('pitchline:update-now'))", &[])?;
-    page.wait_for("the page shows B", |page| Ok(assert_shows(page, "B").is_ok()))?;
+    wait_shows(&page, "B")?;
     wait_ready(&page)?;
     check(&page, "on the update")?;
 
