@@ -56,8 +56,8 @@ pub enum Chemistry {
 /// ```
 ///
 /// Valid for 0.2C to 2C. Energy is within 0.7 % of the reference runs (30 W:
-/// 1.1 %) in time and 0.5 % settled for the energy class, within 0.2 % and
-/// 1.8 % for LFP; the energy class charges within 3 % of the time. Settled,
+/// 1.1 %) in time and 0.6 % settled for the energy class, within 0.2 % and
+/// 1.1 % for LFP; the energy class charges within 3 % of the time. Settled,
 /// LFP has its energy right but sags nearly twice as far on the way.
 ///
 /// Ten seconds into a pulse at half charge the whole is 1, so that a cell shows
@@ -65,7 +65,7 @@ pub enum Chemistry {
 /// `s0 + (s1 + lag1 OCV') (1 − exp(−10/τ1)) + (s2 + lag2 OCV') (1 − exp(−10/τ2))`.
 ///
 /// While a charger holds the voltage the current follows from the surface
-/// charge: an explicit step of one second is short enough for every class.
+/// charge: an explicit step of one second is short enough down to −10 °C.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shape {
     /// Share `s0` that is there at once.
