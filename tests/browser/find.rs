@@ -82,9 +82,10 @@ impl Page {
             let grace = if found.is_empty() { PATIENCE } else { Duration::from_secs(1) };
             if start.elapsed() > grace {
                 return Err(Fault::new(format!(
-                    "{} {}; on the page: {seen:?}",
+                    "{} {}; on the page: {seen:?}{}",
                     found.len(),
-                    what(kind, name, role)
+                    what(kind, name, role),
+                    self.errors()
                 )));
             }
             pause();
@@ -101,8 +102,9 @@ impl Page {
             }
             if start.elapsed() > PATIENCE {
                 return Err(Fault::new(format!(
-                    "no {}; on the page: {seen:?}",
-                    what(kind, wanted, role)
+                    "no {}; on the page: {seen:?}{}",
+                    what(kind, wanted, role),
+                    self.errors()
                 )));
             }
             pause();

@@ -112,7 +112,8 @@ impl Page {
             }
             if start.elapsed() > PATIENCE {
                 return Err(Fault::new(format!(
-                    "after {PATIENCE:?} still not so: {script}\n  last answer: {last}"
+                    "after {PATIENCE:?} still not so: {script}\n  last answer: {last}{}",
+                    self.errors()
                 )));
             }
             pause();

@@ -77,6 +77,13 @@ impl Page {
         Err(Fault::new(format!("the console is not quiet:\n  {}", loud.join("\n  "))))
     }
 
+    /// The console's errors, for the report of something that did not come.
+    pub(crate) fn errors(&self) -> String {
+        let lines = self.console().unwrap_or_default();
+        let errors = lines.iter().filter(|line| line.level == "SEVERE");
+        errors.map(|line| format!("\n  {line}")).collect()
+    }
+
     /// Forgets the console so far, for a test that provoked something.
     ///
     /// # Errors

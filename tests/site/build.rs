@@ -68,7 +68,11 @@ fn copy(from: &Path, to: &Path) -> std::io::Result<()> {
 /// that one build.
 #[track_caller]
 pub(crate) fn assert_shows(page: &Page, mark: &str) -> Outcome {
-    page.wait_until("return document.documentElement.dataset.app === 'running'")?;
+    page.wait_until("return ['running', 'broken'].includes(document.documentElement.dataset.app)")?;
+    let broken = page.eval("return document.querySelector('.recovery pre')?.textContent", &[])?;
+    if let Some(report) = broken.as_str() {
+        return Err(Fault::new(format!("the page does not run:\n{report}")));
+    }
     let script = "const mark = (text) => text.match(/<!-- (.*?) -->\\s*$/)?.[1];
         const own = [...document.childNodes].filter((n) => n.nodeType === Node.COMMENT_NODE);
         const fetched = await (await fetch('./')).text();

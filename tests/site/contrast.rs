@@ -52,7 +52,8 @@ fn every_colour_stands_out() {
     let sheet = |name: &str| {
         fs::read_to_string(root().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
     };
-    let themes = themes(&SHEETS.map(sheet).join("\n"));
+    let themes = themes(&SHEETS.map(sheet).join("\n"))
+        .unwrap_or_else(|faults| panic!("\n  {}", faults.join("\n  ")));
     let mut faults = Vec::new();
     for (theme, tokens) in [("light", &themes.light), ("dark", &themes.dark)] {
         for (drawn, grounds, least) in PAIRS {

@@ -18,6 +18,7 @@ fn works_without_server(dist: &Path, prefix: &str, entry: &str) -> Outcome {
     let page = Browser::open(Size::Phone)?;
     page.goto(&format!("{host}{entry}"))?;
     wait_ready(&page)?;
+    assert_shows(&page, "A")?;
     let lost: Vec<String> =
         server.requests().into_iter().filter(|line| line.ends_with(" 404")).collect();
     assert!(lost.is_empty(), "not found: {lost:?}");
