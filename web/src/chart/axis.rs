@@ -3,7 +3,7 @@
 use super::mark::{Anchor, Mark};
 use super::measure::{fit, text_width};
 use super::number::plain;
-use super::scale::Linear;
+use super::scale::{Linear, within};
 use super::tick::{Ticks, round_out, ticks};
 
 /// How a value on an axis is written: the value and how many decimals its
@@ -142,7 +142,7 @@ impl Plot {
             });
             // The outermost words move in rather than be cut off.
             let half = text_width(&word) / 2.0;
-            let at = at.clamp(half, (layout.width - half).max(half));
+            let at = within(at, half, layout.width - half);
             marks.push(Mark::text("c-tick", at, self.bottom + 17.0, Anchor::Middle, word));
         }
         let title = |text: &str, at: f64, base: f64, anchor| {

@@ -2,6 +2,7 @@
 
 use super::axis::Plot;
 use super::mark::step;
+use super::scale::within;
 
 /// One place of a band: where, low, high.
 pub type Span = (f64, f64, f64);
@@ -27,7 +28,7 @@ pub(super) fn area(spans: &[Span], plot: &Plot) -> String {
         if edge.len() < 2 {
             continue;
         }
-        let y = |v: f64| v.clamp(plot.top, plot.bottom);
+        let y = |v: f64| within(v, plot.top, plot.bottom);
         for (n, (x, _, high)) in edge.iter().enumerate() {
             step(&mut d, if n == 0 { 'M' } else { 'L' }, *x, y(*high));
         }

@@ -6,7 +6,7 @@ use super::map::hatch;
 use super::mark::{Anchor, CursorStop, Drawing, Follow, Mark};
 use super::measure::{fit, held_width, text_width};
 use super::nothing::nothing;
-use super::scale::{Linear, extent};
+use super::scale::{Linear, extent, held, within};
 
 const PARTS: [&str; 4] = ["c-part s1", "c-part s2", "c-part s3", "c-part s4"];
 const ON: [&str; 4] = ["c-on s1", "c-on s2", "c-on s3", "c-on s4"];
@@ -114,7 +114,7 @@ impl Bars {
             let side = move |b: &Bar| {
                 let of_sign = b.values.iter().filter(|v| v.is_finite() && **v * sign > 0.0);
                 // Held at every step, so that no sum runs off to infinity.
-                of_sign.fold(0.0_f64, |sum, v| (sum + v).clamp(-1e12, 1e12))
+                of_sign.fold(0.0_f64, |sum, v| held(sum + v))
             };
             self.bars.iter().map(side)
         };
@@ -129,7 +129,7 @@ impl Bars {
 
     fn bar(&self, bar: &Bar, y: f64, scale: &Linear, marks: &mut Vec<Mark>) {
         let stacked = !self.parts.is_empty();
-        let place = |v: f64| scale.at(v).clamp(1.0, scale.at(scale.high()));
+        let place = |v: f64| within(scale.at(v), 1.0, scale.at(scale.high()));
         let edge = place(0.0);
         marks.push(Mark::Line {
             class: "c-base",
@@ -145,7 +145,7 @@ impl Bars {
             }
             let side = if *value < 0.0 { &mut below } else { &mut above };
             let from = place(*side);
-            *side = (*side + value).clamp(-1e12, 1e12);
+            *side = held(*side + value);
             let to = place(*side);
             let (x, wide) = (from.min(to), (to - from).abs());
             if wide < 0.05 {

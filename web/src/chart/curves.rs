@@ -9,7 +9,7 @@ use super::line::{Piece, Point, part, path, pieces, value_at};
 use super::mark::{Anchor, CursorStop, Drawing, Follow, Mark};
 use super::measure::{held_width, text_width};
 use super::nothing::nothing;
-use super::scale::extent;
+use super::scale::{extent, within};
 
 /// Four are told apart at a glance by dash and colour; more are not drawn.
 pub const MOST_SERIES: usize = 4;
@@ -89,8 +89,8 @@ impl Curves<'_> {
     pub fn draw(&self, width: f64) -> Drawing {
         let width = held_width(width);
         let height = match self.height {
-            h if h > 0.0 => h.clamp(120.0, 1200.0),
-            _ => (width * 0.6).clamp(210.0, 340.0),
+            h if h > 0.0 => within(h, 120.0, 1200.0),
+            _ => within(width * 0.6, 210.0, 340.0),
         };
         let series = self.series.get(..MOST_SERIES).unwrap_or(&self.series);
         let Some((x_data, y_data)) = bounds(series) else {

@@ -5,7 +5,7 @@ use super::labels::{Labels, Wish};
 use super::mark::{Anchor, CursorStop, Drawing, Follow, Mark, step};
 use super::measure::{held_width, text_width};
 use super::nothing::nothing;
-use super::scale::extent;
+use super::scale::{extent, within};
 use super::tick::round_out;
 
 const DOTS: [&str; 4] = ["c-dot s1", "c-dot s2", "c-dot s3", "c-dot s4"];
@@ -53,7 +53,7 @@ impl Dots<'_> {
             return nothing(width, &self.nothing);
         };
         let layout =
-            Layout { width, height: (width * 0.65).clamp(230.0, 380.0), top: 0.0, right: 16.0 };
+            Layout { width, height: within(width * 0.65, 230.0, 380.0), top: 0.0, right: 16.0 };
         // Room for a dot and its name at either side.
         let x_data = round_out(x_data.0, x_data.1, 5);
         let mut marks = Vec::new();
@@ -79,17 +79,12 @@ impl Dots<'_> {
             };
             labels.put(&mut marks, &wish);
         }
-        let mut points: Vec<_> = placed
-            .iter()
-            .map(|(dot, (x, y))| CursorStop {
-                x: *x,
-                ys: vec![*y],
-                row: 0,
-                col: 0,
-                text: dot.readout.clone(),
-            })
-            .collect();
-        points.sort_by(|a, b| a.x.total_cmp(&b.x));
+        let mut points: Vec<CursorStop> = Vec::with_capacity(placed.len());
+        for (dot, (x, y)) in &placed {
+            let stop =
+                CursorStop { x: *x, ys: vec![*y], row: 0, col: 0, text: dot.readout.clone() };
+            points.insert(points.partition_point(|p| p.x <= *x), stop);
+        }
         for (col, point) in points.iter_mut().enumerate() {
             point.col = col;
         }

@@ -2,6 +2,7 @@
 
 use super::mark::{Anchor, Mark};
 use super::measure::{DROP, LINE, RISE, fit, text_width};
+use super::scale::within;
 
 /// The room a placed text takes.
 #[derive(Clone, Copy)]
@@ -60,7 +61,8 @@ impl Labels {
     /// Tells the labels where a stroke runs.
     pub(super) fn avoid(&mut self, from: (f64, f64), to: (f64, f64)) {
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-        let pieces = (dx.abs().max(dy.abs()) / 6.0).ceil().clamp(1.0, 400.0) as usize;
+        let pieces = (dx.abs().max(dy.abs()) / 6.0).ceil() as usize;
+        let pieces = pieces.clamp(1, 400);
         for n in 0..=pieces {
             let part = n as f64 / pieces as f64;
             self.curves.push((from.0 + dx * part, from.1 + dy * part));
@@ -82,7 +84,7 @@ impl Labels {
                 Anchor::Middle => x - size / 2.0,
                 Anchor::End => x - size,
             };
-            let held = left.clamp(self.left, (self.right - size).max(self.left));
+            let held = within(left, self.left, self.right - size);
             for n in 0_i32..31 {
                 // 0, up 1, down 1, up 2, ...
                 let steps = (n + 1) / 2 * if n % 2 == 1 { -1 } else { 1 };
@@ -94,7 +96,7 @@ impl Labels {
                 let spot = Taken {
                     left: held,
                     right: held + size,
-                    base: base.clamp(highest, (self.bottom - DROP).max(highest)),
+                    base: within(base, highest, self.bottom - DROP),
                 };
                 let off = f64::from(steps.abs()) + (held - left).abs() * 0.5;
                 let fault = self.fault(&spot) + off;

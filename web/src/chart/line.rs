@@ -2,6 +2,7 @@
 
 use super::axis::Plot;
 use super::mark::step;
+use super::scale::within;
 
 /// One point of a curve: where, and the value if there is one.
 pub type Point = (f64, Option<f64>);
@@ -85,7 +86,7 @@ fn cut(from: (f64, f64), to: (f64, f64), plot: &Plot) -> Option<Piece> {
             1.0 => to,
             _ => (from.0 + dx * part, from.1 + dy * part),
         };
-        (x.clamp(plot.left, plot.right), y.clamp(plot.top, plot.bottom))
+        (within(x, plot.left, plot.right), within(y, plot.top, plot.bottom))
     };
     Some((at(enter), at(leave)))
 }

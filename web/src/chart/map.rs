@@ -5,7 +5,7 @@ use super::flow::Flow;
 use super::mark::{Anchor, CursorStop, Drawing, Follow, Mark, step};
 use super::measure::{fit, held_width, text_width};
 use super::nothing::nothing;
-use super::scale::{Band, extent};
+use super::scale::{Band, extent, within};
 
 const CELLS: [&str; 6] =
     ["c-cell m1", "c-cell m2", "c-cell m3", "c-cell m4", "c-cell m5", "c-cell m6"];
@@ -61,7 +61,7 @@ impl Map {
         }
         let mut marks = Vec::new();
         let left = self.rows.iter().map(|r| text_width(r)).fold(0.0, f64::max);
-        let left = (left + 8.0).clamp(14.0, width * 0.4);
+        let left = within(left + 8.0, 14.0, width * 0.4);
         let end = width.min(left + 88.0 * cols as f64);
         let top = self.titles(end, width, &mut marks);
         let across = Band::new(cols, left, end);

@@ -1,6 +1,8 @@
 //! How much room a text takes, guessed from its letters: a drawing is laid
 //! out before any browser sees it.
 
+use super::scale::within;
+
 /// Height of a line of text in logical pixels.
 pub(super) const LINE: f64 = 15.0;
 /// From a baseline up to the top of its letters.
@@ -11,7 +13,7 @@ pub(super) const DROP: f64 = 4.0;
 /// The width a drawing is laid out for: 200 to 2000 logical pixels, 360 if it
 /// is not a number.
 pub(super) fn held_width(width: f64) -> f64 {
-    if width.is_nan() { 360.0 } else { width.clamp(200.0, 2000.0) }
+    if width.is_nan() { 360.0 } else { within(width, 200.0, 2000.0) }
 }
 
 /// Width of a text at 12 logical pixels in a common sans-serif face, a little

@@ -1,10 +1,12 @@
 //! Numbers to text by whole-number arithmetic, which costs the page far less
 //! than the general formatter.
 
+use super::scale::{held, within};
+
 /// Appends `v` with at most one decimal. Not a number becomes 0; magnitudes
 /// beyond a million are held there, far outside any drawing.
 pub(super) fn put_tenths(out: &mut String, v: f64) {
-    let tenths = (v.clamp(-1e6, 1e6) * 10.0).round() as i64;
+    let tenths = (within(held(v), -1e6, 1e6) * 10.0).round() as i64;
     if tenths < 0 {
         out.push('-');
     }
@@ -38,12 +40,15 @@ pub fn plain(v: f64, decimals: u8) -> String {
     for _ in 0..decimals {
         unit *= 10;
     }
-    // 128 bits: 10^12 with nine decimals does not fit 64.
-    let scaled = (v.clamp(-1e12, 1e12) * unit as f64).round() as i128;
-    let size = scaled.unsigned_abs();
-    let (whole, part) = (size / u128::from(unit), size % u128::from(unit));
+    let v = held(v);
+    let mut whole = v.abs().floor();
+    let mut part = ((v.abs() - whole) * unit as f64).round();
+    if part >= unit as f64 {
+        whole += 1.0;
+        part = 0.0;
+    }
     let mut out = String::new();
-    if scaled < 0 {
+    if v < 0.0 && whole + part > 0.0 {
         out.push('−');
     }
     put_digits(&mut out, whole as u64);
@@ -87,7 +92,7 @@ mod tests {
 
     #[test]
     fn plain_agrees_with_the_standard_formatter() {
-        for v in [0.0, 1.0, 9.99, 1234.5678, 0.05, 86_400.0, 999_999_999_999.0] {
+        for v in [0.0, 1.0, 9.99, 9.9999, 1234.5678, 0.05, 86_400.0, 999_999_999_999.0] {
             for decimals in 0..6 {
                 assert_eq!(
                     plain(v, decimals),

@@ -3,8 +3,16 @@
 /// Values beyond this are held here, so that no sum or quotient overflows.
 const FAR: f64 = 1e12;
 
-fn held(v: f64) -> f64 {
-    if v.is_nan() { 0.0 } else { v.clamp(-FAR, FAR) }
+/// `v` held between `low` and `high`; not a number becomes `high`. The
+/// standard clamp would bring along the whole float formatter for the message
+/// of its panic.
+pub(super) fn within(v: f64, low: f64, high: f64) -> f64 {
+    v.min(high).max(low)
+}
+
+/// `v` held where sums stay finite; not a number becomes 0.
+pub(super) fn held(v: f64) -> f64 {
+    if v.is_nan() { 0.0 } else { within(v, -FAR, FAR) }
 }
 
 /// A straight map from a range of values to a range of places.

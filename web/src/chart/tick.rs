@@ -1,6 +1,6 @@
 //! Where an axis is marked: round numbers, 1, 2 or 5 times a power of ten.
 
-use super::scale::widened;
+use super::scale::{widened, within};
 
 /// The marked values of an axis.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,7 +28,7 @@ pub fn ticks(low: f64, high: f64, about: usize) -> Ticks {
     let mut values = Vec::new();
     let mut n = first;
     while n <= last && values.len() <= about {
-        values.push(step.times(n).clamp(low, high));
+        values.push(within(step.times(n), low, high));
         n += 1.0;
     }
     Ticks { values, decimals: step.decimals() }
