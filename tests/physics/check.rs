@@ -1,6 +1,7 @@
 //! One number of the core beside one from elsewhere.
 
 /// A number to reproduce.
+#[derive(Clone)]
 pub(crate) struct Check {
     /// What it is; unique.
     pub(crate) name: String,

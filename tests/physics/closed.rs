@@ -71,6 +71,13 @@ fn top_speeds(list: &mut Vec<Check>) {
     list.push(check("top speed at 42 000 erpm", found.speed_m_s, want, 1e-9, COUNTED));
     list.push(holds("erpm bind", found.limit == Limit::ElectricalSpeed, COUNTED));
 
+    for (at, share) in [(0.999, 1.0), (1.001, 0.0)] {
+        let push = drive.push(&stiff(90.0), &FULL, at * want, Slope::FLAT);
+        let on = f64::from(u8::from(push.motor_current_a > 0.0));
+        let name = format!("current at {at} of 42 000 erpm");
+        list.push(check(name, on, share, 0.0, COUNTED));
+    }
+
     let cap = Mode { current_share: 1.0, speed_cap_m_s: Some(5.0) };
     let found = drive.top_speed(&stiff(90.0), &cap, Slope::FLAT);
     list.push(check("top speed under a cap", found.speed_m_s, 5.0, 0.0, CAP));
