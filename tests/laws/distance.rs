@@ -26,7 +26,7 @@ fn steady_speed() -> impl Strategy<Value = f64> {
 }
 
 proptest! {
-    #![proptest_config(cases(200))]
+    #![proptest_config(cases(120))]
 
     /// On the flat and uphill mass only adds load, whatever the wind. Downhill
     /// it pulls, so downhill is not in this law.
@@ -134,7 +134,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(cases(200))]
+    #![proptest_config(cases(120))]
 
     /// A ride ends where the push of a long ride no longer holds the speed, and
     /// not before.

@@ -20,7 +20,7 @@ fn closes(point: &Point) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(cases(300))]
+    #![proptest_config(cases(200))]
 
     #[test]
     fn an_operating_point_closes(
