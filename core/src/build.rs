@@ -22,7 +22,8 @@ impl Draft {
     /// A plausible two-motor street board, every input at its typical value.
     #[must_use]
     pub fn typical() -> Self {
-        let records = Slot::ALL.iter().map(|s| Record::typical(s.kind().fields())).collect();
+        let records =
+            Slot::ALL.iter().map(|s| Record::typical(s.kind().fields(), s.kind().tags())).collect();
         Self { kit: String::new(), name: String::new(), records }
     }
 

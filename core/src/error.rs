@@ -92,6 +92,34 @@ impl Error {
     }
 }
 
+/// A number to at most six decimals, by whole-number arithmetic: the general
+/// formatter costs the page more than all of this file.
+struct Plain(f64);
+
+impl fmt::Display for Plain {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        const MILLION: u64 = 1_000_000;
+        let size = crate::math::abs(self.0);
+        if size.is_nan() || size >= 1e12 {
+            return f.write_str("a number without end");
+        }
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 1e18")]
+        let millionths = crate::math::round(size * 1e6) as u64;
+        if self.0 < 0.0 && millionths > 0 {
+            f.write_str("-")?;
+        }
+        let (whole, mut part, mut digits) = (millionths / MILLION, millionths % MILLION, 6);
+        if part == 0 {
+            return write!(f, "{whole}");
+        }
+        while part % 10 == 0 {
+            part /= 10;
+            digits -= 1;
+        }
+        write!(f, "{whole}.{part:0digits$}")
+    }
+}
+
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.field)?;
@@ -106,9 +134,10 @@ impl fmt::Display for Reason {
             Self::OutOfRange { value, min, max, unit } => {
                 let u = unit.symbol();
                 let gap = if u.is_empty() { "" } else { " " };
+                let (value, min, max) = (Plain(*value), Plain(*min), Plain(*max));
                 write!(f, "{value}{gap}{u} is outside {min} to {max}{gap}{u}")
             }
-            Self::NotWhole { value, .. } => write!(f, "{value} must be a whole number"),
+            Self::NotWhole { value, .. } => write!(f, "{} must be a whole number", Plain(*value)),
             Self::NotANumber => f.write_str("is not a number"),
             Self::Missing => f.write_str("is needed and missing"),
             Self::UnknownChoice { given, allowed } => {
@@ -131,3 +160,24 @@ impl fmt::Display for Reason {
 }
 
 impl core::error::Error for Error {}
+
+#[cfg(test)]
+mod tests {
+    use super::Plain;
+    use std::string::ToString;
+
+    #[test]
+    fn numbers_read_as_typed() {
+        for (value, text) in [
+            (7.0, "7"),
+            (-0.25, "-0.25"),
+            (0.000_001, "0.000001"),
+            (1234.5, "1234.5"),
+            (0.05, "0.05"),
+            (1e300, "a number without end"),
+            (f64::NAN, "a number without end"),
+        ] {
+            assert_eq!(Plain(value).to_string(), text);
+        }
+    }
+}

@@ -21,7 +21,7 @@
 //! // The working ends where push and road load are equal.
 //! let steps = explain(&build, Headline::TopSpeed);
 //! let spare = steps.last().unwrap();
-//! assert_eq!(spare.symbol, "F_spare");
+//! assert_eq!(spare.formula.symbol, "F_spare");
 //! assert!(spare.result.abs() < 1e-3);
 //!
 //! // A value out of range is refused by name, with its range and unit.
@@ -81,4 +81,4 @@ pub use parts::{
     Belt, Cell, Charger, Controller, Convention, Deck, Kind, Mode, Motor, MotorPulley, Pack, Place,
     Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel, WheelPulley,
 };
-pub use working::{Law, Step, Working};
+pub use working::{Formula, Law, Step, Working};

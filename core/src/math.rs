@@ -1,7 +1,7 @@
 //! The only file that names the float library, so that native and wasm take
 //! the same code path on every target, `no_std` included.
 
-pub(crate) use libm::{asin, atan, exp, fabs as abs, pow, round, sqrt, tan};
+pub(crate) use libm::{exp, fabs as abs, pow, round, sqrt};
 
 /// Pi.
 pub(crate) const PI: f64 = core::f64::consts::PI;
@@ -45,7 +45,8 @@ pub(crate) fn root(lo: f64, hi: f64, tolerance: f64, mut f: impl FnMut(f64) -> f
         } else {
             0.5
         };
-        t = t.clamp(half, 1.0 - half);
+        t = t.max(half);
+        t = t.min(1.0 - half);
     }
     a
 }

@@ -8,21 +8,28 @@ use crate::bounds::Unit;
 use crate::source::Source;
 use alloc::vec::Vec;
 
-/// A formula of `N` inputs.
-#[derive(Clone, Copy)]
-pub struct Law<const N: usize> {
+/// A formula in words.
+#[derive(Clone, Copy, Debug)]
+pub struct Formula {
     /// Its name, as plain words.
     pub name: &'static str,
     /// Symbol of the result.
     pub symbol: &'static str,
-    /// The formula's right-hand side in the symbols of `inputs`.
-    pub formula: &'static str,
-    /// Symbol and unit of each input, in order.
-    pub inputs: [(&'static str, Unit); N],
+    /// The right-hand side in the symbols of the inputs.
+    pub text: &'static str,
     /// Unit of the result.
     pub unit: Unit,
     /// Where it comes from.
     pub source: &'static Source,
+}
+
+/// A formula of `N` inputs, and the function that evaluates it.
+#[derive(Clone, Copy)]
+pub struct Law<const N: usize> {
+    /// The formula in words.
+    pub formula: Formula,
+    /// Symbol and unit of each input, in order.
+    pub inputs: [(&'static str, Unit); N],
     /// The function itself.
     pub eval: fn([f64; N]) -> f64,
 }
@@ -36,23 +43,15 @@ impl<const N: usize> Law<N> {
     }
 }
 
-/// One step of a working: a law with the values put in and the result.
-#[derive(Clone, Debug, PartialEq)]
+/// One step of a working: a formula with the values put in and the result.
+#[derive(Clone, Debug)]
 pub struct Step {
-    /// The law's name.
-    pub name: &'static str,
-    /// Symbol of the result.
-    pub symbol: &'static str,
     /// The formula.
-    pub formula: &'static str,
+    pub formula: &'static Formula,
     /// Symbol, value and unit of each input.
     pub inputs: Vec<(&'static str, f64, Unit)>,
-    /// The result.
+    /// The result, in the formula's unit.
     pub result: f64,
-    /// Unit of the result.
-    pub unit: Unit,
-    /// Where the formula comes from.
-    pub source: &'static Source,
 }
 
 /// Runs laws, and keeps their steps when switched on.
@@ -80,23 +79,22 @@ impl Working {
     pub fn apply<const N: usize>(&mut self, law: &'static Law<N>, inputs: [f64; N]) -> f64 {
         let result = law.of(inputs);
         if self.on {
-            self.keep(law, &inputs, result);
+            self.keep(&law.formula, &law.inputs, &inputs, result);
         }
         result
     }
 
     #[cold]
     #[inline(never)]
-    fn keep<const N: usize>(&mut self, law: &'static Law<N>, values: &[f64], result: f64) {
-        self.steps.push(Step {
-            name: law.name,
-            symbol: law.symbol,
-            formula: law.formula,
-            inputs: law.inputs.iter().zip(values).map(|((s, u), v)| (*s, *v, *u)).collect(),
-            result,
-            unit: law.unit,
-            source: law.source,
-        });
+    fn keep(
+        &mut self,
+        formula: &'static Formula,
+        symbols: &'static [(&'static str, Unit)],
+        values: &[f64],
+        result: f64,
+    ) {
+        let inputs = symbols.iter().zip(values).map(|((s, u), v)| (*s, *v, *u)).collect();
+        self.steps.push(Step { formula, inputs, result });
     }
 
     /// The steps kept so far, in the order they were taken.

@@ -67,7 +67,7 @@ proptest! {
             crosses(&drive, supply, &mode, slope, top)?;
             let steps = explain(&build, headline);
             let last = steps.last().expect("a working has steps");
-            prop_assert_eq!(last.symbol, "F_spare");
+            prop_assert_eq!(last.formula.symbol, "F_spare");
             let push = drive.push(supply, &mode, top.speed_m_s, slope).force_n;
             prop_assert_eq!(last.result, push - drive.load_n(top.speed_m_s, slope));
             if top.limit == Limit::ModeSpeed {
@@ -102,9 +102,9 @@ proptest! {
         // On the steepest hill the load is the push: the last step's net force
         // and the air's together.
         let steps = explain(&build, Headline::ClimbSlow);
-        let load = steps.iter().find(|step| step.symbol == "F").map(|step| step.result);
+        let load = steps.iter().find(|step| step.formula.symbol == "F").map(|step| step.result);
         let last = steps.last().and_then(|step| step.inputs.first()).map(|input| input.1);
-        let air = steps.iter().find(|step| step.symbol == "F_air").map(|step| step.result);
+        let air = steps.iter().find(|step| step.formula.symbol == "F_air").map(|step| step.result);
         if let (Some(load), Some(net), Some(air)) = (load, last, air) {
             let weight = 9.806_65 * build.mass_kg();
             // Beyond 45° either way no hill is looked for.
@@ -114,7 +114,7 @@ proptest! {
             prop_assert!(false, "a step is missing: {load:?} {last:?} {air:?}");
         }
         let steps = explain(&build, Headline::TopSpeed);
-        let load = steps.iter().find(|step| step.symbol == "F").map(|step| step.result);
+        let load = steps.iter().find(|step| step.formula.symbol == "F").map(|step| step.result);
         prop_assert_eq!(load, Some(drive.load_n(found.speed.flat_full.speed_m_s, Slope::FLAT)));
     }
 
@@ -130,15 +130,15 @@ proptest! {
         ] {
             let steps = explain(&build, headline);
             let last = steps.last().expect("a working has steps");
-            prop_assert_eq!((last.symbol, last.result), ("grade", grade));
+            prop_assert_eq!((last.formula.symbol, last.result), ("grade", grade));
         }
         let steps = explain(&build, Headline::Distance);
         let last = steps.last().expect("a working has steps");
         // Where the speed cannot be held there is no distance to work out.
         if found.distance.cruise.distance_m > 0.0 {
-            prop_assert_eq!((last.symbol, last.result), ("D", found.distance.cruise.distance_m));
+            prop_assert_eq!((last.formula.symbol, last.result), ("D", found.distance.cruise.distance_m));
         } else {
-            prop_assert_ne!(last.symbol, "D");
+            prop_assert_ne!(last.formula.symbol, "D");
         }
     }
 }

@@ -35,9 +35,13 @@ impl From<Error> for Fault {
 #[wasm_bindgen]
 #[must_use]
 pub fn answers(build: JsValue) -> JsValue {
-    let outcome = match serde_wasm_bindgen::from_value::<serde_json::Value>(build) {
-        Ok(value) => answered(&value),
-        Err(error) => Err(vec![Fault { field: String::new(), reason: error.to_string() }]),
+    // Read as JSON text: a plain object is what JSON can say, and reading it
+    // generically would bring a second reader into the page.
+    let text = js_sys::JSON::stringify(&build).ok().and_then(|text| text.as_string());
+    let value = text.and_then(|text| serde_json::from_str(&text).ok());
+    let outcome = match value {
+        Some(value) => answered(&value),
+        None => Err(vec![Fault { field: String::new(), reason: "is not a plain object".into() }]),
     };
     let outcome = match outcome {
         Ok(answers) => Outcome { answers: Some(answers), errors: None },

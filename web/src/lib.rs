@@ -5,6 +5,7 @@ pub mod ask;
 pub mod browser;
 pub mod chart;
 pub mod component;
+pub mod dom;
 pub mod state;
 pub mod text;
 

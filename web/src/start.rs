@@ -2,37 +2,52 @@
 
 use crate::ask;
 use crate::browser::{self, Store};
+use crate::dom;
 use crate::state::{App, Loaded, link, saved};
 use crate::text::{Style, Units, fault};
+use any_spawner::Executor;
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
+use leptos::reactive::effect::RenderEffect;
 use pitchline_core::Draft;
 use pitchline_core::catalog::Catalog;
+use std::cell::RefCell;
 use std::sync::Arc;
 
-/// The demo stands in where the maker's file cannot be read.
-const DEMO: &str = include_str!("../catalog/catalogue.json");
+/// The maker's file.
+const CATALOGUE: &str = "catalogue.json";
+/// The demo, which stands in where the maker's file cannot be read. The build
+/// puts it beside that file.
+const DEMO: &str = "demo.json";
 
 /// Milliseconds after the last edit at which the address follows.
 const ADDRESS_AFTER: u32 = 300;
 
 /// Starts the page: reads the maker's parts, finds the last build, and draws.
+/// Does nothing where there is no page, as when another program loads the module.
 pub fn start() {
+    if !browser::exists("app") {
+        return;
+    }
     browser::watch_panics();
-    leptos::task::spawn_local(async {
-        let fetched = browser::catalogue().await;
-        // The first screen in the HTML makes way for the living one.
-        if let Some(place) = browser::clear("app") {
-            leptos::mount::mount_to(place, move || {
-                begin(fetched);
-                ask::page()
-            })
-            .forget();
-        }
+    // Already there only if the page was started twice.
+    let _ = Executor::init_wasm_bindgen();
+    browser::spawn(async {
+        let loaded = load().await;
+        let owner = Owner::new();
+        owner.with(|| {
+            let (app, keepers) = begin(loaded);
+            // The first screen in the HTML makes way for the living one.
+            if let Some(place) = browser::clear("app") {
+                // As long as the page lives.
+                std::mem::forget((dom::mount(&place, ask::page(app)), keepers));
+            }
+        });
+        std::mem::forget(owner);
     });
 }
 
-fn begin(fetched: Result<String, String>) {
+fn begin(loaded: Loaded) -> (App, Vec<RenderEffect<()>>) {
     let store = Store::default();
     let comma = browser::decimal_comma();
     let units = match store.get("units").as_deref() {
@@ -42,32 +57,29 @@ fn begin(fetched: Result<String, String>) {
         None => Units::Metric,
     };
     let style = Style { units, comma };
-    let loaded = load(fetched, style);
-    let catalog = loaded.catalog.clone();
-    let app = App::new(loaded, last_build(&store, &catalog), style);
-    provide_context(app);
+    let draft = last_build(&store, &loaded.catalog);
+    let app = App::new(loaded, draft, style);
     let address = browser::hash();
     if !address.is_empty() && !browser::wants_demo() {
         app.open_link(&address);
     }
-    keep(app, store);
+    let keepers = keep(app, store);
     listen(app);
+    (app, keepers)
 }
 
 /// The maker's catalogue, or the demo and why.
-fn load(fetched: Result<String, String>, style: Style) -> Loaded {
-    let read = fetched.and_then(|text| {
-        Catalog::read(&text)
-            .map_err(|error| fault(&error, style).replacen("The file", "catalogue.json", 1))
-    });
-    match read {
-        Ok((catalog, faults)) => Loaded { catalog: Arc::new(catalog), faults, refused: None },
+async fn load() -> Loaded {
+    let read = |text: String| Catalog::read(&text).map_err(|e| fault(&e, Style::default()));
+    let (read, refused) = match browser::fetch(CATALOGUE).await.and_then(read) {
+        Ok(read) => (read, None),
         Err(why) => {
-            // The demo is checked by the tests; an empty catalogue would still work.
-            let (catalog, faults) = Catalog::read(DEMO).unwrap_or_default();
-            Loaded { catalog: Arc::new(catalog), faults, refused: Some(why) }
+            let demo = browser::fetch(DEMO).await.and_then(read);
+            // An empty catalogue still works: every part is then typed in.
+            (demo.unwrap_or_default(), Some(why))
         }
-    }
+    };
+    Loaded { catalog: Arc::new(read.0), faults: read.1, refused }
 }
 
 /// The build of the last visit, or the first kit as it is sold.
@@ -81,38 +93,41 @@ fn last_build(store: &Store, catalog: &Catalog) -> Draft {
 ///
 /// Made before the page is drawn, so that a build is kept before it is
 /// answered: should an answer break, the build is still there.
-fn keep(app: App, store: Store) {
-    match store.get("builds").map(|text| (saved::read_all(&text), text)) {
-        Some((Ok(builds), _)) => app.saved.set(builds),
-        Some((Err(()), text)) => {
-            store.set("builds:unreadable", &text);
+fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
+    if let Some(text) = store.get("builds") {
+        match saved::read_all(&text) {
+            Some(builds) => app.change(|model| model.saved = builds),
+            // Not ours to throw away.
+            None => _ = store.set("builds:unreadable", &text),
         }
-        None => {}
     }
-    let copy = store.clone();
-    Effect::new(move |_| {
-        app.draft.with(|draft| copy.set("current", &saved::write_file(draft, "")))
-    });
-    let copy = store.clone();
-    Effect::new(move |before: Option<()>| {
-        let text = app.saved.with(|builds| saved::write_all(builds));
-        // The first run has nothing new to keep.
-        if before.is_some() && !copy.set("builds", &text) {
-            app.unkept.set(true);
+    let last = RefCell::new([String::new(), String::new(), String::new()]);
+    let timer = RefCell::new(None::<Timeout>);
+    let keeper: Box<dyn Fn(Option<()>)> = Box::new(move |_| {
+        let [build, builds, units] = app.read(|model| {
+            [
+                browser::json(&saved::write_file(&model.draft, "")),
+                browser::json(&saved::write_all(&model.saved)),
+                model.style.units.key().into(),
+            ]
+        });
+        let mut last = last.borrow_mut();
+        let keys = ["current", "builds", "units"];
+        for ((key, now), before) in keys.into_iter().zip([build, builds, units]).zip(&mut *last) {
+            if *before != now {
+                store.set(key, &now);
+                *before = now;
+            }
         }
-    });
-    Effect::new(move |_| store.set("units", app.units().key()));
-    let timer = StoredValue::new_local(None::<Timeout>);
-    Effect::new(move |_| {
-        let catalog = app.catalog();
-        let text = app.draft.with(|draft| link::write(draft, &catalog));
         let later = Timeout::new(ADDRESS_AFTER, move || {
+            let text = app.peek(|model| link::write(&model.draft, &model.loaded.catalog));
             if browser::hash() != text {
                 browser::set_hash(&text);
             }
         });
-        timer.set_value(Some(later));
+        timer.replace(Some(later));
     });
+    vec![RenderEffect::new(keeper)]
 }
 
 /// Follows the address, and what the page's script says of offline use.
@@ -120,8 +135,10 @@ fn listen(app: App) {
     browser::on_hash(move |address| app.open_link(&address));
     let look = move || {
         let (state, waiting) = browser::offline_state();
-        app.offline.set(state);
-        app.update.set(waiting);
+        app.change(|model| {
+            model.offline = state;
+            model.update = waiting;
+        });
     };
     look();
     browser::heard("pitchline:offline-ready", move || {

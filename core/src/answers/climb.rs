@@ -1,7 +1,8 @@
 //! How steep?
 
 use super::drive::{Drive, Sag, Supply};
-use super::push::{FULL, Limit};
+use super::push::{FULL, Limit, Push};
+use crate::math::root;
 use crate::physics::road_load::{STEEPEST, Slope};
 use crate::working::Working;
 use serde::Serialize;
@@ -47,14 +48,15 @@ impl Drive {
         w: &mut Working,
     ) -> Steepest {
         let air = self.air_n(speed_m_s, w);
-        let mut slope = Slope::FLAT;
-        let mut push = self.push(supply, &FULL, speed_m_s, slope);
-        // Grip falls with the cosine of the hill that it is to hold; the
-        // cosine changes so little that a few turns settle it.
-        for _ in 0..if push.limit == Limit::Grip { 12 } else { 0 } {
-            let grade = STEEPEST.of([push.force_n - air, self.mass_kg, self.rolling]);
-            slope = Slope::of_grade(grade);
-            push = self.push(supply, &FULL, speed_m_s, slope);
+        let push_on = |grade: f64| self.push(supply, &FULL, speed_m_s, Slope::of_grade(grade));
+        let held = |push: &Push| STEEPEST.of([push.force_n - air, self.mass_kg, self.rolling]);
+        let mut push = push_on(0.0);
+        let most = held(&push);
+        // Grip falls with the cosine of the hill that it is to hold, so it may
+        // bind there though it does not on the flat.
+        if push_on(most).limit == Limit::Grip {
+            let least = if most > 0.0 { 0.0 } else { -1.0 };
+            push = push_on(root(least, most, 1e-12, |grade| held(&push_on(grade)) - grade));
         }
         let grade = w.apply(&STEEPEST, [push.force_n - air, self.mass_kg, self.rolling]);
         Steepest { grade, speed_m_s, limit: push.limit }

@@ -44,6 +44,7 @@ pub struct Drive {
     pub(crate) lead_ohm: f64,
     pub(crate) capacity_ah: f64,
     cold_resistance: f64,
+    cold_lag: f64,
     aged_resistance: f64,
 }
 
@@ -85,6 +86,7 @@ impl Drive {
             lead_ohm,
             capacity_ah,
             cold_resistance: b.cell.chemistry.resistance_factor(b.place.air_c),
+            cold_lag: b.cell.chemistry.lag_factor(b.place.air_c),
             aged_resistance: growth,
         }
     }
@@ -128,6 +130,7 @@ impl Drive {
                     aged,
                     shape.r2_share,
                     shape.empty_gain,
+                    self.cold_lag,
                     charge,
                     shape.empty_scale,
                 ],

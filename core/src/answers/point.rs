@@ -124,7 +124,10 @@ impl Drive {
         let draw = self.draw(supply, current, fixed)?;
         // Both steps repeat what `draw` solved, now in the words of the laws.
         let bus_w = fixed + draw.switching_w;
-        w.apply(&battery::GREATEST_POWER, [supply.open_v, supply.resistance_ohm.max(1e-9)]);
+        let most =
+            w.apply(&battery::GREATEST_POWER, [supply.open_v, supply.resistance_ohm.max(1e-9)]);
+        // At the very most, rounding would ask for a hair beyond it.
+        let bus_w = bus_w.min(most * (1.0 - 1e-12));
         let pack_a = w.apply(&battery::CURRENT, [supply.open_v, supply.resistance_ohm, bus_w]);
         let bus_v = w.apply(&battery::BUS, [supply.open_v, pack_a, supply.resistance_ohm]);
         let rolling =
@@ -179,6 +182,10 @@ impl Drive {
             return None;
         }
         let bus_v = 0.5 * (open + sqrt(square));
+        // Below half of the voltage more current gives less power: no push ends there.
+        if bus_v < 0.5 * supply.open_v * (1.0 - 1e-9) {
+            return None;
+        }
         Some(Draw { bus_v, switching_w: switching_a * bus_v })
     }
 }

@@ -1,5 +1,6 @@
 //! The push that the board can give at a speed, and the limit that binds there.
 
+use super::climb::CRAWL_M_S;
 use super::drive::{Drive, Sag, Supply};
 use super::speed::Speed;
 use crate::math::{PI, root, sqrt};
@@ -212,10 +213,8 @@ pub(crate) const POINTS: usize = 73;
 pub(crate) fn curve(drive: &Drive, speed: &Speed) -> PushCurve {
     let supply = drive.supply(1.0, Sag::Burst);
     let top = (speed.flat_full.speed_m_s * 1.12).max(4.0);
-    let mut speeds = (0..POINTS).map(|i| top * i as f64 / (POINTS - 1) as f64).collect::<Vec<_>>();
-    if let Some(first) = speeds.first_mut() {
-        *first = super::climb::CRAWL_M_S;
-    }
+    let step = (top - CRAWL_M_S) / (POINTS - 1) as f64;
+    let speeds = (0..POINTS).map(|i| CRAWL_M_S + step * i as f64).collect::<Vec<_>>();
     let points = speeds.iter().map(|&v| {
         let push = drive.push(&supply, &FULL, v, Slope::FLAT);
         let air = drive.air_n(v, &mut Working::off());

@@ -111,7 +111,12 @@ impl Catalog {
         }
         self.follow_pack(&mut draft);
         for (slot, record) in self.kit(kit).map_or(&[][..], |kit| &kit.settings) {
-            draft.set_record(*slot, record.clone());
+            // What the kit does not set stays typical.
+            for (index, value) in record.values.iter().enumerate() {
+                if value.is_some() {
+                    draft.set_value(*slot, index, *value);
+                }
+            }
         }
         draft
     }

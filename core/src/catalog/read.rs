@@ -26,6 +26,7 @@ impl Catalog {
     /// # Errors
     /// Only when nothing can be read: not JSON (with line and column), not an
     /// object, or larger than 1 MiB.
+    #[inline(never)]
     pub fn read(json: &str) -> Result<(Self, Vec<Error>), Error> {
         if json.len() > LARGEST {
             return Err(Error::new("", Reason::TooLarge { most: LARGEST, what: "bytes" }));

@@ -1,23 +1,27 @@
 //! Inputs that are one of a few, and how a checked value becomes a typed one.
 
-use crate::bounds::Unit;
 use crate::physics::Chemistry;
+
+/// Checked values in SI, one after the other.
+pub(crate) type Values = alloc::vec::IntoIter<Option<f64>>;
 
 /// A checked value as the type that a part holds.
 pub(crate) trait Value {
-    /// From a checked value in the file's unit to SI. `None` only where it is optional.
-    fn read(value: Option<f64>, unit: Unit) -> Self;
-}
-
-impl Value for f64 {
-    fn read(value: Option<f64>, unit: Unit) -> Self {
-        value.unwrap_or(0.0) * unit.si()
-    }
+    /// The next value. `None` only where it is optional.
+    fn read(values: &mut Values) -> Self;
 }
 
 impl Value for Option<f64> {
-    fn read(value: Option<f64>, unit: Unit) -> Self {
-        value.map(|v| v * unit.si())
+    #[inline(never)]
+    fn read(values: &mut Values) -> Self {
+        values.next().flatten()
+    }
+}
+
+impl Value for f64 {
+    #[inline(never)]
+    fn read(values: &mut Values) -> Self {
+        values.next().flatten().unwrap_or(0.0)
     }
 }
 
@@ -34,8 +38,8 @@ macro_rules! choice {
         }
 
         impl Value for $name {
-            fn read(value: Option<f64>, _: Unit) -> Self {
-                let number = value.unwrap_or(0.0);
+            fn read(values: &mut Values) -> Self {
+                let number = f64::read(values);
                 let mut at = 0.0;
                 $( at += 1.0; if number == at { return Self::$option; } )*
                 let _ = at;
@@ -68,11 +72,14 @@ choice! {
 }
 
 impl Value for Chemistry {
-    fn read(value: Option<f64>, _: Unit) -> Self {
-        match value {
-            Some(1.0) => Self::Power,
-            Some(2.0) => Self::Lfp,
-            _ => Self::Energy,
+    fn read(values: &mut Values) -> Self {
+        let number = f64::read(values);
+        if number == 1.0 {
+            Self::Power
+        } else if number == 2.0 {
+            Self::Lfp
+        } else {
+            Self::Energy
         }
     }
 }

@@ -36,12 +36,13 @@ impl Record {
         tags: Vec::new(),
     };
 
-    /// A record in which every needed value is the typical one.
+    /// A record in which every needed value is the typical one, without tags.
     #[must_use]
-    pub fn typical(fields: &[Field]) -> Self {
+    pub fn typical(fields: &[Field], tags: &[&str]) -> Self {
         let values =
             fields.iter().map(|f| (f.need != Need::Optional).then_some(f.typical)).collect();
-        Self { values, ..Self::EMPTY }
+        let tags = tags.iter().map(|_| String::new()).collect();
+        Self { values, tags, ..Self::EMPTY }
     }
 
     /// The value as given, in the file's unit.
@@ -93,5 +94,17 @@ impl Record {
             }
         }
         if errors.is_empty() { Ok(values) } else { Err(errors) }
+    }
+
+    /// The same in SI.
+    ///
+    /// # Errors
+    /// As [`Record::checked`].
+    pub(crate) fn si(&self, fields: &[Field]) -> Result<Vec<Option<f64>>, Vec<Error>> {
+        let mut values = self.checked(fields)?;
+        for (value, field) in values.iter_mut().zip(fields) {
+            *value = value.map(|value| value * field.unit.si());
+        }
+        Ok(values)
     }
 }

@@ -35,14 +35,12 @@ macro_rules! part {
             ///
             /// # Errors
             /// One for each value that is missing or out of range.
+            #[inline(never)]
             pub fn from_record(
                 record: &$crate::parts::Record,
             ) -> Result<Self, alloc::vec::Vec<$crate::error::Error>> {
-                let checked = record.checked(Self::FIELDS)?;
-                let mut values = checked.into_iter();
-                Ok(Self { $( $field: <$type as $crate::parts::choice::Value>::read(
-                    values.next().flatten(), $crate::bounds::Unit::$unit,
-                ), )* })
+                let mut values = record.si(Self::FIELDS)?.into_iter();
+                Ok(Self { $( $field: <$type as $crate::parts::choice::Value>::read(&mut values), )* })
             }
         }
     };

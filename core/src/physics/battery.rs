@@ -45,7 +45,7 @@ law! {
 law! {
     /// Resistance of one cell, ohm, about a minute into a push: the ohmic part
     /// and the quick branch of the cell model.
-    CELL_BURST = "Cell resistance in a push", "R_cell" = "R_10s k_temperature k_age (s_0 + s_1)", Ohm, CELL_MODEL;
+    CELL_BURST = "Cell resistance in a push", "R_push" = "R_10s k_temperature k_age (s_0 + s_1)", Ohm, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_temperature" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None =>
         rated * cold * age * (ohmic + quick)
 }
@@ -53,10 +53,10 @@ law! {
 law! {
     /// Resistance of one cell, ohm, once the slow branch has settled too: the
     /// number for range, about twice the ten-second one, and growing toward empty.
-    CELL_SUSTAINED = "Cell resistance held for long", "R_cell" = "R_minute + R_10s k_temperature k_age s_2 (1 + a exp(−z / b))", Ohm, CELL_MODEL;
-    minute: "R_minute" Ohm, rated: "R_10s" Ohm, cold: "k_temperature" None, age: "k_age" None,
-    slow: "s_2" None, gain: "a" None, charge: "z" None, scale: "b" None =>
-        minute + rated * cold * age * slow * (1.0 + gain * exp(-charge / scale))
+    CELL_SUSTAINED = "Cell resistance held for long", "R_cell" = "R_push + R_10s k_temperature k_age s_2 (1 + a k_lag exp(−z / b))", Ohm, CELL_MODEL;
+    push: "R_push" Ohm, rated: "R_10s" Ohm, cold: "k_temperature" None, age: "k_age" None,
+    slow: "s_2" None, gain: "a" None, lag: "k_lag" None, charge: "z" None, scale: "b" None =>
+        push + rated * cold * age * slow * (1.0 + gain * lag * exp(-charge / scale))
 }
 
 law! {

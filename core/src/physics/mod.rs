@@ -9,12 +9,14 @@ macro_rules! law {
     ) => {
         $(#[$meta])*
         pub static $name: $crate::working::Law<{ [$($var_symbol),*].len() }> = $crate::working::Law {
-            name: $words,
-            symbol: $symbol,
-            formula: $formula,
+            formula: $crate::working::Formula {
+                name: $words,
+                symbol: $symbol,
+                text: $formula,
+                unit: $crate::bounds::Unit::$unit,
+                source: &$crate::source::$source,
+            },
             inputs: [$( ($var_symbol, $crate::bounds::Unit::$var_unit) ),*],
-            unit: $crate::bounds::Unit::$unit,
-            source: &$crate::source::$source,
             eval: |[$($var),*]| $body,
         };
     };
@@ -22,11 +24,10 @@ macro_rules! law {
 
 pub mod air;
 pub mod battery;
-#[path = "chemistry_draft.rs"]
 mod chemistry;
 pub mod gear;
 pub mod motor;
 pub mod road_load;
 pub mod wire;
 
-pub use chemistry::Chemistry;
+pub use chemistry::{Chemistry, ReferenceCell, Shape};

@@ -1,7 +1,7 @@
 //! What the road and the air ask of the board.
 
 use super::air::G;
-use crate::math::{abs, asin, atan, sqrt, tan};
+use crate::math::{abs, sqrt};
 
 law! {
     /// Rolling resistance, N, on a slope whose cosine is given.
@@ -63,12 +63,15 @@ law! {
     /// ```
     STEEPEST = "Steepest grade", "grade" = "tan(asin(F_net / (m g √(1 + C_rr²))) − atan C_rr)", None, MARTIN;
     net: "F_net" Newton, mass: "m" Kilogram, rolling: "C_rr" None => {
+        // tan(a − b) from tan a and tan b: no trigonometry is needed.
         let sine = net / (mass * G * sqrt(1.0 + rolling * rolling));
-        tan((asin(sine.clamp(-1.0, 1.0)) - atan(rolling)).clamp(-LIMIT, LIMIT))
+        let sine = sine.clamp(-1.0, 1.0);
+        let run = sqrt(1.0 - sine * sine);
+        let (rise, run) = (sine - rolling * run, run + rolling * sine);
+        // Beyond 45° the grade is held, before it grows without end.
+        if abs(rise) >= run { if rise > 0.0 { 1.0 } else { -1.0 } } else { rise / run }
     }
 }
-
-const LIMIT: f64 = crate::math::PI / 4.0;
 
 law! {
     /// Push left over, N: nothing at top speed.

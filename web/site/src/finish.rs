@@ -7,7 +7,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
-use crate::{digest, fingerprint, offline, tree};
+use crate::{digest, fingerprint, offline, strip, tree};
 
 /// The record of a build, `dist/build.json`.
 #[derive(Debug, Serialize, Deserialize)]
@@ -42,6 +42,14 @@ pub struct Finished {
 pub fn finish(root: &Path) -> io::Result<Finished> {
     let dist = root.join("dist");
     write_stable_module(&dist)?;
+    let wasm = dist.join(the_one(&tree::files(&dist)?, "_bg.wasm")?);
+    fs::write(&wasm, strip::names(&tree::read(&wasm)?))?;
+    for name in tree::files(&dist)? {
+        minify(&dist.join(name))?;
+    }
+    // What the page falls back on when the maker's own file cannot be read.
+    let demo = tree::read(&root.join("web/catalog/catalogue.json"))?;
+    fs::write(dist.join("demo.json"), demo)?;
 
     let template = tree::read_text(&root.join("web/boot/sw.js"))?;
     let listed = offline::list(&dist)?;
@@ -60,6 +68,19 @@ pub fn finish(root: &Path) -> io::Result<Finished> {
     let text = serde_json::to_string_pretty(&record)?;
     tree::write(&dist.join(RECORD), &(text + "\n"))?;
     Ok(Finished { version, kept: listed.len() })
+}
+
+/// Scripts and styles without comments and white space. Done to what is done already, it changes
+/// nothing.
+fn minify(path: &Path) -> io::Result<()> {
+    let small = match path.extension().and_then(|ending| ending.to_str()) {
+        Some("js") => minifier::js::minify(&tree::read_text(path)?).to_string(),
+        Some("css") => minifier::css::minify(&tree::read_text(path)?)
+            .map_err(|fault| io::Error::other(format!("{}: {fault}", path.display())))?
+            .to_string(),
+        _ => return Ok(()),
+    };
+    tree::write(path, &small)
 }
 
 /// Digests of all files of `dist` but the record of them.

@@ -26,6 +26,7 @@ pub mod offline;
 mod request;
 mod server;
 mod size;
+mod strip;
 mod tool;
 mod tree;
 

@@ -1,32 +1,31 @@
 //! What the questions share: a headline with its working, and runs of one limit.
 
-use super::{app, working};
-use crate::chart::{Chart, ChartProps, Drawing, Region, Table, nothing, use_width};
+use super::working;
+use crate::chart::{Chart, Drawing, Region, Table, chart, nothing, use_width};
 use crate::component::{Headline, headline};
+use crate::dom::{Node, el};
+use crate::state::App;
 use crate::text::{Style, words};
-use leptos::html;
-use leptos::prelude::*;
-use pitchline_core::{Answers, Limit};
+use pitchline_core::{Answers, Headline as Which, Limit};
 
-/// A headline from the answers, with its working folded away beneath.
-pub(super) fn answered(
-    which: pitchline_core::Headline,
-    say: impl Fn(&Answers) -> Headline + Send + Sync + 'static,
-) -> AnyView {
-    let app = app();
-    let said = Signal::derive(move || {
-        app.answers.with(|answers| answers.as_ref().map(|a| say(a)).unwrap_or_default())
-    });
-    html::div().class("answer").child((headline(said), working::working(which))).into_any()
+/// Says a headline of the answers.
+pub(super) type Say = fn(App, &Answers, Style) -> Headline;
+
+/// A headline from the answers, empty only where there are none.
+pub(super) fn say(app: App, say: Say) -> Headline {
+    app.found().map(|found| say(app, &found.answers, app.style())).unwrap_or_default()
 }
 
-/// Several headlines side by side.
-pub(super) fn answers(list: Vec<AnyView>) -> AnyView {
-    let app = app();
-    html::div()
-        .class(move || if app.waits() { "answers waits" } else { "answers" })
-        .child(list)
-        .into_any()
+/// Headlines side by side, each with its working folded away beneath.
+pub(super) fn answers(app: App, list: &[(Which, Say)]) -> Node {
+    let answer = |(which, says): &(Which, Say)| {
+        let says = *says;
+        let headline = headline(move || say(app, says));
+        el("div").class("answer").with(headline).with(working::working(app, *which)).into()
+    };
+    let class =
+        move || Some(if app.read(|m| m.waits()) { "answers waits" } else { "answers" }.into());
+    el("div").follow("class", class).with(list.iter().map(answer).collect::<Node>()).into()
 }
 
 /// What binds, in words for a headline.
@@ -76,33 +75,21 @@ pub(super) struct Figure {
 pub(super) const ALONG_CURVE: &str = "Arrow keys move along the curve";
 
 /// A chart of the answers.
-pub(super) fn figure(figure: Figure) -> AnyView {
-    let app = app();
+pub(super) fn figure(app: App, figure: Figure) -> Node {
     let width = use_width(340.0);
     let Figure { finding, draw, rows, hint } = figure;
-    let finding = Signal::derive(move || {
-        let style = app.style.get();
-        app.answers.with(|a| a.as_ref().map_or_else(String::new, |a| finding(a, style)))
-    });
-    let marks = Signal::derive(move || {
-        let (style, width) = (app.style.get(), width.get());
-        app.answers
-            .with(|a| a.as_ref().map_or_else(|| nothing(width, ""), |a| draw(a, style, width)))
-    });
-    let numbers = Signal::derive(move || {
-        let style = app.style.get();
-        app.answers.with(|a| a.as_ref().map_or_else(Table::default, |a| rows(a, style)))
-    });
-    Chart(
-        ChartProps::builder()
-            .finding(finding)
-            .marks(marks)
-            .table(numbers)
-            .hint(Signal::stored(hint.to_string()))
-            .width(width)
-            .build(),
-    )
-    .into_any()
+    let with = move || app.found().map(|found| (found, app.style()));
+    chart(Chart {
+        key: Box::new(move || app.key()),
+        finding: Box::new(move || with().map_or_else(String::new, |(f, s)| finding(&f.answers, s))),
+        draw: Box::new(move |width| {
+            with().map_or_else(|| nothing(width, ""), |(f, s)| draw(&f.answers, s, width))
+        }),
+        table: Box::new(move || with().map_or_else(Table::default, |(f, s)| rows(&f.answers, s))),
+        hint,
+        width,
+        on_pick: None,
+    })
 }
 
 /// A table under its usual title.

@@ -1,116 +1,102 @@
 //! Keeping a build: by link, by name on this device, by file.
 
-use super::app;
 use crate::browser;
+use crate::component::button;
+use crate::dom::{Node, el, live};
 use crate::state::{App, link, saved};
-use leptos::html;
-use leptos::prelude::*;
-use leptos::{ev, prelude::AnyView};
 use pitchline_core::Draft;
 
-fn button(words: &'static str, action: impl Fn() + 'static) -> AnyView {
-    html::button().r#type("button").on(ev::click, move |_| action()).child(words).into_any()
-}
-
-/// The link of a build, as someone else can open it.
-fn address(app: App) -> String {
-    let catalog = app.loaded.with_untracked(|loaded| loaded.catalog.clone());
-    browser::link(&app.draft.with_untracked(|draft| link::write(draft, &catalog)))
-}
-
-pub(super) fn builds() -> AnyView {
-    let app = app();
-    let name = RwSignal::new(app.draft.with_untracked(|draft| draft.name.clone()));
-    // Shown when the browser does not let us copy.
-    let by_hand = RwSignal::new(None::<String>);
+pub(super) fn builds(app: App) -> Node {
     let copy = move || {
-        let address = address(app);
+        let text = app.peek(|model| link::write(&model.draft, &model.loaded.catalog));
+        let address = browser::link(&text);
         browser::copy_text(&address.clone(), move |copied| {
             if copied {
                 app.say("Link copied. It holds the whole build.");
             } else {
-                by_hand.set(Some(address));
+                app.change(|model| model.address = Some(address));
             }
         });
     };
     let export = move || {
-        let draft = app.draft.get_untracked();
-        let text = saved::write_file(&draft, &browser::today());
-        browser::offer(&file_name(&draft), &text);
+        let draft = app.peek(|model| model.draft.clone());
+        let file = saved::write_file(&draft, &browser::today());
+        browser::offer(&file_name(&draft), &browser::json(&file));
     };
     let shown = move || {
-        by_hand.get().map(|address| {
-            html::div()
+        let address = app.peek(|model| model.address.clone());
+        let shown = address.map(|address| {
+            let link = el("input").attr("id", "link").attr("type", "text").attr("readonly", "");
+            el("div")
                 .class("field")
-                .child((
-                    html::label().r#for("link").child("Copy this link"),
-                    html::input().id("link").r#type("text").attr("readonly", "").value(address),
-                ))
-                .into_any()
-        })
+                .with(el("label").attr("for", "link").with("Copy this link"))
+                .with(link.attr("value", address))
+        });
+        shown.into()
     };
-    let save = html::div()
+    let save = el("div")
         .class("field save")
-        .child((
-            html::label().r#for("build-name").child("Name"),
-            html::input()
-                .id("build-name")
-                .r#type("text")
+        .with(el("label").attr("for", "build-name").with("Name"))
+        .with(
+            el("input")
+                .attr("id", "build-name")
+                .attr("type", "text")
                 .attr("maxlength", "80")
                 .attr("autocomplete", "off")
-                .prop("value", move || name.get())
-                .on(ev::input, move |e| name.set(event_target_value(&e))),
-            button("Save on this device", move || app.save(&name.get_untracked())),
-        ))
-        .into_any();
-    let import = html::div()
+                .value(move || app.read(|model| model.draft.name.clone()))
+                .on("input", move |e| app.name(&e.value())),
+        )
+        .with(button("Save on this device", move || app.save()));
+    let import = el("div")
         .class("field")
-        .child((
-            html::label().r#for("build-file").child("Open a build file"),
-            html::input()
-                .id("build-file")
-                .r#type("file")
+        .with(el("label").attr("for", "build-file").with("Open a build file"))
+        .with(
+            el("input")
+                .attr("id", "build-file")
+                .attr("type", "file")
                 .attr("accept", ".json,application/json")
-                .on(ev::change, move |e| browser::read(&e, move |text| app.open_file(&text))),
-        ))
-        .into_any();
-    html::section()
+                .on("change", move |e| browser::read(e.raw(), move |text| app.open_file(&text))),
+        );
+    let keys = move || {
+        app.read(|model| model.saved.iter().map(|build| build.name.clone() + "\n").collect())
+    };
+    let entries =
+        move || app.peek(|model| model.saved.iter().map(|build| entry(app, build)).collect());
+    el("section")
         .class("builds")
         .attr("aria-labelledby", "builds-title")
-        .child((
-            html::h2().id("builds-title").child("Keep this build"),
-            html::div()
+        .with(el("h2").attr("id", "builds-title").with("Keep this build"))
+        .with(
+            el("div")
                 .class("row")
-                .child((
-                    button("Copy link", copy),
-                    button("Save as file", export),
-                    button("Undo last pick", move || app.undo()),
-                ))
-                .into_any(),
-            shown,
-            save,
-            list(app),
-            import,
-        ))
-        .into_any()
+                .with(button("Copy link", copy))
+                .with(button("Save as file", export))
+                .with(button("Undo last pick", move || app.undo())),
+        )
+        .with(live(move || app.read(|model| model.address.clone().unwrap_or_default()), shown))
+        .with(save)
+        .with(el("ul").class("saved").with(live(keys, entries)))
+        .with(import)
+        .into()
 }
 
-fn list(app: App) -> AnyView {
-    let entry = move |draft: &Draft| {
-        let (open, forget) = (draft.clone(), draft.name.clone());
-        html::li()
-            .child((
-                html::span().child(draft.name.clone()),
-                button("Open", move || {
-                    let said = format!("{} opened.", open.name);
-                    app.replace(open.clone(), Some(said));
-                }),
-                button("Forget", move || app.forget(&forget)),
-            ))
-            .into_any()
+/// A saved build; what it holds is read when it is opened.
+fn entry(app: App, build: &Draft) -> Node {
+    let (open, forget) = (build.name.clone(), build.name.clone());
+    let opened = move || {
+        let find = |build: &&Draft| build.name == open;
+        if let Some(draft) = app.peek(|model| model.saved.iter().find(find).cloned()) {
+            app.open(draft);
+        }
     };
-    let entries = move || app.saved.with(|builds| builds.iter().map(entry).collect::<Vec<_>>());
-    html::ul().class("saved").child(entries).into_any()
+    el("li")
+        .with(el("span").with(build.name.clone()))
+        .with(button("Open", opened).attr("aria-label", format!("Open {}", build.name)))
+        .with(
+            button("Forget", move || app.forget(&forget))
+                .attr("aria-label", format!("Forget {}", build.name)),
+        )
+        .into()
 }
 
 /// A file name from the build's own name, in letters that every system takes.

@@ -1,12 +1,12 @@
 //! How far?
 
-use super::answer::{ALONG_CURVE, Figure, answered, answers, figure, table};
-use super::{app, question};
+use super::answer::{ALONG_CURVE, Figure, answers, figure, table};
+use super::question;
 use crate::chart::{Axis, Bar, Bars, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
+use crate::dom::{Node, el, said};
+use crate::state::App;
 use crate::text::{Style, page, words};
-use leptos::html;
-use leptos::prelude::*;
 use pitchline_core::{Answers, Headline as Which, Unit};
 
 /// Names of the sinks, in the core's order.
@@ -23,32 +23,27 @@ const SINKS: [&str; 10] = [
     "Brakes",
 ];
 
-pub(super) fn far() -> AnyView {
-    let app = app();
-    let list = vec![answered(Which::Distance, move |a| distance(a, app.style.get()))];
-    let spent = move || {
-        let style = app.style.get();
-        app.answers.with(|answers| {
-            let answers = answers.as_ref()?;
-            let use_ = style.quantity(answers.distance.wh_per_km, Unit::WattHourPerKilometre, 2);
-            let left = style.si(answers.distance.cruise.end_charge, Unit::Percent, 2);
-            (answers.distance.cruise.distance_m > 0.0).then(|| {
-                format!(
-                    "{use_} from the cells, on the flat without stops. {left} of the charge is left when it ends. Stops, hills and wind take more."
-                )
-            })
-        })
-    };
-    let inside = html::div()
-        .child((
-            answers(list),
-            html::p().class("facts").child(spent).into_any(),
-            caution(page::CAUTION_PACK),
-            figure(CURVE),
-            figure(ENERGY),
-        ))
-        .into_any();
+pub(super) fn far(app: App) -> Node {
+    let inside = vec![
+        answers(app, &[(Which::Distance, |_, a, style| distance(a, style))]),
+        el("p").class("facts").with(said(move || spent(app).unwrap_or_default())).into(),
+        caution(page::CAUTION_PACK),
+        figure(app, CURVE),
+        figure(app, ENERGY),
+    ];
     question("far", page::FAR, inside)
+}
+
+fn spent(app: App) -> Option<String> {
+    let (found, style) = (app.found()?, app.style());
+    let distance = &found.answers.distance;
+    let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
+    let left = style.si(distance.cruise.end_charge, Unit::Percent, 2);
+    (distance.cruise.distance_m > 0.0).then(|| {
+        format!(
+            "{spent} from the cells, on the flat without stops. {left} of the charge is left when it ends. Stops, hills and wind take more."
+        )
+    })
 }
 
 /// The distance as a headline.
@@ -153,9 +148,9 @@ fn energy_finding(answers: &Answers, _: Style) -> String {
     match sorted(answers).as_slice() {
         [first, second, ..] => format!(
             "Most of the energy goes into {} ({}) and {} ({}).",
-            first.name.to_lowercase(),
+            first.name.to_ascii_lowercase(),
             share(first.share),
-            second.name.to_lowercase(),
+            second.name.to_ascii_lowercase(),
             share(second.share)
         ),
         _ => "No ride, no energy.".into(),
@@ -202,11 +197,11 @@ struct Sink {
 /// Everything that takes energy on the ride, largest first.
 fn sorted(answers: &Answers) -> Vec<Sink> {
     let energy = &answers.distance.energy_wh;
-    let sinks = SINKS.into_iter().zip(energy.sinks_w());
-    let mut sinks: Vec<_> = sinks
-        .filter(|(_, wh)| *wh > 0.0)
-        .map(|(name, wh)| Sink { name, wh, share: wh / energy.chemical_w })
-        .collect();
-    sinks.sort_by(|a, b| b.wh.total_cmp(&a.wh));
-    sinks
+    let sinks = SINKS.into_iter().zip(energy.sinks_w()).filter(|(_, wh)| *wh > 0.0);
+    let mut sorted: Vec<Sink> = Vec::new();
+    for (name, wh) in sinks {
+        let place = sorted.iter().position(|sink| sink.wh < wh).unwrap_or(sorted.len());
+        sorted.insert(place, Sink { name, wh, share: wh / energy.chemical_w });
+    }
+    sorted
 }

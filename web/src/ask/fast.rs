@@ -1,43 +1,51 @@
 //! How fast?
 
-use super::answer::{ALONG_CURVE, Figure, answered, answers, bound, figure, regions, table};
-use super::{app, gear_map, question};
+use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
+use super::{gear_map, question};
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
+use crate::dom::{Node, el, live};
+use crate::state::App;
 use crate::text::{Style, page, words};
-use leptos::html;
-use leptos::prelude::*;
-use pitchline_core::{Answers, Headline as Which, Slot, TopSpeed, Unit};
+use pitchline_core::{Answers, Headline as Which, Ride, Slot, TopSpeed, Unit};
 
-pub(super) fn fast() -> AnyView {
-    let app = app();
-    let said = move |name: &str, top: TopSpeed| speed(name.into(), top, app.style.get());
-    let grade = move || {
-        let grade = app.draft.with(|draft| draft.value(Slot::Ride, "grade_percent"));
-        format!("Up your {} hill", app.style.get().quantity(grade.unwrap_or(0.0), Unit::Percent, 2))
-    };
-    let low = move || {
-        let low = app.draft.with(|draft| draft.value(Slot::Ride, "low_charge_percent"));
-        format!(
-            "Nearly empty, {} left",
-            app.style.get().quantity(low.unwrap_or(0.0), Unit::Percent, 2)
-        )
-    };
-    let list = vec![
-        answered(Which::TopSpeed, move |a| said("Flat, full pack", a.speed.flat_full)),
-        answered(Which::TopSpeedLow, move |a| said(&low(), a.speed.flat_low)),
-        answered(Which::TopSpeedOnGrade, move |a| said(&grade(), a.speed.on_grade)),
+/// The headlines.
+const HEADLINES: [(Which, Say); 3] = [
+    (Which::TopSpeed, |_, a, style| speed("Flat, full pack".into(), a.speed.flat_full, style)),
+    (Which::TopSpeedLow, |app, a, style| {
+        let name = format!("Nearly empty, {} left", percent(app, |ride| ride.low_charge, style));
+        speed(name, a.speed.flat_low, style)
+    }),
+    (Which::TopSpeedOnGrade, |app, a, style| {
+        let name = format!("Up your {} hill", percent(app, |ride| ride.grade, style));
+        speed(name, a.speed.on_grade, style)
+    }),
+];
+
+pub(super) fn fast(app: App) -> Node {
+    let head = ["With a full pack", "Top speed", "Limit"];
+    let head = head.map(|text| Node::from(el("th").attr("scope", "col").with(text)));
+    // Mode names are the rider's to change, so they belong into the key.
+    let names =
+        move |model: &crate::state::Model| MODES.map(|slot| model.record(slot).name.clone());
+    let key = move || app.key() + &app.read(names).join("|");
+    let inside = vec![
+        answers(app, &HEADLINES),
+        caution(page::CAUTION_SPEED),
+        el("table")
+            .class("plain")
+            .with(el("thead").with(el("tr").with(Node::from_iter(head))))
+            .with(el("tbody").with(live(key, move || modes(app))))
+            .into(),
+        gear_map::gear_map(app),
+        figure(app, PUSH),
     ];
-    let inside = html::div()
-        .child((
-            answers(list),
-            caution(page::CAUTION_SPEED),
-            modes(),
-            gear_map::gear_map(),
-            figure(PUSH),
-        ))
-        .into_any();
     question("fast", page::FAST, inside)
+}
+
+fn percent(app: App, read: fn(&Ride) -> f64, style: Style) -> String {
+    let share = app.found().map_or(0.0, |found| read(&found.build.ride));
+    style.si(share, Unit::Percent, 2)
 }
 
 /// A top speed as a headline, in whole units: no band supports more.
@@ -47,46 +55,29 @@ pub(super) fn speed(name: String, top: TopSpeed, style: Style) -> Headline {
     Headline { name, figure: style.speed(top.speed_m_s), unit: shown.symbol, limit }
 }
 
+const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
+
 /// Top speed in each ride mode, and on each grade.
-fn modes() -> AnyView {
-    let app = app();
-    let row = |name: String, top: &TopSpeed, style: Style| {
-        html::tr()
-            .child((
-                html::th().scope("row").child(name),
-                html::td().child(format!(
-                    "{} {}",
-                    style.speed(top.speed_m_s),
-                    style.units.shown(Unit::KilometrePerHour).symbol
-                )),
-                html::td().child(words::limit(top.limit)),
-            ))
-            .into_any()
+fn modes(app: App) -> Node {
+    let Some(found) = app.found() else { return Node::None };
+    let style = app.style();
+    let row = |name: String, top: &TopSpeed| {
+        el("tr")
+            .with(el("th").attr("scope", "row").with(name))
+            .with(el("td").with(style.speed_unit(top.speed_m_s)))
+            .with(el("td").with(words::limit(top.limit)))
+            .into()
     };
-    let rows = move || {
-        let style = app.style.get();
-        app.answers.with(|answers| {
-            let answers = answers.as_ref()?;
-            let slots = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
-            let name = |slot: Slot| {
-                let name = app.draft.with(|draft| draft.record(slot).name.clone());
-                if name.is_empty() { words::slot(slot).into() } else { format!("Mode: {name}") }
-            };
-            let modes = slots.iter().zip(&answers.speed.modes);
-            let modes = modes.map(|(slot, top)| row(name(*slot), top, style));
-            let grades = answers.speed.by_grade.iter().map(|(grade, top)| {
-                let grade = style.si(*grade, Unit::Percent, 2);
-                row(format!("Up {grade}"), top, style)
-            });
-            Some(modes.chain(grades).collect::<Vec<_>>())
-        })
+    let speed = &found.answers.speed;
+    let name = |slot: Slot| {
+        let name = app.peek(|model| model.record(slot).name.clone());
+        if name.is_empty() { words::slot(slot).into() } else { format!("Mode: {name}") }
     };
-    let head = ["With a full pack", "Top speed", "Limit"];
-    let head = head.map(|text| html::th().scope("col").child(text).into_any());
-    html::table()
-        .class("plain")
-        .child((html::thead().child(html::tr().child(Vec::from(head))), html::tbody().child(rows)))
-        .into_any()
+    let modes = MODES.into_iter().zip(&speed.modes).map(|(slot, top)| row(name(slot), top));
+    let grades = speed.by_grade.iter();
+    let grades =
+        grades.map(|(grade, top)| row(format!("Up {}", style.si(*grade, Unit::Percent, 2)), top));
+    modes.chain(grades).collect()
 }
 
 /// Push against road load.

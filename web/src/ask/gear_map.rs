@@ -1,19 +1,16 @@
 //! The gear map: every pairing on offer, and a tap to adopt one.
 
 use super::answer::table;
-use super::app;
-use crate::chart::{Cell, Chart, ChartProps, Drawing, Map, Table, nothing, use_width};
-use crate::component::{Choice, Options, choice};
+use crate::chart::{Cell, Chart, Drawing, Map, Table, chart, nothing, use_width};
+use crate::component::{Options, choice};
+use crate::dom::{Node, el};
+use crate::state::App;
 use crate::text::{Style, words};
-use leptos::html;
-use leptos::prelude::*;
 use pitchline_core::{
-    Build, Draft, GearCell, MotorPulley, Record, Slot, Unit, Wheel, WheelPulley, fits,
-    gear_map as map,
+    GearCell, MotorPulley, Record, Slot, Unit, Wheel, WheelPulley, fits, gear_map as map,
 };
 
 /// What is on offer, and the answers for all of it.
-#[derive(Clone, Debug, Default, PartialEq)]
 struct Offer {
     motor_pulleys: Vec<Record>,
     wheel_pulleys: Vec<Record>,
@@ -39,144 +36,112 @@ impl Offer {
     }
 }
 
-pub(super) fn gear_map() -> AnyView {
-    let app = app();
-    let by_hill = RwSignal::new(false);
-    let offer = Memo::new(move |_| {
-        let catalog = app.catalog();
-        let build = app.build.get()?;
-        Some(app.draft.with(|draft| {
-            offer(draft, &build, |slot| {
-                catalog.offered(&draft.kit, slot).into_iter().cloned().collect()
-            })
-        }))
-    });
-    let with = move |read: &dyn Fn(&Offer) -> String| {
-        offer.with(|offer| offer.as_ref().map(read)).unwrap_or_default()
-    };
-    let finding = Signal::derive(move || {
-        let style = app.style.get();
-        with(&|offer| finding(offer, style))
-    });
+pub(super) fn gear_map(app: App) -> Node {
+    let hills = move || app.read(|model| model.map_hills);
     let width = use_width(340.0);
-    let marks = Signal::derive(move || {
-        let (style, hill, width) = (app.style.get(), by_hill.get(), width.get());
-        offer.with(|offer| {
-            offer
-                .as_ref()
-                .map_or_else(|| nothing(width, ""), |offer| draw(offer, hill, style, width))
-        })
-    });
-    let numbers = Signal::derive(move || {
-        let style = app.style.get();
-        offer.with(|offer| offer.as_ref().map_or_else(Table::default, |offer| rows(offer, style)))
-    });
-    let adopt = Callback::new(move |stop: usize| {
-        let picked = offer.with_untracked(|offer| {
-            let offer = offer.as_ref()?;
-            let count = offer.motor_pulleys.len().max(1);
-            let wheel_pulley = offer.wheel_pulleys.get(stop / count)?.id.clone();
-            let motor_pulley = offer.motor_pulleys.get(stop % count)?.id.clone();
-            Some((wheel_pulley, motor_pulley))
-        });
-        if let Some((wheel_pulley, motor_pulley)) = picked {
-            app.pick_all(&[(Slot::WheelPulley, &wheel_pulley), (Slot::MotorPulley, &motor_pulley)]);
+    let with = move || offer(app).map(|offer| (offer, app.style()));
+    let wheels = move || {
+        let (wheels, place) = with_own(app, Slot::Wheel);
+        Options {
+            chosen: wheels.get(place).map(|w| w.id.clone()).unwrap_or_default(),
+            list: wheels.into_iter().map(|w| (w.id, w.name)).collect(),
         }
-    });
-    let wheel = Signal::derive(move || {
-        offer.with(|offer| {
-            let offer = offer.as_ref();
-            offer.map_or_else(Options::default, |offer| Options {
-                list: offer.wheels.iter().map(|w| (w.id.clone(), w.name.clone())).collect(),
-                chosen: offer.wheels.get(offer.here.2).map(|w| w.id.clone()).unwrap_or_default(),
-            })
-        })
-    });
-    let shown = Signal::derive(move || Options {
+    };
+    let shows = move || Options {
         list: vec![
             ("speed".into(), "Top speed on the flat".into()),
             ("hill".into(), "Steepest hill at 10 km/h".into()),
         ],
-        chosen: if by_hill.get() { "hill".into() } else { "speed".into() },
+        chosen: if hills() { "hill" } else { "speed" }.into(),
+    };
+    let key = move || format!("{}{}", app.key(), if hills() { "h" } else { "s" });
+    let drawn = chart(Chart {
+        key: Box::new(key),
+        finding: Box::new(move || with().map_or_else(String::new, |(o, s)| finding(&o, s))),
+        draw: Box::new(move |width| {
+            let drawn = |(offer, style)| draw(&offer, hills(), style, width);
+            with().map_or_else(|| nothing(width, ""), drawn)
+        }),
+        table: Box::new(move || with().map_or_else(Table::default, |(o, s)| rows(&o, s))),
+        hint: "Arrow keys move over the pairings, Enter puts one on the board",
+        width,
+        on_pick: Some(Box::new(move |stop| adopt(app, stop))),
     });
-    html::div()
+    let show = || "Show".into();
+    let wheel = || "With wheel".into();
+    let picks = el("div")
+        .class("fields")
+        .with(choice("map-shows".into(), show, shows, move |pick| {
+            app.change(|model| model.map_hills = pick == "hill");
+        }))
+        .with(choice("map-wheel".into(), wheel, wheels, move |id| app.pick(Slot::Wheel, id)));
+    el("div")
         .class("gear-map")
-        .child((
-            html::h3().child("Every pairing of pulleys").into_any(),
-            html::div()
-                .class("fields")
-                .child((
-                    choice(Choice {
-                        id: "map-shows".into(),
-                        label: Signal::stored("Show".to_string()),
-                        options: shown,
-                        on_pick: Callback::new(move |value: String| by_hill.set(value == "hill")),
-                    }),
-                    choice(Choice {
-                        id: "map-wheel".into(),
-                        label: Signal::stored("With wheel".to_string()),
-                        options: wheel,
-                        on_pick: Callback::new(move |id: String| app.pick(Slot::Wheel, &id)),
-                    }),
-                ))
-                .into_any(),
-            html::p().class("help").child("Tap a pairing to put it on the board.").into_any(),
-            Chart(
-                ChartProps::builder()
-                    .finding(finding)
-                    .marks(marks)
-                    .table(numbers)
-                    .hint(Signal::stored(
-                        "Arrow keys move over the pairings, Enter puts one on the board"
-                            .to_string(),
-                    ))
-                    .width(width)
-                    .on_pick(adopt)
-                    .build(),
-            )
-            .into_any(),
-        ))
-        .into_any()
+        .with(el("h3").with("Every pairing of pulleys"))
+        .with(picks)
+        .with(el("p").class("help").with("Tap a pairing to put it on the board."))
+        .with(drawn)
+        .into()
 }
 
-/// The parts on offer with the one on the board among them, and its place.
-fn with_own(mut offered: Vec<Record>, own: &Record) -> (Vec<Record>, usize) {
-    let place = offered.iter().position(|part| part.id == own.id);
-    match place {
-        Some(place) => {
-            // What was altered is shown as altered.
-            if let Some(part) = offered.get_mut(place) {
-                *part = own.clone();
-            }
-            (offered, place)
-        }
-        None => {
-            offered.push(own.clone());
-            let last = offered.len() - 1;
-            (offered, last)
-        }
+/// Puts the pairing of a cell on the board; cells count row by row.
+fn adopt(app: App, stop: usize) {
+    let (motor_pulleys, _) = with_own(app, Slot::MotorPulley);
+    let (wheel_pulleys, _) = with_own(app, Slot::WheelPulley);
+    let count = motor_pulleys.len().max(1);
+    if let (Some(wheel), Some(motor)) =
+        (wheel_pulleys.get(stop / count), motor_pulleys.get(stop % count))
+    {
+        app.pick_all(&[
+            (Slot::WheelPulley, wheel.id.clone()),
+            (Slot::MotorPulley, motor.id.clone()),
+        ]);
     }
 }
 
-fn offer(draft: &Draft, build: &Build, offered: impl Fn(Slot) -> Vec<Record>) -> Offer {
-    let list = |slot| with_own(offered(slot), draft.record(slot));
-    let (motor_pulleys, motor_pulley) = list(Slot::MotorPulley);
-    let (wheel_pulleys, wheel_pulley) = list(Slot::WheelPulley);
-    let (wheels, wheel) = list(Slot::Wheel);
+/// The parts on offer with the one on the board among them, and its place.
+#[inline(never)]
+fn with_own(app: App, slot: Slot) -> (Vec<Record>, usize) {
+    app.read(|model| {
+        let own = model.record(slot);
+        let offered = model.loaded.catalog.offered(&model.draft.kit, slot);
+        let mut list: Vec<Record> = offered.into_iter().cloned().collect();
+        let place = list.iter().position(|part| part.id == own.id).unwrap_or(list.len());
+        // What was altered is shown as altered, what was brought is shown last.
+        list.truncate(MOST);
+        if let Some(part) = list.get_mut(place) {
+            *part = own.clone();
+        } else {
+            list.push(own.clone());
+        }
+        let place = place.min(list.len() - 1);
+        (list, place)
+    })
+}
+
+/// Most parts of a kind in the map; a catalogue without kits may offer hundreds.
+const MOST: usize = 12;
+
+#[inline(never)]
+fn offer(app: App) -> Option<Offer> {
+    let found = app.found()?;
+    let (motor_pulleys, motor_pulley) = with_own(app, Slot::MotorPulley);
+    let (wheel_pulleys, wheel_pulley) = with_own(app, Slot::WheelPulley);
+    let (wheels, wheel) = with_own(app, Slot::Wheel);
     // Every record here has been checked: by the catalogue, or as part of the build.
     let motor: Vec<_> =
         motor_pulleys.iter().filter_map(|r| MotorPulley::from_record(r).ok()).collect();
     let driven: Vec<_> =
         wheel_pulleys.iter().filter_map(|r| WheelPulley::from_record(r).ok()).collect();
     let rolling: Vec<_> = wheels.iter().filter_map(|r| Wheel::from_record(r).ok()).collect();
-    Offer {
-        cells: map(build, &motor, &driven, &rolling),
+    Some(Offer {
+        cells: map(&found.build, &motor, &driven, &rolling),
         motor_pulleys,
         wheel_pulleys,
         wheels,
-        motor: draft.record(Slot::Motor).clone(),
+        motor: app.read(|model| model.record(Slot::Motor).clone()),
         here: (motor_pulley, wheel_pulley, wheel),
-    }
+    })
 }
 
 fn teeth(record: &Record, slot: Slot) -> String {

@@ -14,45 +14,35 @@ mod strip;
 mod told;
 mod working;
 
+use crate::dom::{Node, el};
 use crate::state::App;
-use leptos::html;
-use leptos::prelude::*;
 
 /// The whole page.
-pub fn page() -> AnyView {
-    html::div()
+pub fn page(app: App) -> Node {
+    let answers = [fast::fast(app), steep::steep(app), far::far(app)];
+    el("div")
         .class("page")
-        .child((
-            strip::header(),
-            strip::strip(),
-            told::told(),
-            html::main()
-                .child((
-                    html::div().class("column").child(on_it::on_it()).into_any(),
-                    html::div()
-                        .class("column")
-                        .child((fast::fast(), steep::steep(), far::far()))
-                        .into_any(),
-                ))
-                .into_any(),
-            html::footer().child((builds::builds(), about::about())).into_any(),
-            told::message(),
-        ))
-        .into_any()
+        .with(strip::header(app))
+        .with(strip::strip(app))
+        .with(told::told(app))
+        .with(
+            el("main")
+                .with(el("div").class("column").with(on_it::on_it(app)))
+                .with(el("div").class("column").with(Node::from_iter(answers))),
+        )
+        .with(el("footer").with(builds::builds(app)).with(about::about(app)))
+        .with(told::message(app))
+        .into()
 }
 
 /// One question with its heading.
-fn question(id: &'static str, title: &'static str, inside: AnyView) -> AnyView {
+fn question(id: &'static str, title: &'static str, inside: Vec<Node>) -> Node {
     let heading = format!("{id}-title");
-    html::section()
+    el("section")
         .class("question")
-        .id(id)
+        .attr("id", id)
         .attr("aria-labelledby", heading.clone())
-        .child((html::h2().id(heading).child(title).into_any(), inside))
-        .into_any()
-}
-
-/// The state of the page.
-fn app() -> App {
-    App::here()
+        .with(el("h2").attr("id", heading).with(title))
+        .with(inside)
+        .into()
 }

@@ -2,12 +2,12 @@
 
 use super::field::{input_of, inputs_of};
 use super::part::card;
-use super::{app, question};
-use crate::component::{caution, fold};
+use super::question;
+use crate::component::{button, caution, fold, notice};
+use crate::dom::{Node, el, live};
+use crate::state::App;
 use crate::text::{self, page};
-use leptos::ev;
-use leptos::html;
-use leptos::prelude::*;
+use pitchline_core::catalog::Kit;
 use pitchline_core::{Slot, Unit, totals};
 
 /// What is changed most stands first.
@@ -19,110 +19,94 @@ const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
 /// Inputs of rider and place that everyone should see.
 const OPEN: [(Slot, &str); 6] = [
     (Slot::Rider, "mass_kg"),
-    (Slot::Rider, "posture"),
     (Slot::Ride, "cruise_km_h"),
     (Slot::Ride, "grade_percent"),
-    (Slot::Place, "surface"),
     (Slot::Place, "air_c"),
+    (Slot::Rider, "posture"),
+    (Slot::Place, "surface"),
 ];
 
-pub(super) fn on_it() -> AnyView {
-    let app = app();
-    let cards = |slots: &'static [Slot]| slots.iter().map(|slot| card(*slot)).collect::<Vec<_>>();
-    let open = OPEN.iter().filter_map(|(slot, key)| input_of(*slot, key)).collect::<Vec<_>>();
+pub(super) fn on_it(app: App) -> Node {
+    let open = OPEN.iter().map(|(slot, key)| input_of(app, *slot, key)).collect::<Node>();
     let told = move || {
-        let style = app.style.get();
-        app.notices
-            .get()
-            .iter()
-            .map(|notice| crate::component::notice(text::notice(notice, style)))
-            .collect::<Vec<_>>()
+        let style = app.style();
+        let notices = app.found().map_or_else(Vec::new, |found| found.notices.clone());
+        notices.iter().map(|told| notice(text::notice(told, style))).collect()
     };
-    let inside = html::div()
-        .child((
-            kits(),
-            html::h3().child("You and your ride").into_any(),
-            html::div().class("fields").child(open).into_any(),
-            fold("more", "More about rider, place and ride", || {
-                let but = |slot: Slot| {
-                    let keys = OPEN.iter().filter(|(s, _)| *s == slot).map(|(_, key)| *key);
-                    inputs_of(slot, &keys.collect::<Vec<_>>())
-                };
-                let slots = [Slot::Rider, Slot::Place, Slot::Ride];
-                let fields = slots.into_iter().flat_map(but).collect::<Vec<_>>();
-                html::div().class("fields").child(fields).into_any()
-            }),
-            html::h3().child("Parts").into_any(),
-            html::div().attr("role", "status").child(told).into_any(),
-            html::div().class("cards").child(cards(&FIRST)).into_any(),
-            caution(page::CAUTION_BELT),
-            fold("more", "The rest of the board", move || {
-                html::div().class("cards").child(cards(&REST)).into_any()
-            }),
-            fold("more", "Ride modes", move || {
-                html::div().class("cards").child(cards(&MODES)).into_any()
-            }),
-            sums(),
-        ))
-        .into_any();
+    let inside = vec![
+        kits(app),
+        el("h3").with("You and your ride").into(),
+        el("div").class("fields").with(open).into(),
+        fold("more", "More about rider, place and ride", move || others(app)),
+        el("h3").with("Parts").into(),
+        el("div").attr("role", "status").with(live(move || app.key(), told)).into(),
+        cards(app, &FIRST),
+        caution(page::CAUTION_BELT),
+        fold("more", "The rest of the board", move || cards(app, &REST)),
+        fold("more", "Ride modes", move || cards(app, &MODES)),
+        el("dl").class("sums").with(live(move || app.key(), move || sums(app))).into(),
+    ];
     question("on-it", page::ON_IT, inside)
 }
 
-fn kits() -> AnyView {
-    let app = app();
-    let chosen = Memo::new(move |_| app.draft.with(|draft| draft.kit.clone()));
-    let buttons = move || {
-        let catalog = app.catalog();
-        let button = |kit: &pitchline_core::catalog::Kit| {
-            let (id, picked) = (kit.id.clone(), kit.id.clone());
-            html::button()
-                .r#type("button")
-                .class("kit")
-                .attr("aria-pressed", move || if chosen.get() == id { "true" } else { "false" })
-                .on(ev::click, move |_| app.start_from(&picked))
-                .child((
-                    html::strong().child(kit.name.clone()),
-                    html::span().child(kit.notes.clone()),
-                ))
-                .into_any()
-        };
-        catalog.kits.iter().map(button).collect::<Vec<_>>()
+fn cards(app: App, slots: &'static [Slot]) -> Node {
+    let cards = slots.iter().map(|slot| card(app, *slot)).collect::<Node>();
+    el("div").class("cards").with(cards).into()
+}
+
+/// The inputs of rider, place and ride that are not always open.
+fn others(app: App) -> Node {
+    let rest = |slot: Slot| {
+        let open = OPEN.iter().filter(|(s, _)| *s == slot).map(|(_, key)| *key);
+        inputs_of(app, slot, &open.collect::<Vec<_>>())
     };
-    html::div()
+    let slots = [Slot::Rider, Slot::Place, Slot::Ride];
+    el("div").class("fields").with(slots.into_iter().map(rest).collect::<Node>()).into()
+}
+
+fn kits(app: App) -> Node {
+    let one = move |kit: &Kit| {
+        let (id, picked) = (kit.id.clone(), kit.id.clone());
+        button("", move || app.start_from(&picked))
+            .class("kit")
+            .pressed(move || app.read(|model| model.draft.kit == id))
+            .with(el("strong").with(kit.name.clone()))
+            .with(el("span").with(kit.notes.clone()))
+            .into()
+    };
+    let key = move || app.catalog().kits.iter().map(|kit| kit.id.clone() + " ").collect();
+    let view = move || app.catalog().kits.iter().map(one).collect();
+    el("div")
         .class("kits")
-        .role("group")
+        .attr("role", "group")
         .attr("aria-label", "Start from a kit")
-        .child(buttons)
-        .into_any()
+        .with(live(key, view))
+        .into()
 }
 
 /// Mass, energy and cost adding up.
-fn sums() -> AnyView {
-    let app = app();
-    let said = move || {
-        let style = app.style.get();
-        app.build.with(|build| {
-            let totals = totals(build.as_ref()?);
-            let kg = |mass| style.quantity(mass, Unit::Kilogram, 3);
-            let mut rows = vec![
-                ("Board", kg(totals.board_mass_kg)),
-                ("With rider and bag", kg(totals.total_mass_kg)),
-                ("Pack on its label", style.quantity(totals.nameplate_wh, Unit::WattHour, 3)),
-                ("Gear ratio", style.fixed(totals.gear_ratio, 2)),
-            ];
-            if totals.price > 0.0 {
-                let currency = app.catalog().currency.clone();
-                let mut text = format!("{currency}\u{a0}{}", style.fixed(totals.price, 0));
-                if totals.unpriced > 0 {
-                    text.push_str(&format!(", {} parts without a price", totals.unpriced));
-                }
-                rows.push(("Parts and charger", text));
-            }
-            let row = |(name, value): (&'static str, String)| {
-                html::div().child((html::dt().child(name), html::dd().child(value))).into_any()
-            };
-            Some(rows.into_iter().map(row).collect::<Vec<_>>())
-        })
+fn sums(app: App) -> Node {
+    let Some(found) = app.found() else { return Node::None };
+    let (style, totals) = (app.style(), totals(&found.build));
+    let kg = |mass| style.quantity(mass, Unit::Kilogram, 3);
+    let mut rows = vec![
+        ("Board", kg(totals.board_mass_kg)),
+        ("With rider and bag", kg(totals.total_mass_kg)),
+        ("Pack on its label", style.quantity(totals.nameplate_wh, Unit::WattHour, 3)),
+        ("Gear ratio", style.fixed(totals.gear_ratio, 2)),
+    ];
+    if totals.price > 0.0 {
+        let currency = app.catalog().currency.clone();
+        let mut text = format!("{currency}\u{a0}{}", style.fixed(totals.price, 0));
+        match totals.unpriced {
+            0 => {}
+            1 => text.push_str(", one part without a price"),
+            n => text.push_str(&format!(", {n} parts without a price")),
+        }
+        rows.push(("Parts and charger", text));
+    }
+    let row = |(name, value): (&'static str, String)| {
+        el("div").with(el("dt").with(name)).with(el("dd").with(value)).into()
     };
-    html::dl().class("sums").child(said).into_any()
+    rows.into_iter().map(row).collect()
 }

@@ -1,92 +1,74 @@
 //! One part of the build as a card: pick it, see it, alter it.
 
-use super::app;
 use super::field::inputs_of;
-use crate::component::{Choice, Options, choice, fold};
-use crate::text::{Style, words};
-use leptos::ev;
-use leptos::html;
-use leptos::prelude::*;
-use pitchline_core::{Record, Slot, Unit};
+use crate::chart::plain;
+use crate::component::{Options, button, choice, fold};
+use crate::dom::{Node, el, live, said};
+use crate::state::{App, Model};
+use crate::text::words;
+use pitchline_core::{Slot, Unit};
 
 /// The card of a slot.
-pub(super) fn card(slot: Slot) -> AnyView {
-    let app = app();
-    let options = Signal::derive(move || {
-        let catalog = app.catalog();
-        app.draft.with(|draft| {
-            let record = draft.record(slot);
-            let offered = catalog.offered(&draft.kit, slot);
-            let mut list: Vec<_> =
-                offered.iter().map(|part| (part.id.clone(), part.name.clone())).collect();
-            if !list.iter().any(|(id, _)| *id == record.id) {
-                let name = if record.name.is_empty() { "Typed in" } else { &record.name };
-                list.push((record.id.clone(), name.into()));
-            }
-            Options { list, chosen: record.id.clone() }
-        })
-    });
-    let count = Memo::new(move |_| app.build.with(|build| build.map_or(1.0, |b| b.count(slot))));
-    let label = Signal::derive(move || {
-        let count = count.get();
+pub(super) fn card(app: App, slot: Slot) -> Node {
+    let label = move || {
+        let count = app.found().map_or(1.0, |found| found.build.count(slot));
         let name = words::slot(slot);
-        if count > 1.0 { format!("{name} ×{count}") } else { name.to_string() }
-    });
-    let facts = move || {
-        let style = app.style.get();
-        let currency = app.catalog().currency.clone();
-        app.draft.with(|draft| facts(slot, draft.record(slot), style, &currency))
+        if count > 1.0 { format!("{name} ×{}", plain(count, 0)) } else { name.into() }
     };
-    let altered = Memo::new(move |_| app.altered(slot));
+    let altered = move || if app.read(|model| model.altered(slot)) { "altered" } else { "" }.into();
     let back = move || {
-        altered.get().then(|| {
-            html::p()
-                .class("altered")
-                .child((
-                    html::span().class("badge").child("altered by you"),
-                    html::button()
-                        .r#type("button")
-                        .on(ev::click, move |_| app.restore(slot))
-                        .child("Put back"),
-                ))
-                .into_any()
-        })
+        app.peek(|model| model.altered(slot))
+            .then(|| {
+                el("p")
+                    .class("altered")
+                    .with(el("span").class("badge").with("altered by you"))
+                    .with(button("Put back", move || app.restore(slot)))
+            })
+            .into()
     };
-    html::section()
+    el("section")
         .class("card")
-        .child((
-            choice(Choice {
-                id: format!("pick-{}", slot.key()),
-                label,
-                options,
-                on_pick: Callback::new(move |id: String| app.pick(slot, &id)),
-            }),
-            html::p().class("facts").child(facts).into_any(),
-            back,
-            fold("figures", "Figures", move || {
-                let notes = app.draft.with_untracked(|draft| {
-                    let record = draft.record(slot);
-                    let texts = [record.notes.clone(), source_line(record)];
-                    texts.into_iter().filter(|t| !t.is_empty()).collect::<Vec<_>>()
-                });
-                let notes = notes.into_iter().map(|text| html::p().class("help").child(text));
-                html::div()
-                    .child((
-                        notes.collect::<Vec<_>>(),
-                        html::div().class("fields").child(inputs_of(slot, &[])).into_any(),
-                    ))
-                    .into_any()
-            }),
+        .with(choice(
+            format!("pick-{}", slot.key()),
+            label,
+            move || app.read(|model| offered(model, slot)),
+            move |id| app.pick(slot, id),
         ))
-        .into_any()
+        .with(el("p").class("facts").with(said(move || app.read(|model| facts(model, slot)))))
+        .with(live(altered, back))
+        .with(fold("figures", "Figures", move || figures(app, slot)))
+        .into()
 }
 
-fn source_line(record: &Record) -> String {
-    if record.source.is_empty() { String::new() } else { format!("Source: {}", record.source) }
+/// What the kit offers, and what is on the board.
+fn offered(model: &Model, slot: Slot) -> Options {
+    let record = model.record(slot);
+    let offered = model.loaded.catalog.offered(&model.draft.kit, slot);
+    let mut list: Vec<_> = offered.iter().map(|p| (p.id.clone(), p.name.clone())).collect();
+    if !list.iter().any(|(id, _)| *id == record.id) {
+        let name = if record.name.is_empty() { "Typed in" } else { &record.name };
+        list.push((record.id.clone(), name.into()));
+    }
+    Options { list, chosen: record.id.clone() }
+}
+
+/// Notes, source and every input, for one part at a time.
+fn figures(app: App, slot: Slot) -> Node {
+    let note = move |text: fn(&Model, Slot) -> String| {
+        el("p").class("help").with(said(move || app.read(|model| text(model, slot)))).into()
+    };
+    Node::from(vec![
+        note(|model, slot| model.record(slot).notes.clone()),
+        note(|model, slot| match model.record(slot).source.as_str() {
+            "" => String::new(),
+            source => format!("Source: {source}"),
+        }),
+        el("div").class("fields").with(inputs_of(app, slot, &[])).into(),
+    ])
 }
 
 /// What matters of a part at a glance.
-fn facts(slot: Slot, record: &Record, style: Style, currency: &str) -> String {
+fn facts(model: &Model, slot: Slot) -> String {
     let keys: &[&str] = match slot {
         Slot::Pack => &["series", "parallel", "protection_a"],
         Slot::Cell => &["capacity_ah", "max_discharge_a"],
@@ -100,32 +82,30 @@ fn facts(slot: Slot, record: &Record, style: Style, currency: &str) -> String {
         Slot::ModeLow | Slot::ModeMid | Slot::ModeHigh => &["current_percent", "speed_cap_km_h"],
         _ => &[],
     };
-    let fields = slot.kind().fields();
+    let (style, record) = (model.style, model.record(slot));
     let value = |key: &str| {
         let index = slot.kind().field_index(key)?;
-        Some((record.value(index)?, fields.get(index)?.unit))
+        Some((record.value(index)?, slot.kind().fields().get(index)?.unit))
     };
-    let mut said: Vec<String> = keys
-        .iter()
-        .filter_map(|key| {
-            let (value, unit) = value(key)?;
-            let text = style.quantity(value, unit, 3);
-            Some(match *key {
-                "series" => format!("{text} in series"),
-                "parallel" => format!("{text} in parallel"),
-                "speed_cap_km_h" => format!("up to {text}"),
-                "current_percent" => format!("{text} of the current"),
-                "battery_current_a" => format!("{text} from the pack"),
-                "motor_current_a" => format!("{text} to each motor"),
-                _ => text,
-            })
+    let say = |key: &&str| {
+        let (value, unit) = value(key)?;
+        let text = style.quantity(value, unit, 3);
+        Some(match *key {
+            "series" => format!("{text} in series"),
+            "parallel" => format!("{text} in parallel"),
+            "protection_a" => format!("{text} at most"),
+            "speed_cap_km_h" => format!("up to {text}"),
+            "current_percent" => format!("{text} of the current"),
+            "battery_current_a" => format!("{text} from the pack, each"),
+            "motor_current_a" => format!("{text} to each motor"),
+            _ => text,
         })
-        .collect();
-    if let Some((mass, unit)) = value("mass_kg").filter(|_| slot.holds_part()) {
-        said.push(style.quantity(mass, unit, 2));
-    }
-    if let Some((price, _)) = value("price") {
-        said.push(format!("{currency}\u{a0}{}", style.quantity(price, Unit::Money, 3)));
-    }
+    };
+    let mut said: Vec<String> = keys.iter().filter_map(say).collect();
+    said.extend(value("mass_kg").map(|(mass, unit)| style.quantity(mass, unit, 2)));
+    said.extend(value("price").map(|(price, _)| {
+        let currency = &model.loaded.catalog.currency;
+        format!("{currency}\u{a0}{}", style.value(price, Unit::Money, 3))
+    }));
     said.join(" · ")
 }

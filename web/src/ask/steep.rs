@@ -1,29 +1,29 @@
 //! How steep?
 
-use super::answer::{ALONG_CURVE, Figure, answered, answers, bound, figure, regions, table};
-use super::{app, question};
+use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
+use super::question;
 use crate::chart::{Axis, Curves, Drawing, Series, Table};
 use crate::component::{Headline, caution};
+use crate::dom::Node;
+use crate::state::App;
 use crate::text::{Style, page, words};
-use leptos::html;
-use leptos::prelude::*;
 use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
 
-pub(super) fn steep() -> AnyView {
-    let app = app();
-    let said = move |name: &str, found: Steepest| {
-        let style = app.style.get();
-        hill(format!("{name}{}", style.speed_unit(found.speed_m_s)), found, style)
-    };
-    let list = vec![
-        answered(Which::ClimbCrawl, move |a| said("At a crawl, ", a.climb.crawl)),
-        answered(Which::ClimbSlow, move |a| said("At ", a.climb.slow)),
-        answered(Which::ClimbBrisk, move |a| said("At ", a.climb.brisk)),
-        answered(Which::ClimbSlowLow, move |a| said("Nearly empty, at ", a.climb.slow_low)),
-    ];
-    let inside =
-        html::div().child((answers(list), caution(page::CAUTION_HILL), figure(CURVE))).into_any();
+/// The headlines.
+const HEADLINES: [(Which, Say); 4] = [
+    (Which::ClimbCrawl, |_, a, style| at("At a crawl,", a.climb.crawl, style)),
+    (Which::ClimbSlow, |_, a, style| at("At", a.climb.slow, style)),
+    (Which::ClimbBrisk, |_, a, style| at("At", a.climb.brisk, style)),
+    (Which::ClimbSlowLow, |_, a, style| at("Nearly empty, at", a.climb.slow_low, style)),
+];
+
+pub(super) fn steep(app: App) -> Node {
+    let inside = vec![answers(app, &HEADLINES), caution(page::CAUTION_HILL), figure(app, CURVE)];
     question("steep", page::STEEP, inside)
+}
+
+fn at(name: &str, found: Steepest, style: Style) -> Headline {
+    hill(format!("{name} {}", style.speed_unit(found.speed_m_s)), found, style)
 }
 
 /// A hill as a headline, in whole percent: no band supports more.

@@ -1,75 +1,58 @@
 //! The head of the page, and the answers that stay in view.
 
-use super::{app, far, fast, steep};
+use super::answer::{Say, say};
+use super::{far, fast, steep};
 use crate::browser;
-use crate::component::{Headline, headline};
-use crate::text::{Style, Units, page};
-use leptos::html;
-use leptos::prelude::*;
-use leptos::{ev, prelude::AnyView};
-use pitchline_core::Answers;
+use crate::component::{Headline, button, headline};
+use crate::dom::{Node, el, said};
+use crate::state::App;
+use crate::text::{Units, page};
 
-pub(super) fn header() -> AnyView {
-    let app = app();
-    let maker = move || app.catalog().maker.clone();
+pub(super) fn header(app: App) -> Node {
     let unit = move |units: Units, words: &'static str| {
-        html::button()
-            .r#type("button")
-            .attr("aria-pressed", move || if app.units() == units { "true" } else { "false" })
-            .on(ev::click, move |_| app.set_units(units))
-            .child(words)
-            .into_any()
+        button(words, move || app.set_units(units)).pressed(move || app.units() == units)
     };
-    html::header()
+    el("header")
         .class("top")
-        .child((
-            html::div()
-                .child((
-                    html::h1().child("Pitchline"),
-                    html::p().class("maker").child(maker),
-                    html::p().class("tagline").child(page::TAGLINE),
-                ))
-                .into_any(),
-            html::div()
+        .with(
+            el("div")
+                .with(el("h1").with("Pitchline"))
+                .with(el("p").class("maker").with(said(move || app.catalog().maker.clone())))
+                .with(el("p").class("tagline").with(page::TAGLINE)),
+        )
+        .with(
+            el("div")
                 .class("units")
-                .role("group")
+                .attr("role", "group")
                 .attr("aria-label", "Units")
-                .child((unit(Units::Metric, "km, kg"), unit(Units::Imperial, "mi, lb")))
-                .into_any(),
-        ))
-        .into_any()
+                .with(unit(Units::Metric, "km, kg"))
+                .with(unit(Units::Imperial, "mi, lb")),
+        )
+        .into()
 }
 
 /// Three answers that stay in view; each leads to its question.
-pub(super) fn strip() -> AnyView {
-    let app = app();
-    let tile = |to: &'static str, name: &'static str, say: fn(&Answers, Style) -> Headline| {
-        let said = Signal::derive(move || {
-            let style = app.style.get();
-            let said = app.answers.with(|answers| answers.as_ref().map(|a| say(a, style)));
-            Headline { name: name.into(), ..said.unwrap_or_default() }
-        });
-        html::button()
-            .r#type("button")
-            .class("tile")
-            .on(ev::click, move |_| browser::scroll_to(to))
-            .child(headline(said))
-            .into_any()
+pub(super) fn strip(app: App) -> Node {
+    let tile = |to: &'static str, name: &'static str, says: Say| {
+        let headline = headline(move || Headline { name: name.into(), ..say(app, says) });
+        button("", move || browser::scroll_to(to)).class("tile").with(headline)
     };
-    html::nav()
-        .class(move || if app.waits() { "strip waits" } else { "strip" })
+    let class = move || Some(if app.read(|m| m.waits()) { "strip waits" } else { "strip" }.into());
+    el("nav")
+        .follow("class", class)
         .attr("aria-label", "Answers")
-        .child((
-            tile("fast", page::TOP_SPEED, |a, style| {
-                fast::speed(String::new(), a.speed.flat_full, style)
-            }),
-            tile("steep", page::HILL, |a, style| steep::hill(String::new(), a.climb.slow, style)),
-            tile("far", page::DISTANCE, far::distance),
-            html::p()
+        .with(tile("fast", page::TOP_SPEED, |_, a, style| {
+            fast::speed(String::new(), a.speed.flat_full, style)
+        }))
+        .with(tile("steep", page::HILL, |_, a, style| {
+            steep::hill(String::new(), a.climb.slow, style)
+        }))
+        .with(tile("far", page::DISTANCE, |_, a, style| far::distance(a, style)))
+        .with(
+            el("p")
                 .class("strip-waits")
-                .attr("hidden", move || !app.waits())
-                .child(page::WAITS)
-                .into_any(),
-        ))
-        .into_any()
+                .flag("hidden", move || !app.read(|m| m.waits()))
+                .with(page::WAITS),
+        )
+        .into()
 }

@@ -1,94 +1,101 @@
 //! What the page has to say: faults in files and links, and short messages.
 
-use super::app;
 use crate::browser;
-use crate::text::fault;
-use leptos::html;
-use leptos::prelude::*;
-use leptos::{ev, prelude::AnyView};
+use crate::component::button;
+use crate::dom::{Node, el, live};
+use crate::state::App;
+use crate::text::{Style, fault};
 use pitchline_core::Error;
 
 /// Faults of the catalogue, a link or a file: where each is and what was expected.
-pub(super) fn told() -> AnyView {
-    let app = app();
-    let list = move |faults: Vec<Error>| {
-        let style = app.style.get();
-        let item = |error: &Error| html::li().child(fault(error, style)).into_any();
-        html::ul().child(faults.iter().map(item).collect::<Vec<_>>()).into_any()
-    };
-    let boxed = |title: String, list: AnyView| {
-        html::div()
-            .class("told")
-            .child((html::p().child(html::strong().child(title)), list))
-            .into_any()
-    };
-    let catalogue = move || {
-        let loaded = app.loaded.get();
-        if let Some(why) = loaded.refused {
-            let text = "The maker's parts could not be read. The demo's parts stand in.";
-            return Some(boxed(text.into(), html::p().child(why).into_any()));
-        }
-        let title = match loaded.faults.len() {
-            0 => return None,
-            1 => "1 fault in catalogue.json. The rest works.".to_string(),
-            n => format!("{n} faults in catalogue.json. The rest works."),
-        };
-        Some(boxed(title, list(loaded.faults)))
-    };
-    let unread = move || {
-        let faults = app.unread.get();
-        (!faults.is_empty()).then(|| {
-            let close = html::button()
-                .r#type("button")
-                .on(ev::click, move |_| app.unread.set(Vec::new()))
-                .child("Close");
-            let inside = html::div().child((list(faults), close)).into_any();
-            boxed("Part of the link or file could not be used.".into(), inside)
+pub(super) fn told(app: App) -> Node {
+    let key = move || {
+        app.read(|model| {
+            let loaded = &model.loaded;
+            let faults = loaded.faults.iter().chain(&model.unread);
+            faults
+                .map(|e| e.field.clone())
+                .chain(loaded.refused.clone())
+                .collect::<Vec<_>>()
+                .join("|")
         })
     };
-    html::div().attr("role", "status").child((catalogue, unread)).into_any()
+    el("div").attr("role", "status").with(live(key, move || boxes(app))).into()
 }
 
+fn boxes(app: App) -> Node {
+    let style = app.style();
+    let (loaded, unread) = app.peek(|model| (model.loaded.clone(), model.unread.clone()));
+    let mut boxes = Vec::new();
+    if let Some(why) = loaded.refused {
+        let title = "The maker's parts could not be read. The demo's parts stand in.";
+        boxes.push(boxed(title.into(), el("p").with(why).into()));
+    }
+    match loaded.faults.len() {
+        0 => {}
+        1 => {
+            let title = "1 fault in catalogue.json. The rest works.";
+            boxes.push(boxed(title.into(), list(&loaded.faults, style)));
+        }
+        n => {
+            let title = format!("{n} faults in catalogue.json. The rest works.");
+            boxes.push(boxed(title, list(&loaded.faults, style)));
+        }
+    }
+    if !unread.is_empty() {
+        let close = button("Close", move || app.change(|model| model.unread.clear()));
+        let inside = Node::from(vec![list(&unread, style), close.into()]);
+        boxes.push(boxed("Part of the link or file could not be used.".into(), inside));
+    }
+    Node::from(boxes)
+}
+
+fn boxed(title: String, inside: Node) -> Node {
+    el("div").class("told").with(el("p").with(el("strong").with(title))).with(inside).into()
+}
+
+fn list(faults: &[Error], style: Style) -> Node {
+    let item = |error: &Error| Node::from(el("li").with(fault(error, style)));
+    el("ul").with(faults.iter().map(item).collect::<Node>()).into()
+}
+
+/// Milliseconds for which a message stands.
+const SAID_FOR: u32 = 8000;
+
 /// A short message at the foot of the page, and the offer of a new version.
-pub(super) fn message() -> AnyView {
-    let app = app();
-    let said = move || {
-        app.message.get().map(|message| {
-            let undo = message.undo.then(|| {
-                html::button()
-                    .r#type("button")
-                    .on(ev::click, move |_| app.undo())
-                    .child("Undo")
-                    .into_any()
+pub(super) fn message(app: App) -> Node {
+    let key = move || {
+        app.read(|model| {
+            let said = model.message.as_ref().map_or("", |message| &message.text);
+            format!("{}{said}", if model.update { "!" } else { "" })
+        })
+    };
+    let view = move || {
+        let (message, update) = app.peek(|model| (model.message.clone(), model.update));
+        let close = move || app.change(|model| model.message = None);
+        if let Some(text) = message.as_ref().filter(|m| !m.undo).map(|m| m.text.clone()) {
+            // What can be undone stays; the rest has been read by then.
+            browser::later(SAID_FOR, move || {
+                if app.peek(|model| model.message.as_ref().is_some_and(|m| m.text == text)) {
+                    close();
+                }
             });
-            html::div()
+        }
+        let said = message.map(|message| {
+            el("div")
                 .class("message")
-                .child((
-                    html::span().child(message.text),
-                    undo,
-                    html::button()
-                        .r#type("button")
-                        .on(ev::click, move |_| app.message.set(None))
-                        .child("Close"),
-                ))
-                .into_any()
-        })
-    };
-    let update = move || {
-        let later = move |_| app.update.set(false);
-        app.update.get().then(|| {
-            html::div()
+                .with(el("span").with(message.text))
+                .with(message.undo.then(|| button("Undo", move || app.undo())))
+                .with(button("Close", close))
+        });
+        let update = update.then(|| {
+            el("div")
                 .class("message")
-                .child((
-                    html::span().child("A new version is ready."),
-                    html::button()
-                        .r#type("button")
-                        .on(ev::click, |_| browser::tell("pitchline:update-now"))
-                        .child("Reload"),
-                    html::button().r#type("button").on(ev::click, later).child("Later"),
-                ))
-                .into_any()
-        })
+                .with(el("span").with("A new version is ready."))
+                .with(button("Reload", || browser::tell("pitchline:update-now")))
+                .with(button("Later", move || app.change(|model| model.update = false)))
+        });
+        Node::from(vec![said.into(), update.into()])
     };
-    html::div().class("messages").attr("role", "status").child((said, update)).into_any()
+    el("div").class("messages").attr("role", "status").with(live(key, view)).into()
 }

@@ -1,61 +1,41 @@
 //! The working of a headline: formula, values put in, result, source.
 
-use super::app;
 use crate::component::fold;
+use crate::dom::{Node, el, live};
+use crate::state::App;
 use crate::text::Style;
-use leptos::html;
-use leptos::prelude::*;
 use pitchline_core::source::Standing;
 use pitchline_core::{Headline, Step, Unit, explain};
 
 /// The working, folded away.
-pub(super) fn working(which: Headline) -> AnyView {
-    let app = app();
+pub(super) fn working(app: App, which: Headline) -> Node {
     fold("working", "Working", move || {
         let steps = move || {
             // The working is in SI, as its formulas are.
-            let style = Style { comma: app.style.get().comma, ..Style::default() };
-            app.build.with(|build| {
-                let steps = build.as_ref().map(|build| explain(build, which));
-                steps.into_iter().flatten().map(|s| step(&s, style)).collect::<Vec<_>>()
-            })
+            let style = Style { comma: app.style().comma, ..Style::default() };
+            let steps = app.found().map(|found| explain(&found.build, which));
+            steps.into_iter().flatten().map(|one| step(&one, style)).collect()
         };
-        html::ol().class("steps").child(steps).into_any()
+        el("ol").class("steps").with(live(move || app.key(), steps)).into()
     })
 }
 
-fn step(step: &Step, style: Style) -> AnyView {
+fn step(step: &Step, style: Style) -> Node {
     let value = |value: f64, unit: Unit| style.quantity(value, unit, 4);
-    let inputs: Vec<String> = step
-        .inputs
-        .iter()
-        .map(|(symbol, v, unit)| format!("{symbol} = {}", value(*v, *unit)))
-        .collect();
-    let standing = match step.source.standing {
+    let input = |(symbol, v, unit): &(&str, f64, Unit)| format!("{symbol} = {}", value(*v, *unit));
+    let inputs: Vec<String> = step.inputs.iter().map(input).collect();
+    let formula = step.formula;
+    let standing = match formula.source.standing {
         Standing::Published | Standing::CommonPractice => "",
         Standing::Derived => " (derived)",
         Standing::Entered => " (as entered)",
     };
-    html::li()
-        .child((
-            html::p()
-                .class("step-result")
-                .child(format!(
-                    "{}: {} = {}",
-                    step.name,
-                    step.symbol,
-                    value(step.result, step.unit)
-                ))
-                .into_any(),
-            html::p()
-                .class("step-formula")
-                .child(format!("{} = {}", step.symbol, step.formula))
-                .into_any(),
-            html::p().class("step-inputs").child(inputs.join(", ")).into_any(),
-            html::p()
-                .class("step-source")
-                .child(format!("{}{standing}", step.source.title))
-                .into_any(),
-        ))
-        .into_any()
+    let result =
+        format!("{}: {} = {}", formula.name, formula.symbol, value(step.result, formula.unit));
+    el("li")
+        .with(el("p").class("step-result").with(result))
+        .with(el("p").class("step-formula").with(format!("{} = {}", formula.symbol, formula.text)))
+        .with(el("p").class("step-inputs").with(inputs.join(", ")))
+        .with(el("p").class("step-source").with(format!("{}{standing}", formula.source.title)))
+        .into()
 }

@@ -1,7 +1,18 @@
 //! Files out and in.
 
-use wasm_bindgen::JsCast;
+use serde::Serialize;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, Event, HtmlAnchorElement, HtmlInputElement, Url};
+
+/// A value as JSON text, written by the browser itself.
+#[must_use]
+pub fn json(value: &serde_json::Value) -> String {
+    let writer = serde_wasm_bindgen::Serializer::json_compatible();
+    let object = value.serialize(&writer).unwrap_or(JsValue::NULL);
+    let text = js_sys::JSON::stringify_with_replacer_and_space(&object, &JsValue::NULL, &2.into());
+    text.map_or_else(|_| String::new(), String::from)
+}
 
 /// Offers a text to be kept as a file.
 pub fn offer(name: &str, text: &str) {
@@ -30,10 +41,11 @@ pub fn read(event: &Event, then: impl FnOnce(String) + 'static) {
     let chosen = input.files().and_then(|files| files.get(0));
     // So that the same file can be chosen again.
     input.set_value("");
-    if let Some(file) = chosen {
-        let file = gloo_file::File::from(file);
-        wasm_bindgen_futures::spawn_local(async move {
-            then(gloo_file::futures::read_as_text(&file).await.unwrap_or_default());
+    let text = chosen.map(|file| JsFuture::from(file.text()));
+    if let Some(text) = text {
+        super::spawn(async move {
+            let text = text.await.ok().and_then(|text| text.as_string());
+            then(text.unwrap_or_default());
         });
     }
 }

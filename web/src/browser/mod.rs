@@ -7,12 +7,12 @@ mod panic;
 mod place;
 mod store;
 
-pub use fetch::catalogue;
-pub use file::{offer, read};
+pub use fetch::fetch;
+pub use file::{json, offer, read};
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{
-    clear, copy_text, embedded, hash, heard, link, offline_state, on_hash, scroll_to, set_hash,
-    tell, wants_demo,
+    clear, copy_text, embedded, exists, hash, heard, later, link, offline_state, on_hash,
+    scroll_to, set_hash, spawn, tell, wants_demo,
 };
 pub use store::Store;

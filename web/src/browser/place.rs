@@ -1,8 +1,10 @@
 //! Where the page stands: its address, its frame, its events.
 
 use gloo_events::EventListener;
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Event, HtmlElement, ScrollBehavior, ScrollIntoViewOptions};
+use gloo_timers::callback::Timeout;
+use std::pin::Pin;
+use wasm_bindgen::JsValue;
+use web_sys::{Element, Event, ScrollBehavior, ScrollIntoViewOptions};
 
 /// The fragment without its `#`.
 #[must_use]
@@ -53,6 +55,11 @@ pub fn heard(event: &'static str, then: impl Fn() + 'static) {
     }
 }
 
+/// Does something once, after so many milliseconds.
+pub fn later(milliseconds: u32, then: impl FnOnce() + 'static) {
+    Timeout::new(milliseconds, then).forget();
+}
+
 /// Sends an event to the page's own scripts.
 pub fn tell(event: &str) {
     if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(event)) {
@@ -69,18 +76,34 @@ pub fn offline_state() -> (String, bool) {
     (read("data-offline").unwrap_or_default(), read("data-update").is_some())
 }
 
+/// The element of that id.
+fn element(id: &str) -> Option<Element> {
+    web_sys::window()?.document()?.get_element_by_id(id)
+}
+
+/// Whether the document has such an element, and is one at all.
+#[must_use]
+pub fn exists(id: &str) -> bool {
+    element(id).is_some()
+}
+
 /// Empties an element, and gives it back.
 #[must_use]
-pub fn clear(id: &str) -> Option<HtmlElement> {
-    let element = web_sys::window()?.document()?.get_element_by_id(id)?;
+pub fn clear(id: &str) -> Option<Element> {
+    let element = element(id)?;
     element.set_text_content(None);
-    element.dyn_into().ok()
+    Some(element)
+}
+
+/// Runs something that waits. Boxed, so that the machinery is there once.
+pub fn spawn(task: impl Future<Output = ()> + 'static) {
+    let task: Pin<Box<dyn Future<Output = ()>>> = Box::pin(task);
+    wasm_bindgen_futures::spawn_local(task);
 }
 
 /// Brings an element into view.
 pub fn scroll_to(id: &str) {
-    let element = web_sys::window().and_then(|w| w.document()?.get_element_by_id(id));
-    if let Some(element) = element {
+    if let Some(element) = element(id) {
         let options = ScrollIntoViewOptions::new();
         options.set_behavior(ScrollBehavior::Auto);
         element.scroll_into_view_with_scroll_into_view_options(&options);
@@ -96,5 +119,5 @@ pub fn copy_text(text: &str, then: impl FnOnce(bool) + 'static) {
     });
     let Some(clipboard) = clipboard else { return then(false) };
     let written = wasm_bindgen_futures::JsFuture::from(clipboard.write_text(text));
-    wasm_bindgen_futures::spawn_local(async move { then(written.await.is_ok()) });
+    spawn(async move { then(written.await.is_ok()) });
 }

@@ -1,5 +1,7 @@
 //! The one component: any drawing, with its finding, cursor and table.
-#![allow(unreachable_pub, reason = "the component macro writes a public function of its own")]
+//!
+//! Made with the page's own `dom` room: typed views cost the page more than
+//! all charts together.
 
 use super::cursor::{moved, nearest, shown};
 use super::mark::{Drawing, Mark};
@@ -7,13 +9,30 @@ use super::number::tenths;
 use super::svg::view_box;
 use super::table::{self, Table};
 use super::width::Width;
-use leptos::html::Div;
+use crate::dom::{Node, el, live, said, svg};
 use leptos::prelude::*;
-use leptos::{ev, html, svg};
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
 
-/// Where the cursor stands, and whether a key put it there: only then is it
-/// read out aloud.
-type At = Option<(usize, bool)>;
+/// What a figure shows, and whom it tells.
+pub struct Chart {
+    /// Changes whenever the drawing would: the figure is drawn anew then, and
+    /// only then.
+    pub key: Box<dyn Fn() -> String>,
+    /// What the drawing shows, as a sentence: its caption and its name.
+    pub finding: Box<dyn Fn() -> String>,
+    /// The drawing, laid out for a width.
+    pub draw: Box<dyn Fn(f64) -> Drawing>,
+    /// The numbers behind it.
+    pub table: Box<dyn Fn() -> Table>,
+    /// What the keys do, as the name of the cursor: "Arrow keys move along
+    /// the curve".
+    pub hint: &'static str,
+    /// The measured width.
+    pub width: Width,
+    /// Told a stop's number when it is tapped, or chosen with Enter.
+    pub on_pick: Option<Box<dyn Fn(usize)>>,
+}
 
 /// Draws a figure: the drawing, a line that says what stands at the cursor,
 /// the finding as caption, and the numbers as a table.
@@ -22,155 +41,186 @@ type At = Option<(usize, bool)>;
 /// Above the drawing lies a sheet of glass that takes all of them: a picture
 /// with a name stays a picture, and places count from one corner in every
 /// browser.
-#[component]
-pub fn Chart(
-    /// What the drawing shows, as a sentence: its caption and its name.
-    #[prop(into)]
-    finding: Signal<String>,
-    /// The drawing, laid out for the chart's width.
-    #[prop(into)]
-    marks: Signal<Drawing>,
-    /// The numbers behind it.
-    #[prop(into)]
-    table: Signal<Table>,
-    /// What the keys do, as the name of the cursor: "Arrow keys move along
-    /// the curve".
-    #[prop(into)]
-    hint: Signal<String>,
-    /// The measured width, if the drawing is laid out for it.
-    #[prop(optional)]
-    width: Option<Width>,
-    /// Called with a stop's number when it is tapped, or chosen with Enter.
-    #[prop(optional, into)]
-    on_pick: Option<Callback<usize>>,
-) -> impl IntoView {
-    let at = RwSignal::new(At::None);
-    let glass = NodeRef::<Div>::new();
-    let frame = width.map_or_else(NodeRef::new, |w| w.node);
+pub fn chart(chart: Chart) -> Node {
+    let Chart { key, finding, draw, table, hint, width, on_pick } = chart;
+    let key: Rc<dyn Fn() -> String> = Rc::from(key);
+    let finding: Rc<dyn Fn() -> String> = Rc::from(finding);
+    // What is drawn now, for the cursor; no signal, since the cursor only asks.
+    let drawn = Rc::new(RefCell::new(super::nothing(0.0, "")));
+    let seen = width.0;
 
-    let under = move |x: i32, y: i32| {
-        let wide = f64::from(glass.get_untracked()?.client_width().max(1));
-        marks.with_untracked(|d| {
-            // The drawing may be shown smaller than it was laid out.
-            let scale = d.width / wide;
-            nearest(d, f64::from(x) * scale, f64::from(y) * scale)
-        })
-    };
-    let show = move |stop: Option<usize>, by_key: bool| {
-        let next = stop.map(|stop| (stop, by_key));
-        if at.get_untracked() != next {
-            at.set(next);
+    let picture = {
+        let (drawn, finding) = (drawn.clone(), finding.clone());
+        move || {
+            let drawing = draw(seen.get_untracked().width);
+            let picture = sheet(&drawing, &drawing.marks)
+                .class("chart-svg")
+                .attr("role", "img")
+                .attr("aria-label", finding());
+            drawn.replace(drawing);
+            picture.into()
         }
     };
-    let point = move |e: ev::PointerEvent| show(under(e.offset_x(), e.offset_y()), false);
-    let leave = move |e: ev::PointerEvent| {
-        // A finger that is lifted leaves, but its reading should stay.
-        if e.pointer_type() == "mouse" {
-            show(None, false);
+    let cursor = {
+        let drawn = drawn.clone();
+        move || {
+            let drawing = drawn.borrow();
+            let stop = seen.get_untracked().at.filter(|at| at.0 < drawing.points.len());
+            let cursor = stop.map(|at| {
+                let marks = shown(&drawing, at.0);
+                sheet(&drawing, &marks).class("chart-svg c-cursor").attr("aria-hidden", "true")
+            });
+            cursor.into()
         }
     };
-    let pick = move |stop: Option<usize>| match (on_pick, stop) {
-        (Some(on_pick), Some(stop)) => {
-            on_pick.run(stop);
-            true
-        }
-        _ => false,
+    let place = move || seen.get().at.map_or_else(String::new, |at| tenths(at.0 as f64));
+    let drawing_key = {
+        let key = key.clone();
+        move || key() + &tenths(seen.get().width)
     };
-    let key = move |e: ev::KeyboardEvent| {
-        if e.ctrl_key() || e.alt_key() || e.meta_key() {
-            return;
-        }
-        let here = at.get_untracked().map(|at| at.0);
-        let ours = match e.key().as_str() {
-            "Escape" => {
-                show(None, false);
-                here.is_some()
-            }
-            "Enter" | " " => pick(here),
-            key => {
-                let next = marks.with_untracked(|d| moved(d, here, key));
-                if next.is_some() {
-                    show(next, true);
-                }
-                next.is_some()
-            }
-        };
-        if ours {
-            e.prevent_default();
+    let cursor_key = {
+        let key = drawing_key.clone();
+        move || key() + "@" + &place()
+    };
+    let readout = {
+        let drawn = drawn.clone();
+        move || {
+            // The drawing under the cursor may have changed.
+            let stop = seen.get().at;
+            let drawing = drawn.borrow();
+            stop.and_then(|at| drawing.points.get(at.0))
+                .map_or_else(String::new, |p| p.text.clone())
         }
     };
-
-    let said = move || {
-        let stop = at.get()?.0;
-        marks.with(|d| d.points.get(stop).map(|p| p.text.clone()))
+    let live_readout = {
+        let key = cursor_key.clone();
+        move || {
+            key();
+            readout()
+        }
     };
-    let cursor = move || {
-        let at = at.get().map(|at| at.0);
-        marks.with(|d| at.map_or_else(Vec::new, |at| views(&shown(d, at))))
-    };
-    let picture = svg::svg()
-        .attr("class", "chart-svg")
-        .attr("role", "img")
-        .attr("aria-label", move || finding.get())
-        .attr("width", move || marks.with(|d| tenths(d.width)))
-        .attr("height", move || marks.with(|d| tenths(d.height)))
-        .attr("viewBox", move || marks.with(view_box))
-        .child((
-            svg::g().child(move || marks.with(|d| views(&d.marks))),
-            svg::g().attr("class", "c-cursor").child(cursor),
-        ))
-        .into_any();
-    let sheet = html::div()
-        .class(if on_pick.is_some() { "chart-glass can-pick" } else { "chart-glass" })
-        .role("application")
-        .tabindex(0)
-        .attr("aria-label", move || hint.get())
-        .attr("hidden", move || marks.with(|d| d.points.is_empty()))
-        .node_ref(glass)
-        .on(ev::pointerdown, point)
-        .on(ev::pointermove, point)
-        .on(ev::click, move |e| {
-            pick(under(e.offset_x(), e.offset_y()));
-        })
-        .on(ev::keydown, key)
-        .into_any();
-    let readout = html::p()
+    let caption = finding.clone();
+    let glass = glass(key.clone(), drawn, hint, on_pick, width);
+    let plot = el("div")
+        .class("chart-plot")
+        .with(live(drawing_key, picture))
+        .with(live(cursor_key, cursor))
+        .with(glass);
+    let readout = el("p")
         .class("chart-readout")
-        .attr("aria-live", move || match at.get() {
-            Some((_, true)) => "polite",
-            _ => "off",
+        .follow("aria-live", move || {
+            Some(if seen.get().at.is_some_and(|at| at.1) { "polite" } else { "off" }.into())
         })
-        .child(said)
-        .into_any();
-
-    html::figure()
+        .with(said(live_readout));
+    let frame = el("div")
+        .class("chart-frame")
+        .made(move |element| width.watch(element))
+        // A finger that is lifted leaves, but its reading should stay.
+        .on("pointerleave", move |e| {
+            if e.by_mouse() {
+                width.change(|seen| seen.at = None);
+            }
+        })
+        .with(plot)
+        .with(readout);
+    el("figure")
         .class("chart")
-        .child((
-            html::div()
-                .class("chart-frame")
-                .node_ref(frame)
-                .on(ev::pointerleave, leave)
-                .child((html::div().class("chart-plot").child((picture, sheet)), readout))
-                .into_any(),
-            html::figcaption().child(move || finding.get()).into_any(),
-            table::view(table),
-        ))
-        .into_any()
+        .with(frame)
+        .with(el("figcaption").with(said(move || caption())))
+        .with(table::view(key, table))
+        .into()
 }
 
-/// The marks as elements: two kinds, whatever is drawn.
-fn views(marks: &[Mark]) -> Vec<AnyView> {
-    marks
-        .iter()
-        .map(|mark| match mark {
-            Mark::Text { class, x, y, anchor, text } => svg::text()
-                .attr("class", *class)
+/// The sheet that takes finger, mouse and keys.
+fn glass(
+    key: Rc<dyn Fn() -> String>,
+    drawn: Rc<RefCell<Drawing>>,
+    hint: &'static str,
+    on_pick: Option<Box<dyn Fn(usize)>>,
+    width: Width,
+) -> Node {
+    let class = if on_pick.is_some() { "chart-glass can-pick" } else { "chart-glass" };
+    let pick = Rc::new(move |stop: Option<usize>| {
+        if let (Some(pick), Some(stop)) = (&on_pick, stop) {
+            pick(stop);
+        }
+    });
+    let show = move |stop: Option<usize>, by_key: bool| {
+        width.change(|seen| seen.at = stop.map(|stop| (stop, by_key)));
+    };
+    let measured = Rc::new(Cell::new(1.0));
+    let under = {
+        let (drawn, measured) = (drawn.clone(), measured.clone());
+        move |(x, y): (f64, f64)| {
+            let drawing = drawn.borrow();
+            // The drawing may be shown smaller than it was laid out.
+            let scale = drawing.width / f64::max(measured.get(), 1.0);
+            nearest(&drawing, x * scale, y * scale)
+        }
+    };
+    let point = {
+        let (under, measured) = (under.clone(), measured);
+        move |e: &crate::dom::Event| {
+            measured.set(e.room().unwrap_or_else(|| width.0.get_untracked().width));
+            show(e.place().and_then(&under), false);
+        }
+    };
+    let (down, moving, tap, chosen) = (point.clone(), point, pick.clone(), pick);
+    let empty = {
+        let drawn = drawn.clone();
+        move || {
+            // Asked again with every drawing, after it was made.
+            key();
+            drawn.borrow().points.is_empty()
+        }
+    };
+    el("div")
+        .class(class)
+        .flag("hidden", empty)
+        .attr("role", "application")
+        .attr("tabindex", "0")
+        .attr("aria-label", hint)
+        .on("pointerdown", down)
+        .on("pointermove", moving)
+        .on("click", move |e| tap(e.place().and_then(&under)))
+        .on("keydown", move |e| {
+            let here = width.0.get_untracked().at.map(|at| at.0);
+            match e.key().as_str() {
+                "" => {}
+                "Escape" => show(None, false),
+                "Enter" | " " => {
+                    e.prevent();
+                    chosen(here);
+                }
+                key => {
+                    let next = moved(&drawn.borrow(), here, key);
+                    if next.is_some() {
+                        e.prevent();
+                        show(next, true);
+                    }
+                }
+            }
+        })
+        .into()
+}
+
+/// Marks on a sheet of the drawing's size.
+fn sheet(drawing: &Drawing, marks: &[Mark]) -> crate::dom::Element {
+    let mark = |mark: &Mark| -> Node {
+        match mark {
+            Mark::Text { class, x, y, anchor, text } => svg("text")
+                .class(class)
                 .attr("x", tenths(*x))
                 .attr("y", tenths(*y))
                 .attr("text-anchor", anchor.word())
-                .child(text.clone())
-                .into_any(),
-            shape => svg::path().attr("class", shape.class()).attr("d", shape.outline()).into_any(),
-        })
-        .collect()
+                .with(text.clone())
+                .into(),
+            shape => svg("path").class(shape.class()).attr("d", shape.outline()).into(),
+        }
+    };
+    svg("svg")
+        .attr("width", tenths(drawing.width))
+        .attr("height", tenths(drawing.height))
+        .attr("viewBox", view_box(drawing))
+        .with(marks.iter().map(mark).collect::<Node>())
 }

@@ -51,7 +51,7 @@ pub use bar::{Bar, Bars, Limit};
 pub use cursor::{moved, nearest, shown};
 pub use curves::{Curves, MOST_SERIES, Note, Region, Series};
 pub use dots::{Dot, Dots};
-pub use figure::{Chart, ChartProps};
+pub use figure::{Chart, chart};
 pub use line::{Point, value_at};
 pub use map::{Cell, Map};
 pub use mark::{Anchor, CursorStop, Drawing, Follow, Mark};

@@ -1,7 +1,8 @@
 //! The numbers behind a drawing, for whoever would rather read them.
 
-use leptos::html;
+use crate::dom::{Node, el, live};
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// A data table; all in words, units in the heads.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -16,36 +17,46 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
-/// The table folded away; it scrolls in its own region, never the page.
-pub(super) fn view(table: Signal<Table>) -> AnyView {
-    let part = move |read: fn(&Table) -> String| move || table.with(read);
-    let heads = move || {
-        let head = |text: &String| html::th().scope("col").child(text.clone()).into_any();
-        table.with(|t| t.heads.iter().map(head).collect::<Vec<_>>())
-    };
-    let rows = move || table.with(|t| t.rows.iter().map(|r| row(r)).collect::<Vec<_>>());
-    html::details()
+/// The table folded away, made while it is open; it scrolls in its own
+/// region, never the page.
+pub(super) fn view(key: Rc<dyn Fn() -> String>, table: Box<dyn Fn() -> Table>) -> Node {
+    let open = RwSignal::new(false);
+    let table: Rc<dyn Fn() -> Table> = Rc::from(table);
+    let label = table().label;
+    let key = move || if open.get() { key() } else { String::new() };
+    let inside = move || if open.get_untracked() { grid(table()) } else { Node::None };
+    el("details")
         .class("chart-data")
-        .child((
-            html::summary().child(part(|t| t.label.clone())),
-            html::div()
-                .class("chart-table")
-                .role("region")
-                .tabindex(0)
-                .attr("aria-label", part(|t| t.caption.clone()))
-                .child(html::table().child((
-                    html::caption().child(part(|t| t.caption.clone())),
-                    html::thead().child(html::tr().child(heads)),
-                    html::tbody().child(rows),
-                ))),
-        ))
-        .into_any()
+        .on("toggle", move |e| open.set(e.open()))
+        .with(el("summary").with(label))
+        .with(live(key, inside))
+        .into()
 }
 
-fn row(cells: &[String]) -> AnyView {
-    let cell = |(n, text): (usize, &String)| match n {
-        0 => html::th().scope("row").child(text.clone()).into_any(),
-        _ => html::td().child(text.clone()).into_any(),
+fn grid(table: Table) -> Node {
+    let head = |text: String| Node::from(el("th").attr("scope", "col").with(text));
+    let heads = table.heads.into_iter().map(head).collect::<Node>();
+    let rows = table.rows.into_iter().map(row).collect::<Node>();
+    el("div")
+        .class("chart-table")
+        .attr("role", "region")
+        .attr("tabindex", "0")
+        .attr("aria-label", table.caption.clone())
+        .with(
+            el("table")
+                .with(el("caption").with(table.caption))
+                .with(el("thead").with(el("tr").with(heads)))
+                .with(el("tbody").with(rows)),
+        )
+        .into()
+}
+
+fn row(cells: Vec<String>) -> Node {
+    let cell = |(n, text): (usize, String)| -> Node {
+        match n {
+            0 => el("th").attr("scope", "row").with(text).into(),
+            _ => el("td").with(text).into(),
+        }
     };
-    html::tr().child(cells.iter().enumerate().map(cell).collect::<Vec<_>>()).into_any()
+    el("tr").with(cells.into_iter().enumerate().map(cell).collect::<Node>()).into()
 }

@@ -1,7 +1,6 @@
 //! How wide a chart may be: measured, so that a drawing is laid out for the
 //! pixels it gets and its text never shrinks.
 
-use leptos::html::Div;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
@@ -11,58 +10,56 @@ use web_sys::ResizeObserver;
 /// pixel.
 const STEP: f64 = 20.0;
 
-/// The measured width of one chart. Hand it to the chart and lay the drawing
-/// out for [`Width::get`].
+/// What a chart knows of its reader: how wide it may be, and where the cursor
+/// stands.
 #[derive(Clone, Copy)]
-pub struct Width {
-    pub(super) node: NodeRef<Div>,
-    px: RwSignal<f64>,
+pub struct Width(pub(super) RwSignal<Seen>);
+
+/// Where the cursor stands, and whether a key put it there: only then is it
+/// read out aloud.
+pub(super) type At = Option<(usize, bool)>;
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Seen {
+    pub(super) width: f64,
+    pub(super) at: At,
 }
 
 impl Width {
-    /// The width in logical pixels, a multiple of 20 and at most half a step
-    /// from the room there is; tracked.
-    pub fn get(&self) -> f64 {
-        self.px.get()
+    /// Sets something, if it is something else.
+    pub(super) fn change(self, change: impl Fn(&mut Seen)) {
+        let before = self.0.try_get_untracked();
+        if let Some(before) = before {
+            let mut next = before;
+            change(&mut next);
+            if next != before {
+                self.0.set(next);
+            }
+        }
+    }
+
+    /// Measures an element for as long as it lives.
+    pub(super) fn watch(self, element: &web_sys::Element) {
+        let measured = element.clone();
+        let told = Closure::<dyn FnMut()>::new(move || {
+            let now = stepped(f64::from(measured.client_width()));
+            // Out of sight everything is 0 wide: keep the last drawing.
+            if now > 0.0 {
+                self.change(|seen| seen.width = now);
+            }
+        });
+        if let Ok(observer) = ResizeObserver::new(told.as_ref().unchecked_ref()) {
+            observer.observe(element);
+            // Charts are made once and live as long as the page.
+            told.forget();
+        }
     }
 }
 
 /// Measures a chart, beginning with `first` logical pixels until the browser
 /// has told.
 pub fn use_width(first: f64) -> Width {
-    let node = NodeRef::<Div>::new();
-    let px = RwSignal::new(stepped(first));
-    let watch = StoredValue::new_local(None::<Watch>);
-    Effect::new(move |_| {
-        let Some(element) = node.get() else { return };
-        let measured = element.clone();
-        let told = Closure::<dyn FnMut()>::new(move || {
-            let now = stepped(f64::from(measured.client_width()));
-            // Out of sight everything is 0 wide: keep the last drawing.
-            if now > 0.0 && px.try_get_untracked().is_some_and(|seen| seen != now) {
-                px.set(now);
-            }
-        });
-        if let Ok(observer) = ResizeObserver::new(told.as_ref().unchecked_ref()) {
-            observer.observe(&element);
-            watch.set_value(Some(Watch { observer, _told: told }));
-        }
-    });
-    on_cleanup(move || watch.set_value(None));
-    Width { node, px }
-}
-
-/// An observer with the closure it calls: they end together, the observer
-/// first.
-struct Watch {
-    observer: ResizeObserver,
-    _told: Closure<dyn FnMut()>,
-}
-
-impl Drop for Watch {
-    fn drop(&mut self) {
-        self.observer.disconnect();
-    }
+    Width(RwSignal::new(Seen { width: stepped(first), at: None }))
 }
 
 fn stepped(width: f64) -> f64 {

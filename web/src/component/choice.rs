@@ -1,8 +1,7 @@
 //! One of a few, picked from a list.
 
-use leptos::html;
-use leptos::prelude::*;
-use leptos::{ev, prelude::AnyView};
+use crate::dom::{Node, el, live, said};
+use std::rc::Rc;
 
 /// The options: value and words; and the value that is chosen.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,42 +12,39 @@ pub struct Options {
     pub chosen: String,
 }
 
-/// What a list shows and whom it tells.
-pub struct Choice {
-    /// Id of the list, unique on the page.
-    pub id: String,
-    /// What it is.
-    pub label: Signal<String>,
-    /// What can be chosen.
-    pub options: Signal<Options>,
-    /// Told of the value picked.
-    pub on_pick: Callback<String>,
-}
-
 /// Draws a label and a list.
-pub fn choice(choice: Choice) -> AnyView {
-    let Choice { id, label, options, on_pick } = choice;
-    let list = move || {
-        options.with(|options| {
-            let option = |(value, words): &(String, String)| {
-                html::option()
-                    .value(value.clone())
-                    .selected(*value == options.chosen)
-                    .child(words.clone())
-                    .into_any()
-            };
-            options.list.iter().map(option).collect::<Vec<_>>()
-        })
+pub fn choice(
+    id: String,
+    label: impl Fn() -> String + 'static,
+    options: impl Fn() -> Options + 'static,
+    picked: impl Fn(&str) + 'static,
+) -> Node {
+    let options: Rc<dyn Fn() -> Options> = Rc::new(options);
+    let (keyed, listed) = (options.clone(), options.clone());
+    // The list is made anew when an option changes, not when another is picked.
+    let key = move || {
+        let list = keyed().list;
+        list.iter().flat_map(|(value, words)| [value.as_str(), "=", words, "\n"]).collect()
     };
-    html::div()
+    let list = move || {
+        let Options { list, chosen } = listed();
+        let option = |(value, words): (String, String)| {
+            let option = el("option").attr("value", value.clone());
+            let option = if value == chosen { option.attr("selected", "") } else { option };
+            Node::from(option.with(words))
+        };
+        list.into_iter().map(option).collect()
+    };
+    let label_id = id.clone();
+    el("div")
         .class("field")
-        .child((
-            html::label().r#for(id.clone()).child(move || label.get()).into_any(),
-            html::select()
-                .id(id)
-                .on(ev::change, move |e| on_pick.run(event_target_value(&e)))
-                .child(list)
-                .into_any(),
-        ))
-        .into_any()
+        .with(el("label").attr("for", label_id).with(said(label)))
+        .with(
+            el("select")
+                .attr("id", id)
+                .with(live(key, list))
+                .value(move || options().chosen)
+                .on("change", move |e| picked(&e.value())),
+        )
+        .into()
 }

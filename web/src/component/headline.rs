@@ -1,7 +1,7 @@
 //! One answer, large, with what it means and what binds.
 
-use leptos::html;
-use leptos::prelude::*;
+use crate::dom::{Node, el, said};
+use std::rc::Rc;
 
 /// What a headline says.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -17,21 +17,23 @@ pub struct Headline {
 }
 
 /// Draws a headline.
-pub fn headline(said: Signal<Headline>) -> AnyView {
-    let part = move |read: fn(&Headline) -> String| move || said.with(read);
-    html::div()
+pub fn headline(says: impl Fn() -> Headline + 'static) -> Node {
+    let says: Rc<dyn Fn() -> Headline> = Rc::new(says);
+    let part = |read: fn(Headline) -> String| {
+        let says = says.clone();
+        said(move || read(says()))
+    };
+    // Spans, since a headline may stand in a button.
+    el("span")
         .class("headline")
-        .child((
-            html::p().class("headline-name").child(part(|h| h.name.clone())).into_any(),
-            html::p()
+        .with(el("span").class("headline-name").with(part(|h| h.name)))
+        .with(
+            el("span")
                 .class("headline-figure")
-                .child((
-                    html::strong().child(part(|h| h.figure.clone())),
-                    " ",
-                    html::span().child(part(|h| h.unit.to_string())),
-                ))
-                .into_any(),
-            html::p().class("headline-limit").child(part(|h| h.limit.clone())).into_any(),
-        ))
-        .into_any()
+                .with(el("strong").with(part(|h| h.figure)))
+                .with(" ")
+                .with(el("span").with(part(|h| h.unit.into()))),
+        )
+        .with(el("span").class("headline-limit").with(part(|h| h.limit)))
+        .into()
 }

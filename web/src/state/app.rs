@@ -1,14 +1,14 @@
-//! The signals. All are made once, at the root, and live as long as the page.
+//! The model of the page, in one signal: the build, and the answers to it.
 
 use super::typed::Typed;
 use crate::text::{Style, Units};
 use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Answers, Build, Draft, Error, Notice, Slot, answers, notices};
+use pitchline_core::{Answers, Build, Draft, Error, Notice, Record, Slot, answers, notices};
 use std::sync::Arc;
 
 /// A catalogue and how it was come by.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct Loaded {
     /// The catalogue that is in use.
     pub catalog: Arc<Catalog>,
@@ -19,7 +19,7 @@ pub struct Loaded {
 }
 
 /// Something to say once, at the foot of the page.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Message {
     /// The sentence.
     pub text: String,
@@ -27,102 +27,168 @@ pub struct Message {
     pub undo: bool,
 }
 
-/// The page's state. Copies share the same signals.
-#[derive(Clone, Copy)]
-pub struct App {
+/// Everything that the page remembers.
+#[derive(Debug)]
+pub struct Model {
     /// The catalogue.
-    pub loaded: RwSignal<Loaded>,
+    pub loaded: Loaded,
     /// The build; always valid.
-    pub draft: RwSignal<Draft>,
+    pub draft: Draft,
     /// What is being typed.
-    pub typed: RwSignal<Typed>,
+    pub typed: Typed,
     /// Units and decimal mark.
-    pub style: RwSignal<Style>,
+    pub style: Style,
     /// Named builds.
-    pub saved: RwSignal<Vec<Draft>>,
+    pub saved: Vec<Draft>,
     /// What could not be read of a link or file.
-    pub unread: RwSignal<Vec<Error>>,
+    pub unread: Vec<Error>,
     /// What was said last.
-    pub message: RwSignal<Option<Message>>,
+    pub message: Option<Message>,
     /// How the offline copy stands, in the word of the page's script.
-    pub offline: RwSignal<String>,
+    pub offline: String,
     /// Whether a newer version waits and has not been put off.
-    pub update: RwSignal<bool>,
-    /// Whether the browser refused to keep the named builds.
-    pub unkept: RwSignal<bool>,
+    pub update: bool,
+    /// Whether the gear map shows hills instead of speeds.
+    pub map_hills: bool,
+    /// A link to copy by hand, where the browser does not let us.
+    pub address: Option<String>,
     /// Builds to go back to.
-    pub(super) past: RwSignal<Vec<Draft>>,
-    /// The checked build.
-    pub build: Memo<Option<Build>>,
-    /// The answers to it.
-    pub answers: Memo<Option<Arc<Answers>>>,
-    /// What a person would want to be told about it.
-    pub notices: Memo<Vec<Notice>>,
+    pub(super) past: Vec<Draft>,
+    found: Option<Arc<Found>>,
 }
+
+impl Model {
+    /// The record in a slot.
+    #[must_use]
+    pub fn record(&self, slot: Slot) -> &Record {
+        self.draft.record(slot)
+    }
+
+    /// Whether some field holds text that is not in the answers.
+    #[must_use]
+    pub fn waits(&self) -> bool {
+        self.typed.waits()
+    }
+
+    #[inline(never)]
+    fn answer(&mut self) {
+        let before = self.found.as_ref();
+        if before.is_none_or(|before| before.draft != self.draft) {
+            let count = before.map_or(0, |before| before.count + 1);
+            // A build that did not check would leave the last answers standing.
+            self.found = Found::new(&self.draft, count).or(self.found.take());
+        }
+    }
+
+    /// Whether a slot's part differs from the catalogue's part of its id.
+    #[must_use]
+    pub fn altered(&self, slot: Slot) -> bool {
+        let record = self.record(slot);
+        let part = self.loaded.catalog.part(slot.kind(), &record.id);
+        part.is_none_or(|part| !part.same_part(record))
+    }
+}
+
+/// The answers to a build.
+#[derive(Clone, Debug)]
+pub struct Found {
+    /// The build as checked.
+    pub build: Build,
+    /// The answers to it.
+    pub answers: Answers,
+    /// What a person would want to be told about it.
+    pub notices: Vec<Notice>,
+    /// Counts builds, so that views know when to draw anew.
+    pub count: u32,
+    draft: Draft,
+}
+
+impl Found {
+    fn new(draft: &Draft, count: u32) -> Option<Arc<Self>> {
+        let build = Build::check(draft).ok()?;
+        let (answers, notices) = (answers(&build), notices(draft, &build));
+        Some(Arc::new(Self { build, answers, notices, count, draft: draft.clone() }))
+    }
+}
+
+/// The page's state. Copies share the same signal.
+#[derive(Clone, Copy)]
+pub struct App(RwSignal<Model>);
 
 impl App {
     /// The page's state at the start.
     #[must_use]
     pub fn new(loaded: Loaded, draft: Draft, style: Style) -> Self {
-        let draft = RwSignal::new(draft);
-        let build = Memo::new(move |_| draft.with(|draft| Build::check(draft).ok()));
-        let found = Memo::new(move |_| build.get().map(|build| Arc::new(answers(&build))));
-        let told = Memo::new(move |_| {
-            let build = build.get();
-            draft.with(|draft| build.map_or_else(Vec::new, |build| notices(draft, &build)))
-        });
-        Self {
-            loaded: RwSignal::new(loaded),
+        Self(RwSignal::new(Model {
+            loaded,
+            found: Found::new(&draft, 0),
             draft,
-            typed: RwSignal::new(Typed::new()),
-            style: RwSignal::new(style),
-            saved: RwSignal::new(Vec::new()),
-            unread: RwSignal::new(Vec::new()),
-            message: RwSignal::new(None),
-            offline: RwSignal::new(String::new()),
-            update: RwSignal::new(false),
-            unkept: RwSignal::new(false),
-            past: RwSignal::new(Vec::new()),
-            build,
-            answers: found,
-            notices: told,
-        }
+            typed: Typed::default(),
+            style,
+            saved: Vec::new(),
+            unread: Vec::new(),
+            message: None,
+            offline: String::new(),
+            update: false,
+            map_hills: false,
+            address: None,
+            past: Vec::new(),
+        }))
     }
 
-    /// The state of the page around a component.
-    ///
-    /// # Panics
-    /// Outside the page, where there is none.
+    /// Reads the model; what calls this is called again when it changes.
+    pub fn read<T>(self, read: impl FnOnce(&Model) -> T) -> T {
+        self.0.with(read)
+    }
+
+    /// Reads the model once.
+    pub fn peek<T>(self, read: impl FnOnce(&Model) -> T) -> T {
+        self.0.with_untracked(read)
+    }
+
+    /// Changes the model, and answers anew if the build is another.
+    pub fn change(self, change: impl FnOnce(&mut Model)) {
+        self.0.update(|model| {
+            change(model);
+            model.answer();
+        });
+    }
+
+    /// The answers; what calls this is called again when they change. `None`
+    /// only if the build does not check, which the page never lets happen.
     #[must_use]
-    pub fn here() -> Self {
-        expect_context::<Self>()
+    #[inline(never)]
+    pub fn found(self) -> Option<Arc<Found>> {
+        self.read(|model| model.found.clone())
     }
 
-    /// The catalogue, tracked.
+    /// Units and decimal mark; tracked.
     #[must_use]
-    pub fn catalog(self) -> Arc<Catalog> {
-        self.loaded.with(|loaded| loaded.catalog.clone())
+    #[inline(never)]
+    pub fn style(self) -> Style {
+        self.read(|model| model.style)
     }
 
-    /// Metric or imperial, tracked.
+    /// Metric or imperial; tracked.
     #[must_use]
     pub fn units(self) -> Units {
-        self.style.get().units
+        self.style().units
     }
 
-    /// Whether some field holds text that is not in the answers, tracked.
+    /// The catalogue; tracked.
     #[must_use]
-    pub fn waits(self) -> bool {
-        self.typed.with(|typed| typed.values().any(|entry| entry.fault.is_some()))
+    #[inline(never)]
+    pub fn catalog(self) -> Arc<Catalog> {
+        self.read(|model| model.loaded.catalog.clone())
     }
 
-    /// Whether a slot's part differs from the catalogue's part of its id, tracked.
+    /// A key for what depends on the answers and on how numbers are written.
     #[must_use]
-    pub fn altered(self, slot: Slot) -> bool {
-        let catalog = self.catalog();
-        self.draft.with(|draft| {
-            let record = draft.record(slot);
-            catalog.part(slot.kind(), &record.id).is_none_or(|part| !part.same_part(record))
-        })
+    #[inline(never)]
+    pub fn key(self) -> String {
+        let count = self.found().map_or(0, |found| found.count);
+        let style = self.style();
+        let comma = if style.comma { "," } else { "." };
+        format!("{count}{comma}{}", style.units.key())
     }
 }

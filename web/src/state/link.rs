@@ -3,6 +3,7 @@
 //! `slot=part_id` picks a part, `slot.key=value` changes one of its values, in
 //! the units of the maker's file. It is meant to be read and edited by hand.
 
+use crate::text::number;
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_decode_str, utf8_percent_encode};
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Draft, Error, Field, Reason, Record, Slot};
@@ -56,7 +57,7 @@ fn push(out: &mut String, key: &str, value: &str) {
 fn written(field: &Field, value: Option<f64>) -> String {
     match value {
         None => String::new(),
-        Some(value) if field.choices.is_empty() => value.to_string(),
+        Some(value) if field.choices.is_empty() => number::exact(value),
         Some(value) => field.choice_name(value).to_string(),
     }
 }
@@ -115,7 +116,8 @@ fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Error> {
     let value = if value.is_empty() {
         None
     } else if field.choices.is_empty() {
-        let number = value.parse().map_err(|_| at(Error::new(field.key, Reason::NotANumber)))?;
+        let number = number::from_exact(value);
+        let number = number.ok_or_else(|| at(Error::new(field.key, Reason::NotANumber)))?;
         Some(field.check(number).map_err(at)?)
     } else {
         Some(field.choice(value).map_err(at)?)

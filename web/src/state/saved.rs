@@ -25,9 +25,9 @@ pub fn read_file(text: &str) -> Result<Draft, Vec<Error>> {
     read_build(&value)
 }
 
-/// Writes a build file. `created` is the date, as the browser tells it.
+/// A build file. `created` is the date, as the browser tells it.
 #[must_use]
-pub fn write_file(draft: &Draft, created: &str) -> String {
+pub fn write_file(draft: &Draft, created: &str) -> Value {
     let mut value = write_build(draft);
     if let Value::Object(map) = &mut value {
         map.insert("app".into(), "Pitchline".into());
@@ -35,25 +35,19 @@ pub fn write_file(draft: &Draft, created: &str) -> String {
             map.insert("created".into(), created.into());
         }
     }
-    let mut text = format!("{value:#}");
-    text.push('\n');
-    text
+    value
 }
 
-/// Named builds as text.
+/// Named builds for the store.
 #[must_use]
-pub fn write_all(builds: &[Draft]) -> String {
-    Value::Array(builds.iter().map(write_build).collect()).to_string()
+pub fn write_all(builds: &[Draft]) -> Value {
+    Value::Array(builds.iter().map(write_build).collect())
 }
 
-/// Named builds from text; one that cannot be read is left out.
-///
-/// # Errors
-/// `Err` when the text is no list at all, so that the caller can keep a copy of it.
-pub fn read_all(text: &str) -> Result<Vec<Draft>, ()> {
-    let list: Vec<Value> = match serde_json::from_str(text) {
-        Ok(Value::Array(list)) => list,
-        _ => return Err(()),
-    };
-    Ok(list.iter().filter_map(|value| read_build(value).ok()).take(MOST).collect())
+/// Named builds from text; one that cannot be read is left out. `None` when
+/// the text is no list at all, so that the caller can keep a copy of it.
+#[must_use]
+pub fn read_all(text: &str) -> Option<Vec<Draft>> {
+    let Ok(Value::Array(list)) = serde_json::from_str(text) else { return None };
+    Some(list.iter().filter_map(|value| read_build(value).ok()).take(MOST).collect())
 }

@@ -2,7 +2,6 @@
 
 use crate::text::{self, Style, number};
 use pitchline_core::{Error, Field, Need, Reason, Slot};
-use std::collections::BTreeMap;
 
 /// Which input: a slot, and its place in the kind's table.
 pub type Place = (Slot, usize);
@@ -16,8 +15,39 @@ pub struct Entry {
     pub fault: Option<String>,
 }
 
-/// Every field that someone is typing in or has left faulty.
-pub type Typed = BTreeMap<Place, Entry>;
+/// Every field that someone is typing in or has left faulty: a handful at most.
+#[derive(Clone, Debug, Default)]
+pub struct Typed(Vec<(Place, Entry)>);
+
+impl Typed {
+    /// What stands in a field.
+    #[must_use]
+    pub fn get(&self, place: Place) -> Option<&Entry> {
+        self.0.iter().find(|(at, _)| *at == place).map(|(_, entry)| entry)
+    }
+
+    /// Puts text into a field.
+    pub fn put(&mut self, place: Place, entry: Entry) {
+        self.clear(place);
+        self.0.push((place, entry));
+    }
+
+    /// Leaves a field to what the build says.
+    pub fn clear(&mut self, place: Place) {
+        self.0.retain(|(at, _)| *at != place);
+    }
+
+    /// Keeps only some of the fields.
+    pub fn keep(&mut self, keep: impl Fn(Place, &Entry) -> bool) {
+        self.0.retain(|(place, entry)| keep(*place, entry));
+    }
+
+    /// Whether some field is faulty.
+    #[must_use]
+    pub fn waits(&self) -> bool {
+        self.0.iter().any(|(_, entry)| entry.fault.is_some())
+    }
+}
 
 /// A value from what was typed, in the file's unit; `None` for a field left empty.
 ///

@@ -61,7 +61,7 @@ pub fn notice(notice: &Notice, style: Style) -> String {
         Notice::TagMismatch { one, one_tag, other, other_tag } => format!(
             "{} and {} do not fit: one has \"{one_tag}\", the other \"{other_tag}\".",
             words::kind(one.kind()),
-            words::kind(other.kind()).to_lowercase(),
+            words::kind(other.kind()).to_ascii_lowercase(),
         ),
     }
 }

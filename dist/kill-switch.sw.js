@@ -1,0 +1,1 @@
+const OWN=`pitchline:${new URL(self.registration.scope).pathname}:`;self.addEventListener('install',()=>self.skipWaiting());self.addEventListener('activate',(event)=>{event.waitUntil(leave());});async function leave(){for(const name of await caches.keys()){if(name.startsWith(OWN))await caches.delete(name);}await self.registration.unregister();}

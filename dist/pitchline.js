@@ -1,0 +1,1 @@
+import init from'./pitchline-web-3eff27f70847f892.js';export*from'./pitchline-web-3eff27f70847f892.js';const wasm=new URL('./pitchline-web-3eff27f70847f892_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

@@ -1,0 +1,177 @@
+// Pitchline's service worker: keeps one whole build for use without a network.
+//
+// Rules, each for a reason:
+// - A build is kept whole or not at all, and each file is checked by its SHA-256: a host's cache
+//   may still hand out files of the build before, and a mix of two builds does not run.
+// - A new build waits until the user lets it take over; only then may the old one go.
+// - An origin may be shared with other sites and with other copies of this one: every cache is
+//   named after the folder, and no other cache is read or deleted.
+// - Only the listed addresses are answered. Everything else goes to the network untouched.
+
+// Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
+const BUILD = {
+  "files": {
+    "./": "4aed26325d6c0c5508064488decdb4e7afe4ae84ae8b36068e93e457aaf6001c",
+    "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
+    "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
+    "build.schema.json": "2935c6e99a9886c6e77931d8eb2e6b716395dec840c965b64cbcd7bcf78f118c",
+    "catalogue.schema.json": "1d5c9d8e7e262d3b5da603be1eecfe4032447611ae79eaa3b9bdf9bdbd8335be",
+    "chart-81f12e77bc2f6685.css": "049fab3135db742b59094499c98e28e4f5fcc4537844669695d7c7e60271840a",
+    "demo.json": "eb74d416deb6f1557d4885097b449cebf06ce00d01af244e107597dfeacc015d",
+    "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
+    "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
+    "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
+    "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
+    "main-5ffd23aa59c3176f.css": "f60b243737409a5d8c5489bdf4c5a2f4607695d6570f58779d0bf7c2096fbf2d",
+    "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
+    "offline-8a5f4a2b233b651b.js": "53ca0d4fc835e32dc5bb6a7aeaacd747d33cd375960c3d378f8f345350f51f41",
+    "parts-70856813d245c6a4.css": "7382a8fb2f86ad789cad86b02fbdc3afb87635d025718fcbc1ca9743faaef5b6",
+    "pitchline-web-3eff27f70847f892.js": "7032cc5ba08e9452740e646751bd9090243e340de986de123148766c3238be11",
+    "pitchline-web-3eff27f70847f892_bg.wasm": "5a151c44595a63d5914c0e20eb25e9e777653377801ecd9c68c17506f87382c1",
+    "pitchline.js": "5e9b97def5c9916ffda2bbb062d84ebddad378ce1b88bac42884657e0ec5441d",
+    "recovery-ab7fe183e5f733b5.js": "802d53cdb5239751e7b033b4b90059a69e1d3b343981ddb04391ec5492429915",
+    "recovery-e42118f0d538911e.css": "7bc40cd3e47760dc7f3306e01d607bca6e2d75921cdb08e964cbaf27f83f9f96",
+    "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
+  },
+  "version": "644897b49881fff1"
+};
+
+const SCOPE = self.registration.scope;
+const OWN = `pitchline:${new URL(SCOPE).pathname}:`;
+const CACHE = OWN + BUILD.version;
+// The catalogue may be edited on the host at any time, so it lives outside the builds.
+const KEPT = `${OWN}catalogue`;
+const CATALOGUE = new URL('catalogue.json', SCOPE).href;
+const CATALOGUE_PATIENCE_MS = 3000;
+const FILES = new Map(Object.entries(BUILD.files).map(([path, digest]) => [new URL(path, SCOPE).href, digest]));
+
+self.addEventListener('install', (event) => {
+  event.waitUntil(Promise.all([complete(), freshCatalogue().catch(allowBrokenCatalogue)]));
+});
+
+self.addEventListener('activate', (event) => {
+  event.waitUntil(Promise.all([dropOldBuilds(), self.clients.claim()]));
+});
+
+self.addEventListener('message', (event) => {
+  if (event.data === 'SKIP_WAITING') self.skipWaiting();
+  if (event.data === 'CHECK') event.waitUntil(answerCheck(event.ports[0]));
+});
+
+self.addEventListener('fetch', (event) => {
+  const { request } = event;
+  if (request.method !== 'GET' || !request.url.startsWith(SCOPE)) return;
+  const url = new URL(request.url);
+  url.hash = '';
+  // Listed by its folder, see below.
+  url.pathname = url.pathname.replace(/\/index\.html$/, '/');
+  if (request.mode === 'navigate' && url.href.split('?')[0] === SCOPE) {
+    // The way out of a broken build must not lead through it.
+    if (url.searchParams.has('no-sw')) return;
+    url.search = '';
+  }
+  if (url.href === CATALOGUE) event.respondWith(catalogue(event));
+  else if (FILES.has(url.href)) event.respondWith(kept(url.href, request));
+});
+
+// Fetches what is not kept yet. Nothing is stored until all of it has arrived and is right.
+async function complete() {
+  const cache = await caches.open(CACHE);
+  const present = new Set((await cache.keys()).map((request) => request.url));
+  const missing = [...FILES.keys()].filter((url) => !present.has(url));
+  const fetched = await Promise.all(missing.map(download));
+  await Promise.all(missing.map((url, index) => cache.put(url, fetched[index])));
+}
+
+async function download(url) {
+  const response = await fetch(url, { cache: 'reload' });
+  refuseUnlessPlain(response);
+  const body = await response.arrayBuffer();
+  if ((await sha256(body)) !== FILES.get(url)) throw new Error(`${url} is not the file of this build`);
+  return rebuilt(response, body);
+}
+
+// A redirect would be refused by the browser when it is later given for a page.
+function refuseUnlessPlain(response) {
+  if (response.status !== 200 || response.type !== 'basic' || response.redirected) {
+    throw new Error(`${response.url}: ${response.status} ${response.type} ${response.redirected ? 'redirected' : ''}`);
+  }
+}
+
+// The body is unpacked by now. All other headers stay: a host may have set rules with them.
+function rebuilt(response, body) {
+  const headers = new Headers(response.headers);
+  headers.delete('content-encoding');
+  headers.delete('content-length');
+  return new Response(body, { headers });
+}
+
+async function sha256(body) {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', body));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+async function kept(url, request) {
+  try {
+    const cache = await caches.open(CACHE);
+    const response = await cache.match(url);
+    if (response) return response;
+  } catch {
+    // Storage may fail as a whole; the network is as good.
+  }
+  return fetch(request);
+}
+
+// The network's copy if it comes in time, else the last good one, else whatever comes.
+async function catalogue(event) {
+  const fresh = freshCatalogue();
+  // One that comes late is still good for the next time.
+  event.waitUntil(fresh.catch(() => {}));
+  const late = new Promise((resolve) => setTimeout(resolve, CATALOGUE_PATIENCE_MS));
+  const inTime = await Promise.race([fresh.catch(() => undefined), late]);
+  return inTime ?? (await lastCatalogue()) ?? fetch(event.request);
+}
+
+async function freshCatalogue() {
+  const response = await fetch(CATALOGUE, { cache: 'no-cache' });
+  refuseUnlessPlain(response);
+  const text = await response.text();
+  JSON.parse(text); // A slip while editing must not replace the last good copy.
+  try {
+    const cache = await caches.open(KEPT);
+    await cache.put(CATALOGUE, rebuilt(response, text));
+  } catch {
+    // Without room to keep it, it can still be shown.
+  }
+  return rebuilt(response, text);
+}
+
+// The page explains a broken catalogue and falls back to its own; it is no reason to do without
+// the rest. One that did not arrive is.
+function allowBrokenCatalogue(error) {
+  if (!(error instanceof SyntaxError)) throw error;
+}
+
+async function lastCatalogue() {
+  try {
+    const cache = await caches.open(KEPT);
+    const response = await cache.match(CATALOGUE);
+    if (!response) return undefined;
+    const marked = rebuilt(response, await response.text());
+    marked.headers.set('x-pitchline-kept', 'yes');
+    return marked;
+  } catch {
+    return undefined;
+  }
+}
+
+async function dropOldBuilds() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(OWN) && name !== CACHE && name !== KEPT);
+  await Promise.all(old.map((name) => caches.delete(name)));
+}
+
+async function answerCheck(port) {
+  const done = await complete().then(() => true, () => false);
+  port?.postMessage({ complete: done, version: BUILD.version });
+}
