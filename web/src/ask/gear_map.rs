@@ -99,22 +99,22 @@ fn adopt(app: App, stop: usize) {
     }
 }
 
-/// The parts on offer with the one on the board among them, and its place.
+/// The parts on offer with the one on the board among them, by size; and its
+/// place.
 #[inline(never)]
 fn with_own(app: App, slot: Slot) -> (Vec<Record>, usize) {
     app.read(|model| {
         let own = model.record(slot);
+        // What was altered is shown as altered.
+        let mut list = vec![own.clone()];
+        let mut place = 0;
         let offered = model.loaded.catalog.offered(&model.draft.kit, slot);
-        let mut list: Vec<Record> = offered.into_iter().cloned().collect();
-        let place = list.iter().position(|part| part.id == own.id).unwrap_or(list.len());
-        // What was altered is shown as altered, what was brought is shown last.
-        list.truncate(MOST);
-        if let Some(part) = list.get_mut(place) {
-            *part = own.clone();
-        } else {
-            list.push(own.clone());
+        for part in offered.into_iter().filter(|part| part.id != own.id).take(MOST) {
+            let larger = |other: &Record| size(other, slot) > size(part, slot);
+            let here = list.iter().position(larger).unwrap_or(list.len());
+            place += usize::from(here <= place);
+            list.insert(here, part.clone());
         }
-        let place = place.min(list.len() - 1);
         (list, place)
     })
 }
@@ -144,9 +144,14 @@ fn offer(app: App) -> Option<Offer> {
     })
 }
 
-fn teeth(record: &Record, slot: Slot) -> String {
-    let teeth = slot.kind().field_index("teeth").and_then(|index| record.value(index));
-    Style::default().fixed(teeth.unwrap_or(0.0), 0)
+/// Teeth of a pulley, diameter of a wheel.
+fn size(record: &Record, slot: Slot) -> f64 {
+    let key = if slot == Slot::Wheel { "diameter_mm" } else { "teeth" };
+    slot.kind().field_index(key).and_then(|index| record.value(index)).unwrap_or(0.0)
+}
+
+fn teeth_said(record: &Record, slot: Slot) -> String {
+    Style::default().fixed(size(record, slot), 0)
 }
 
 fn finding(offer: &Offer, style: Style) -> String {
@@ -184,7 +189,7 @@ fn draw(offer: &Offer, by_hill: bool, style: Style, width: f64) -> Drawing {
             style.speed(found.top_speed_m_s)
         };
         let teeth = |list: &[Record], place: usize, slot| {
-            list.get(place).map(|record| teeth(record, slot)).unwrap_or_default()
+            list.get(place).map(|record| teeth_said(record, slot)).unwrap_or_default()
         };
         Cell {
             value: Some(if by_hill { found.grade } else { found.top_speed_m_s }),
@@ -204,8 +209,8 @@ fn draw(offer: &Offer, by_hill: bool, style: Style, width: f64) -> Drawing {
     Map {
         row_title: "wheel pulley, teeth".into(),
         col_title: "motor pulley, teeth".into(),
-        rows: offer.wheel_pulleys.iter().map(|r| teeth(r, Slot::WheelPulley)).collect(),
-        cols: offer.motor_pulleys.iter().map(|r| teeth(r, Slot::MotorPulley)).collect(),
+        rows: offer.wheel_pulleys.iter().map(|r| teeth_said(r, Slot::WheelPulley)).collect(),
+        cols: offer.motor_pulleys.iter().map(|r| teeth_said(r, Slot::MotorPulley)).collect(),
         cells: rows.map(|row| cols.clone().map(|col| cell(row, col)).collect()).collect(),
         selected: Some((offer.here.1, offer.here.0)),
         key: if by_hill { "hill, %".into() } else { format!("top speed, {speed}") },
@@ -232,8 +237,8 @@ fn rows(offer: &Offer, style: Style) -> Table {
         let goes = offer.goes(cell.wheel, cell.wheel_pulley, cell.motor_pulley);
         let mut row = vec![
             wheel.name.clone(),
-            teeth(wheel_pulley, Slot::WheelPulley),
-            teeth(motor_pulley, Slot::MotorPulley),
+            teeth_said(wheel_pulley, Slot::WheelPulley),
+            teeth_said(motor_pulley, Slot::MotorPulley),
         ];
         row.extend(if goes {
             [

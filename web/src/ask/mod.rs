@@ -6,6 +6,8 @@ mod builds;
 mod far;
 mod fast;
 mod field;
+#[cfg(test)]
+mod first;
 mod gear_map;
 mod on_it;
 mod part;

@@ -6,7 +6,8 @@ use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
 use crate::state::App;
-use crate::text::{Units, page};
+use crate::text::{Style, Units, page};
+use pitchline_core::Answers;
 
 pub(super) fn header(app: App) -> Node {
     let unit = move |units: Units, words: &'static str| {
@@ -33,21 +34,17 @@ pub(super) fn header(app: App) -> Node {
 
 /// Three answers that stay in view; each leads to its question.
 pub(super) fn strip(app: App) -> Node {
-    let tile = |to: &'static str, name: &'static str, says: Say| {
-        let headline = headline(move || Headline { name: name.into(), ..say(app, says) });
+    let tile = |to: &'static str, says: Say| {
+        let headline = headline(move || say(app, says));
         button("", move || browser::scroll_to(to)).class("tile").with(headline)
     };
     let class = move || Some(if app.read(|m| m.waits()) { "strip waits" } else { "strip" }.into());
     el("nav")
         .follow("class", class)
         .attr("aria-label", "Answers")
-        .with(tile("fast", page::TOP_SPEED, |_, a, style| {
-            fast::speed(String::new(), a.speed.flat_full, style)
-        }))
-        .with(tile("steep", page::HILL, |_, a, style| {
-            steep::hill(String::new(), a.climb.slow, style)
-        }))
-        .with(tile("far", page::DISTANCE, |_, a, style| far::distance(a, style)))
+        .with(tile("fast", |_, a, style| top_speed(a, style)))
+        .with(tile("steep", |_, a, style| hill(a, style)))
+        .with(tile("far", |_, a, style| distance(a, style)))
         .with(
             el("p")
                 .class("strip-waits")
@@ -55,4 +52,22 @@ pub(super) fn strip(app: App) -> Node {
                 .with(page::WAITS),
         )
         .into()
+}
+
+/// The first answer of the strip.
+pub(super) fn top_speed(answers: &Answers, style: Style) -> Headline {
+    fast::speed(page::TOP_SPEED.into(), answers.speed.flat_full, style)
+}
+
+/// The second.
+pub(super) fn hill(answers: &Answers, style: Style) -> Headline {
+    let found = answers.climb.slow;
+    let name = format!("{} {}", page::HILL, style.speed_unit(found.speed_m_s));
+    steep::hill(name, found, style)
+}
+
+/// The third.
+pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
+    let speed = style.speed_unit(answers.distance.cruise.speed_m_s);
+    Headline { name: format!("{} {speed}", page::DISTANCE), ..far::distance(answers, style) }
 }

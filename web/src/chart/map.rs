@@ -12,7 +12,7 @@ const CELLS: [&str; 6] =
 const VALUES: [&str; 6] =
     ["c-value m1", "c-value m2", "c-value m3", "c-value m4", "c-value m5", "c-value m6"];
 /// Tall enough for a finger together with the gap below.
-const ROW: f64 = 34.0;
+const ROW: f64 = 44.0;
 
 /// One cell.
 #[derive(Clone, Debug, Default)]

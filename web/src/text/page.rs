@@ -13,11 +13,11 @@ pub const FAR: &str = "How far?";
 pub const TAGLINE: &str = "What your board can do, and what holds it back";
 
 /// In the strip.
-pub const TOP_SPEED: &str = "Top speed";
+pub const TOP_SPEED: &str = "Top speed, flat";
 /// In the strip.
-pub const HILL: &str = "Steepest hill";
+pub const HILL: &str = "Hill at";
 /// In the strip.
-pub const DISTANCE: &str = "Distance";
+pub const DISTANCE: &str = "Distance at";
 /// Where a speed cannot be held on the flat.
 pub const NOT_FLAT: &str = "not even flat";
 
