@@ -117,6 +117,40 @@ impl<'page> Element<'page> {
         self.page.post("actions", body).map(drop)
     }
 
+    /// Taps it with a finger; places as for [`Element::hover`].
+    ///
+    /// # Errors
+    /// When it lies outside the window.
+    #[track_caller]
+    pub fn tap(&self, across: f64, down: f64) -> Outcome {
+        self.strike("touch", across, down)
+    }
+
+    /// Clicks it with the mouse; places as for [`Element::hover`].
+    ///
+    /// # Errors
+    /// When it lies outside the window.
+    #[track_caller]
+    pub fn click_at(&self, across: f64, down: f64) -> Outcome {
+        self.strike("mouse", across, down)
+    }
+
+    #[track_caller]
+    fn strike(&self, pointer: &str, across: f64, down: f64) -> Outcome {
+        self.eval("arguments[0].scrollIntoView({ block: 'center' })")?;
+        let at = self.rect()?;
+        let (x, y) = (at.x + at.width * across, at.y + at.height * down);
+        let body = json!({ "actions": [{
+            "type": "pointer", "id": pointer, "parameters": { "pointerType": pointer },
+            "actions": [
+                { "type": "pointerMove", "duration": 0, "x": x.round(), "y": y.round() },
+                { "type": "pointerDown", "button": 0 },
+                { "type": "pointerUp", "button": 0 },
+            ],
+        }] });
+        self.page.post("actions", body).map(drop)
+    }
+
     /// The text a person can see in it.
     ///
     /// # Errors

@@ -1,1 +1,24 @@
 //! The page as a person meets it, in a real browser.
+//!
+//! Every answer that a test expects was worked out by the core on this machine
+//! and rounded here; the page under test is the built one, in `dist`.
+
+mod answers;
+mod catalogue;
+mod first;
+mod keep;
+mod keyboard;
+mod legible;
+mod link;
+mod module;
+mod offline;
+mod pick;
+mod place;
+mod random;
+mod recovery;
+mod reflow;
+mod store;
+mod strip;
+mod typing;
+mod units;
+mod visit;

@@ -52,7 +52,10 @@ pub(super) fn regions(points: &[(f64, Limit)]) -> Vec<Region> {
             kinds.push(*limit);
             kinds.len() - 1
         });
-        regions.push(Region { from, to: *x, kind, name: words::limit(*limit).into() });
+        // The words for it are short beside a curve.
+        let name = words::limit(*limit);
+        let name = name.strip_suffix(" limit").unwrap_or(name).into();
+        regions.push(Region { from, to: *x, kind, name });
         last = Some(*limit);
     }
     regions

@@ -32,7 +32,8 @@ fn input(app: App, place: Place, field: &'static Field) -> Node {
             Done::Left => app.leave(place),
             Done::Stepped(steps) => app.step(place, steps),
         };
-        let (label, help) = (text::label(field.key), text::help(field.key));
+        let label = text::label(place.0.kind(), field.key);
+        let help = text::help(field.key);
         return number_field(id, label, help, Rc::new(shown), Rc::new(done));
     }
     let options = move || {
@@ -43,7 +44,7 @@ fn input(app: App, place: Place, field: &'static Field) -> Node {
             chosen: field.choice_name(value.unwrap_or(field.typical)).into(),
         }
     };
-    let label = || text::label(field.key).into();
+    let label = move || text::label(place.0.kind(), field.key).into();
     choice(id, label, options, move |name| app.choose(place, name))
 }
 

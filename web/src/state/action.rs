@@ -52,7 +52,7 @@ impl App {
     pub fn type_in(self, place: Place, text: String) {
         let Some(field) = field(place) else { return };
         self.change(|model| {
-            let found = value(field, &text, model.style);
+            let found = value(place.0.kind(), field, &text, model.style);
             let fault = found.as_ref().err().cloned();
             model.typed.put(place, Entry { text, fault });
             if let Ok(value) = found {

@@ -1,7 +1,7 @@
 //! Text in the fields while it is being typed.
 
 use crate::text::{self, Style, number};
-use pitchline_core::{Error, Field, Need, Reason, Slot};
+use pitchline_core::{Error, Field, Kind, Need, Reason, Slot};
 
 /// Which input: a slot, and its place in the kind's table.
 pub type Place = (Slot, usize);
@@ -53,8 +53,13 @@ impl Typed {
 ///
 /// # Errors
 /// A sentence that names the field, the range and the unit.
-pub(super) fn value(field: &Field, text: &str, style: Style) -> Result<Option<f64>, String> {
-    let say = |reason: &Reason| text::reason(field.key, reason, style);
+pub(super) fn value(
+    kind: Kind,
+    field: &Field,
+    text: &str,
+    style: Style,
+) -> Result<Option<f64>, String> {
+    let say = |reason: &Reason| text::reason(kind, field.key, reason, style);
     if text.trim().is_empty() {
         // What is assumed when left out of a file is still needed here: it was shown.
         return if field.need == Need::Optional { Ok(None) } else { Err(say(&Reason::Missing)) };
@@ -68,23 +73,20 @@ pub(super) fn value(field: &Field, text: &str, style: Style) -> Result<Option<f6
 mod tests {
     use super::*;
     use crate::text::Units;
-    use pitchline_core::Kind;
 
-    fn field(kind: Kind, key: &str) -> &'static Field {
-        &kind.fields()[kind.field_index(key).unwrap()]
+    fn read(kind: Kind, key: &str, text: &str, style: Style) -> Result<Option<f64>, String> {
+        value(kind, &kind.fields()[kind.field_index(key).unwrap()], text, style)
     }
 
     #[test]
     fn a_fault_names_field_range_and_unit() {
-        let teeth = field(Kind::MotorPulley, "teeth");
         assert_eq!(
-            value(teeth, "7", Style::default()).unwrap_err(),
+            read(Kind::MotorPulley, "teeth", "7", Style::default()).unwrap_err(),
             "Teeth must be between 8 and 60\u{a0}teeth"
         );
         let imperial = Style { units: Units::Imperial, comma: false };
-        let wheel = field(Kind::Wheel, "diameter_mm");
         assert_eq!(
-            value(wheel, "1", imperial).unwrap_err(),
+            read(Kind::Wheel, "diameter_mm", "1", imperial).unwrap_err(),
             "Diameter must be between 1.969 and 15.75\u{a0}in"
         );
     }
@@ -92,15 +94,14 @@ mod tests {
     #[test]
     fn imperial_text_becomes_the_files_unit() {
         let imperial = Style { units: Units::Imperial, comma: false };
-        let mass = field(Kind::Rider, "mass_kg");
-        let kg = value(mass, "200", imperial).unwrap().unwrap();
+        let kg = read(Kind::Rider, "mass_kg", "200", imperial).unwrap().unwrap();
         // NIST SP 811: 1 lb = 0.45359237 kg.
         assert!((kg - 90.718_474).abs() < 1e-9);
     }
 
     #[test]
     fn empty_is_allowed_only_where_it_means_something() {
-        assert_eq!(value(field(Kind::Mode, "speed_cap_km_h"), " ", Style::default()), Ok(None));
-        assert!(value(field(Kind::Rider, "mass_kg"), "", Style::default()).is_err());
+        assert_eq!(read(Kind::Mode, "speed_cap_km_h", " ", Style::default()), Ok(None));
+        assert!(read(Kind::Rider, "mass_kg", "", Style::default()).is_err());
     }
 }

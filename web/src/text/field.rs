@@ -1,9 +1,12 @@
 //! A label for every input, and a line of help where the label is not enough.
 
-/// What an input is called, by its key.
+use pitchline_core::Kind;
+
+/// What an input is called, by its kind and key.
 #[must_use]
-pub fn label(key: &str) -> &'static str {
+pub fn label(kind: Kind, key: &str) -> &'static str {
     match key {
+        "mass_kg" if kind == Kind::Rider => "Your mass",
         "mass_kg" => "Mass",
         "price" => "Price",
         "chemistry" => "Chemistry",
@@ -105,13 +108,12 @@ pub fn help(key: &str) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use pitchline_core::Kind;
 
     #[test]
     fn every_input_has_a_label() {
         for kind in Kind::ALL {
             for field in kind.fields() {
-                assert!(!label(field.key).is_empty(), "{} has no label", field.key);
+                assert!(!label(*kind, field.key).is_empty(), "{} has no label", field.key);
             }
         }
     }

@@ -3,12 +3,12 @@
 use super::number::Style;
 use super::words;
 use super::{label, unit::Units};
-use pitchline_core::{Error, Notice, Reason, Unit};
+use pitchline_core::{Error, Kind, Notice, Reason, Unit};
 
 /// What is wrong with a field that someone typed into, with its range and unit.
 #[must_use]
-pub fn reason(key: &str, reason: &Reason, style: Style) -> String {
-    let name = label(key);
+pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
+    let name = label(kind, key);
     match reason {
         Reason::OutOfRange { min, max, unit, .. } => {
             let low = style.value(*min, *unit, 4);
