@@ -140,3 +140,121 @@ fn unknown(field: &str, given: &str) -> Error {
     let given = given.chars().take(60).collect();
     Error::new(field, Reason::Unknown { given, nearest: String::new() })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pitchline_core::Kind;
+    use proptest::prelude::*;
+
+    fn demo() -> Catalog {
+        Catalog::read(include_str!("../../catalog/catalogue.json")).unwrap().0
+    }
+
+    /// Links that were once given out must be read for ever, to the same build.
+    #[test]
+    fn old_links_are_still_read() {
+        let catalog = demo();
+        let (draft, faults) = read(
+            "v=1&kit=kittiwake&name=To%20the%20pier%2C%20%C3%A9t%C3%A9&wheel_pulley=w36&rider.mass_kg=95&place.surface=pavers&rider.drag_area_m2=0.4",
+            &catalog,
+        );
+        assert_eq!(faults, []);
+        assert_eq!(draft.name, "To the pier, été");
+        assert_eq!(draft.record(Slot::WheelPulley).id, "w36");
+        assert_eq!(draft.value(Slot::Rider, "mass_kg"), Some(95.0));
+        assert_eq!(draft.value(Slot::Place, "surface"), Some(3.0));
+        assert_eq!(draft.value(Slot::Rider, "drag_area_m2"), Some(0.4));
+    }
+
+    #[test]
+    fn a_kit_as_sold_is_a_short_link() {
+        let catalog = demo();
+        for kit in &catalog.kits {
+            let link = write(&catalog.draft(&kit.id), &catalog);
+            assert_eq!(link, format!("v=1&kit={}", kit.id));
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_read_is_said_and_the_rest_is_used() {
+        let catalog = demo();
+        let (draft, faults) = read(
+            "v=1&kit=kittiwake&wheel=w-none&motor.kv_rpm_per_v=9000&motor.colour=3&place.surface=ice&nonsense=1&rider.mass_kg=70",
+            &catalog,
+        );
+        let fields: Vec<&str> = faults.iter().map(|fault| fault.field.as_str()).collect();
+        assert_eq!(fields, ["wheel", "motor.kv_rpm_per_v", "link", "place.surface", "link"]);
+        assert_eq!(draft.value(Slot::Rider, "mass_kg"), Some(70.0));
+        let sold = catalog.draft("kittiwake");
+        assert_eq!(draft.record(Slot::Wheel), sold.record(Slot::Wheel));
+    }
+
+    #[test]
+    fn too_long_or_too_new_is_said() {
+        let catalog = demo();
+        let (_, faults) = read(&format!("v=1&name={}", "x".repeat(LONGEST)), &catalog);
+        assert!(matches!(faults[0].reason, Reason::TooLarge { .. }));
+        let (_, faults) = read("v=2&kit=kittiwake", &catalog);
+        assert_eq!(faults[0].field, "v");
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// Any kit, some parts picked, some values altered: the link brings the same build.
+        #[test]
+        fn a_link_brings_the_same_build(
+            kit in 0..2_usize,
+            name in "[a-zA-Z0-9 &=#%äé,.]{0,20}",
+            picks in proptest::collection::vec((0..Slot::ALL.len(), any::<prop::sample::Index>()), 0..5),
+            values in proptest::collection::vec((0..Slot::ALL.len(), any::<prop::sample::Index>(), 0.0..1.0_f64), 0..8),
+        ) {
+            let catalog = demo();
+            let kit = &catalog.kits[kit].id;
+            let mut draft = catalog.draft(kit);
+            draft.name = name;
+            for (slot, index) in picks {
+                let slot = Slot::ALL[slot];
+                let offered = catalog.offered(kit, slot);
+                if slot.holds_part() && !offered.is_empty() {
+                    let part = offered[index.index(offered.len())].clone();
+                    draft.set_record(slot, part);
+                }
+            }
+            for (slot, index, share) in values {
+                let slot = Slot::ALL[slot];
+                let fields = slot.kind().fields();
+                let at = index.index(fields.len());
+                let field = &fields[at];
+                let value = field.min + share * (field.max - field.min);
+                draft.set_value(slot, at, Some(if field.must_be_whole() { value.round() } else { value }));
+            }
+            let (read, faults) = read(&write(&draft, &catalog), &catalog);
+            prop_assert_eq!(faults, vec![]);
+            prop_assert_eq!(read, draft);
+        }
+
+        #[test]
+        fn no_text_breaks_the_reader(text in ".{0,200}") {
+            let catalog = demo();
+            let (draft, _) = read(&text, &catalog);
+            prop_assert!(pitchline_core::Build::check(&draft).is_ok());
+        }
+    }
+
+    #[test]
+    fn every_key_can_stand_in_a_link() {
+        // A key with a letter that needs an escape would not be readable.
+        for kind in Kind::ALL {
+            for field in kind.fields() {
+                assert!(
+                    field
+                        .key
+                        .chars()
+                        .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_')
+                );
+            }
+        }
+    }
+}
