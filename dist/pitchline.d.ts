@@ -1,2 +1,2 @@
-export * from './pitchline-web-de9750be3f9d863d.js';
-export { default } from './pitchline-web-de9750be3f9d863d.js';
+export * from './pitchline-web-3dbbdc3e7ab10ed3.js';
+export { default } from './pitchline-web-3dbbdc3e7ab10ed3.js';

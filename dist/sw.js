@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ad7851d3b22592d49e0e94152eab76a60f030d81bb1aa20cb10764b65f6ea971",
+    "./": "d7a044d22c91366fc2e4b5d245de1ca84c14ee60baa543d2dd973550679e3165",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "2935c6e99a9886c6e77931d8eb2e6b716395dec840c965b64cbcd7bcf78f118c",
@@ -22,18 +22,18 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-43e142a4107da453.css": "40c215cc33b30bed3d8622a664cd1da151728d532a749dccb481477eafa912f7",
+    "main-6930b8a4b4d7bfaa.css": "5913a2e47ab1308a080e51fbfa4e29b6cd10130d56966eb96676e32510447298",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
     "offline-8a5f4a2b233b651b.js": "53ca0d4fc835e32dc5bb6a7aeaacd747d33cd375960c3d378f8f345350f51f41",
     "parts-ba2eb2ea2df68d86.css": "8d6029b975c169fa6015e7f2534fb6047c230518d94e747a79a7ea519c75d102",
-    "pitchline-web-de9750be3f9d863d.js": "7032cc5ba08e9452740e646751bd9090243e340de986de123148766c3238be11",
-    "pitchline-web-de9750be3f9d863d_bg.wasm": "254b25e456733beaf36a890af12dd28068ee46e8a865946b8cbbda62bff864ab",
-    "pitchline.js": "4a2778695501f4e8749b68b17feaf05e54060cf0c15c3a4bdc5011c49bb22a78",
+    "pitchline-web-3dbbdc3e7ab10ed3.js": "7032cc5ba08e9452740e646751bd9090243e340de986de123148766c3238be11",
+    "pitchline-web-3dbbdc3e7ab10ed3_bg.wasm": "b1903a2ba18c0caa56aefbf2b757c870601c770a7209050a724b91be21221726",
+    "pitchline.js": "a0b1ff1eb1c45978d70cd3abffeca9788fa86a8854efa556711302b869efac9e",
     "recovery-ab7fe183e5f733b5.js": "802d53cdb5239751e7b033b4b90059a69e1d3b343981ddb04391ec5492429915",
     "recovery-e42118f0d538911e.css": "7bc40cd3e47760dc7f3306e01d607bca6e2d75921cdb08e964cbaf27f83f9f96",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "1d5903e9418fd23c"
+  "version": "40f9835b1eecedd4"
 };
 
 const SCOPE = self.registration.scope;

@@ -39,12 +39,14 @@ impl<'page> Element<'page> {
         }
     }
 
-    /// Brings it into view and clicks its middle with a real pointer.
+    /// Brings it into the middle of the window, away from what sticks to the
+    /// edges, and clicks it with a real pointer.
     ///
     /// # Errors
     /// Among others when something lies over it.
     #[track_caller]
     pub fn click(&self) -> Outcome {
+        self.eval("arguments[0].scrollIntoView({ block: 'center', inline: 'nearest' })")?;
         self.post("click", json!({})).map(drop)
     }
 

@@ -4,7 +4,7 @@ use crate::component::{Done, Options, Shown, choice, number_field};
 use crate::dom::Node;
 use crate::state::{App, Place};
 use crate::text::{self, words};
-use pitchline_core::{Field, Need, Slot};
+use pitchline_core::{Field, Need, Slot, Unit};
 use std::rc::Rc;
 
 /// The input of a slot with that key; nothing where there is none.
@@ -57,7 +57,10 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
         let entry = model.typed.get(place);
         Shown {
             text: entry.map_or_else(written, |entry| entry.text.clone()),
-            unit: model.style.units.shown(field.unit).symbol,
+            unit: match field.unit {
+                Unit::Money => model.loaded.catalog.currency.clone(),
+                unit => model.style.units.shown(unit).symbol.into(),
+            },
             fault: entry.and_then(|entry| entry.fault.clone()),
             remark: if assumed && place.0.holds_part() { "assumed" } else { "" },
         }

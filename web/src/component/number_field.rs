@@ -9,7 +9,7 @@ pub struct Shown {
     /// The text in it.
     pub text: String,
     /// Unit behind the number.
-    pub unit: &'static str,
+    pub unit: String,
     /// What is wrong with it.
     pub fault: Option<String>,
     /// A remark such as "assumed"; may be empty.
@@ -104,7 +104,7 @@ pub fn number_field(
                     el("div")
                         .class("field-box")
                         .with(input)
-                        .with(el("span").class("unit").with(said(move || unit().unit.into()))),
+                        .with(el("span").class("unit").with(said(move || unit().unit))),
                 )
                 .with(step(1.0, "+", "more")),
         )

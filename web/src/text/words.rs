@@ -66,7 +66,7 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::PackProtection => "pack protection",
         Limit::CellRating => "cell rating",
         Limit::PackPower => "pack power",
-        Limit::Cutback => "low-battery cutback",
+        Limit::Cutback => "low battery",
         Limit::CutOff => "pack cut-off",
         Limit::Voltage => "voltage",
         Limit::ElectricalSpeed => "electrical speed limit",
