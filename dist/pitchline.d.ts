@@ -1,2 +1,2 @@
-export * from './pitchline-web-3dbbdc3e7ab10ed3.js';
-export { default } from './pitchline-web-3dbbdc3e7ab10ed3.js';
+export * from './pitchline-web-7dee8335af8920a9.js';
+export { default } from './pitchline-web-7dee8335af8920a9.js';

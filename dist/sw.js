@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "d7a044d22c91366fc2e4b5d245de1ca84c14ee60baa543d2dd973550679e3165",
+    "./": "90861cd3b072874d58f0cf237d233a6477a8b28afe33e24fba02e77887e149a6",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "2935c6e99a9886c6e77931d8eb2e6b716395dec840c965b64cbcd7bcf78f118c",
@@ -25,15 +25,15 @@ const BUILD = {
     "main-6930b8a4b4d7bfaa.css": "5913a2e47ab1308a080e51fbfa4e29b6cd10130d56966eb96676e32510447298",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
     "offline-8a5f4a2b233b651b.js": "53ca0d4fc835e32dc5bb6a7aeaacd747d33cd375960c3d378f8f345350f51f41",
-    "parts-ba2eb2ea2df68d86.css": "8d6029b975c169fa6015e7f2534fb6047c230518d94e747a79a7ea519c75d102",
-    "pitchline-web-3dbbdc3e7ab10ed3.js": "7032cc5ba08e9452740e646751bd9090243e340de986de123148766c3238be11",
-    "pitchline-web-3dbbdc3e7ab10ed3_bg.wasm": "b1903a2ba18c0caa56aefbf2b757c870601c770a7209050a724b91be21221726",
-    "pitchline.js": "a0b1ff1eb1c45978d70cd3abffeca9788fa86a8854efa556711302b869efac9e",
+    "parts-a5554441de98aaf2.css": "0af316f3d24c1a09ae7705443a0e8824b1cd088628e62ce4ddc072b564e44f7d",
+    "pitchline-web-7dee8335af8920a9.js": "7032cc5ba08e9452740e646751bd9090243e340de986de123148766c3238be11",
+    "pitchline-web-7dee8335af8920a9_bg.wasm": "3b4b078250ca9859d5fef2bb2ad4627a2a4586bd2dd2f5c18d5e18ed7ef99263",
+    "pitchline.js": "7698b9a68c7c0caa39aabaa20fd5b72b7770f264e0cd8d6d58b8c64bee421c65",
     "recovery-ab7fe183e5f733b5.js": "802d53cdb5239751e7b033b4b90059a69e1d3b343981ddb04391ec5492429915",
     "recovery-e42118f0d538911e.css": "7bc40cd3e47760dc7f3306e01d607bca6e2d75921cdb08e964cbaf27f83f9f96",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "40f9835b1eecedd4"
+  "version": "3ea9f4fb695584dc"
 };
 
 const SCOPE = self.registration.scope;
