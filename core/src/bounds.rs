@@ -150,12 +150,13 @@ impl Field {
     /// Names this field with the value, the range and the unit when it is not
     /// finite, not whole where it must be, or out of range.
     pub fn check(&self, value: f64) -> Result<f64, Error> {
+        let Self { min, max, unit, .. } = *self;
         let reason = if !value.is_finite() {
-            Reason::NotANumber
-        } else if value < self.min || value > self.max {
-            Reason::OutOfRange { value, min: self.min, max: self.max, unit: self.unit }
+            Reason::NotANumber { min, max, unit }
+        } else if value < min || value > max {
+            Reason::OutOfRange { value, min, max, unit }
         } else if self.must_be_whole() && value != crate::math::round(value) {
-            Reason::NotWhole { value, unit: self.unit }
+            Reason::NotWhole { value, min, max, unit }
         } else {
             return Ok(value);
         };

@@ -31,11 +31,22 @@ pub enum Reason {
     NotWhole {
         /// What was given.
         value: f64,
+        /// Smallest value allowed.
+        min: f64,
+        /// Largest value allowed.
+        max: f64,
         /// What it counts.
         unit: Unit,
     },
     /// Not a finite number.
-    NotANumber,
+    NotANumber {
+        /// Smallest value allowed.
+        min: f64,
+        /// Largest value allowed.
+        max: f64,
+        /// Unit of both.
+        unit: Unit,
+    },
     /// Needed and not given.
     Missing,
     /// Not one of the choices.
@@ -92,9 +103,32 @@ impl Error {
     }
 }
 
-/// A number to at most six decimals, by whole-number arithmetic: the general
-/// formatter costs the page more than all of this file.
-struct Plain(f64);
+impl Reason {
+    /// How a number misses its range, in words that lead up to the range: a
+    /// number beside an end may read like the end itself.
+    #[must_use]
+    pub fn beyond(&self) -> &'static str {
+        let Self::OutOfRange { value, min, max, .. } = self else {
+            return "not a whole number from";
+        };
+        let end = if value < min { min } else { max };
+        if crate::math::abs(value - end) > 1e-6 + 1e-5 * crate::math::abs(*end) {
+            "outside"
+        } else if value < min {
+            "just below"
+        } else {
+            "just above"
+        }
+    }
+}
+
+/// A number to at most six decimals with its unit, by whole-number arithmetic:
+/// the general formatter costs the page more than all of this file.
+struct Plain(f64, Unit);
+
+fn bare(number: f64) -> Plain {
+    Plain(number, Unit::None)
+}
 
 impl fmt::Display for Plain {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -109,14 +143,16 @@ impl fmt::Display for Plain {
             f.write_str("-")?;
         }
         let (whole, mut part, mut digits) = (millionths / MILLION, millionths % MILLION, 6);
-        if part == 0 {
-            return write!(f, "{whole}");
+        write!(f, "{whole}")?;
+        if part > 0 {
+            while part % 10 == 0 {
+                part /= 10;
+                digits -= 1;
+            }
+            write!(f, ".{part:0digits$}")?;
         }
-        while part % 10 == 0 {
-            part /= 10;
-            digits -= 1;
-        }
-        write!(f, "{whole}.{part:0digits$}")
+        let unit = self.1.symbol();
+        if unit.is_empty() { Ok(()) } else { write!(f, " {unit}") }
     }
 }
 
@@ -131,14 +167,14 @@ impl fmt::Display for Error {
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::OutOfRange { value, min, max, unit } => {
-                let u = unit.symbol();
-                let gap = if u.is_empty() { "" } else { " " };
-                let (value, min, max) = (Plain(*value), Plain(*min), Plain(*max));
-                write!(f, "{value}{gap}{u} is outside {min} to {max}{gap}{u}")
+            Self::OutOfRange { value, min, max, unit }
+            | Self::NotWhole { value, min, max, unit } => {
+                let (value, min, max) = (Plain(*value, *unit), bare(*min), Plain(*max, *unit));
+                write!(f, "{value} is {} {min} to {max}", self.beyond())
             }
-            Self::NotWhole { value, .. } => write!(f, "{} must be a whole number", Plain(*value)),
-            Self::NotANumber => f.write_str("is not a number"),
+            Self::NotANumber { min, max, unit } => {
+                write!(f, "is not a number from {} to {}", bare(*min), Plain(*max, *unit))
+            }
             Self::Missing => f.write_str("is needed and missing"),
             Self::UnknownChoice { given, allowed } => {
                 write!(f, "\"{given}\" is not one of {allowed}")
@@ -163,7 +199,7 @@ impl core::error::Error for Error {}
 
 #[cfg(test)]
 mod tests {
-    use super::Plain;
+    use super::*;
     use std::string::ToString;
 
     #[test]
@@ -177,7 +213,18 @@ mod tests {
             (1e300, "a number without end"),
             (f64::NAN, "a number without end"),
         ] {
-            assert_eq!(Plain(value).to_string(), text);
+            assert_eq!(bare(value).to_string(), text);
         }
+        assert_eq!(Plain(-1.5, Unit::Kilogram).to_string(), "-1.5 kg");
+    }
+
+    #[test]
+    fn beside_an_end_it_is_said_on_which_side() {
+        let said = |value: f64| {
+            Reason::OutOfRange { value, min: 0.1, max: 60.0, unit: Unit::Kilogram }.to_string()
+        };
+        assert_eq!(said(0.1_f64.next_down()), "0.1 kg is just below 0.1 to 60 kg");
+        assert_eq!(said(60.000_000_4), "60 kg is just above 0.1 to 60 kg");
+        assert_eq!(said(0.0999), "0.0999 kg is outside 0.1 to 60 kg");
     }
 }

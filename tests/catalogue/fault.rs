@@ -72,7 +72,7 @@ pub(crate) const SLIPS: &[Slip] = &[
     },
     Slip {
         change: |file| add_pulley(file, "teeth", json!(16.5)),
-        said: &["/motor_pulleys/7/teeth: 16.5 must be a whole number"],
+        said: &["/motor_pulleys/7/teeth: 16.5 teeth is not a whole number from 8 to 60 teeth"],
         in_schema: true,
     },
     Slip {
@@ -94,6 +94,51 @@ pub(crate) const SLIPS: &[Slip] = &[
         change: |file| add(file, "motor_pulleys", json!({ "name": "Added", "teeth": 16 })),
         said: &["/motor_pulleys/7/id: is needed and missing"],
         in_schema: true,
+    },
+    Slip {
+        change: |file| add(file, "motor_pulleys", json!({ "id": "added", "teeth": 16 })),
+        said: &["/motor_pulleys/7/name: is needed and missing"],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| add_pulley(file, "id", json!("")),
+        said: &["/motor_pulleys/7/id: is needed and missing"],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| add_pulley(file, "id", json!(16)),
+        said: &["/motor_pulleys/7/id: expected text in quotes"],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| add_pulley(file, "a/b~c", json!(16)),
+        said: &[r#"/motor_pulleys/7/a~1b~0c: "a/b~c" is not known"#],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| add_pulley(file, "$remark", json!(["for the next order"])),
+        said: &[],
+        in_schema: false,
+    },
+    Slip {
+        change: |file| drop(object(file, "").remove("maker")),
+        said: &["/maker: is needed and missing"],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| drop(object(file, "/kits/0/slots/belt").remove("default")),
+        said: &["/kits/0/slots/belt/default: is needed and missing"],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| add(file, "kits", json!({ "id": "added", "slots": {} })),
+        said: &["/kits/2/name: is needed and missing"],
+        in_schema: true,
+    },
+    Slip {
+        change: |file| add(file, "kits", json!({ "id": "added", "name": "Added" })),
+        said: &[],
+        in_schema: false,
     },
     Slip {
         change: |file| add_pulley(file, "id", json!("m8-16")),
@@ -330,6 +375,7 @@ fn many_faults_at_once() {
                 r#"did you mean "inductance_uh"?"#
             ),
             "/schema_version: expected version 1; what is known of it was read",
+            "/wheels/6/name: is needed and missing",
             "/wheels/6/rolling_smooth: is needed and missing",
         ]
     );

@@ -23,14 +23,15 @@ fn errors_with(draft: &Draft, slot: Slot, index: usize, value: Option<f64>) -> V
 
 /// The one error that a value should give, judged from the table alone.
 fn expected(slot: Slot, field: &Field, value: f64) -> Error {
+    let Field { min, max, unit, .. } = *field;
     let reason = if value.is_finite() {
-        if value < field.min || value > field.max {
-            Reason::OutOfRange { value, min: field.min, max: field.max, unit: field.unit }
+        if value < min || value > max {
+            Reason::OutOfRange { value, min, max, unit }
         } else {
-            Reason::NotWhole { value, unit: field.unit }
+            Reason::NotWhole { value, min, max, unit }
         }
     } else {
-        Reason::NotANumber
+        Reason::NotANumber { min, max, unit }
     };
     Error::new(format!("{}.{}", slot.key(), field.key), reason)
 }

@@ -1,12 +1,11 @@
 //! A build as a file, and as what other programs hand over.
 
-use super::near::nearest;
+use super::pointer::{Must, Pointer};
 use super::record;
 use crate::build::Draft;
 use crate::error::{Error, Reason};
 use crate::parts::Slot;
-use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::ToString;
 use alloc::vec::Vec;
 use serde_json::{Map, Value};
 
@@ -24,43 +23,31 @@ const HEAD: [&str; 6] = ["format", "version", "app", "created", "name", "kit"];
 /// # Errors
 /// One for each fault, with the JSON pointer of where it is.
 pub fn read_build(value: &Value) -> Result<Draft, Vec<Error>> {
-    let Some(map) = value.as_object() else {
-        let reason = Reason::WrongForm { expected: "an object in braces" };
-        return Err(Vec::from([Error::new("", reason)]));
-    };
     let mut faults = Vec::new();
-    if map.get("format").is_some_and(|format| format != FORMAT) {
-        let reason = Reason::WrongForm { expected: "\"pitchline-build\"" };
-        faults.push(Error::new("/format", reason));
-    }
-    let version = map.get("version").map_or(Some(u64::from(VERSION)), Value::as_u64);
-    if version.is_none_or(|version| version > u64::from(VERSION)) {
-        faults.push(Error::new("/version", Reason::WrongForm { expected: "version 1" }));
-    }
+    let mut top = Pointer::top(&mut faults);
     let mut draft = Draft::typical();
-    let mut take = |key: &str| {
-        record::text(map, key).unwrap_or_else(|fault| {
-            faults.push(fault.under("/"));
-            String::new()
-        })
-    };
-    draft.name = take("name");
-    draft.kit = take("kit");
-    for (key, value) in map {
-        let Some(slot) = Slot::from_key(key) else {
-            if !HEAD.contains(&key.as_str()) && !key.starts_with('$') {
-                let known = Slot::ALL.iter().map(|slot| slot.key());
-                let nearest = nearest(key, known.chain(HEAD));
-                let reason = Reason::Unknown { given: key.clone(), nearest };
-                faults.push(Error::new(format!("/{key}"), reason));
-            }
-            continue;
-        };
-        let (record, found) = record::read(slot.kind(), value);
-        faults.extend(found.into_iter().map(|fault| fault.under(&format!("/{key}/"))));
-        if let Some(record) = record {
-            draft.set_record(slot, record);
+    if let Some(map) = top.object(value) {
+        if map.get("format").is_some_and(|format| format != FORMAT) {
+            top.at("format").fault(Reason::WrongForm { expected: "\"pitchline-build\"" });
         }
+        let version = map.get("version").map_or(Some(VERSION.into()), Value::as_f64);
+        if version != Some(f64::from(VERSION)) {
+            top.at("version").fault(Reason::WrongForm { expected: "version 1" });
+        }
+        top.text(map, "app", Must::May);
+        top.text(map, "created", Must::May);
+        draft.name = top.text(map, "name", Must::May);
+        draft.kit = top.text(map, "kit", Must::May);
+        let mut known = Vec::from(HEAD);
+        for slot in Slot::ALL {
+            let key = slot.key();
+            known.push(key);
+            let Some(value) = map.get(key) else { continue };
+            if let Some(record) = record::read(slot.kind(), value, Must::May, &mut top.at(key)) {
+                draft.set_record(*slot, record);
+            }
+        }
+        top.keys(map, &known);
     }
     if faults.is_empty() { Ok(draft) } else { Err(faults) }
 }

@@ -18,6 +18,7 @@
 
 mod build_file;
 mod near;
+mod pointer;
 mod read;
 mod record;
 #[cfg(feature = "schema")]
@@ -60,14 +61,9 @@ pub struct Kit {
     pub name: String,
     /// Anything a reader should know.
     pub notes: String,
-    offers: Vec<Offer>,
+    /// What it offers for a slot, by id; the first is the default.
+    offers: Vec<(Slot, Vec<String>)>,
     settings: Vec<(Slot, Record)>,
-}
-
-/// What a kit offers for one slot, by id; the first is the default.
-#[derive(Clone, Debug, Default, PartialEq)]
-struct Offer {
-    ids: Vec<String>,
 }
 
 impl Catalog {
@@ -93,9 +89,9 @@ impl Catalog {
     /// nothing, every part of the kind.
     #[must_use]
     pub fn offered(&self, kit: &str, slot: Slot) -> Vec<&Record> {
-        let ids = self.kit(kit).and_then(|kit| kit.offers.get(slot as usize));
-        let ids = ids.map_or(&[][..], |offer| &offer.ids);
-        let found: Vec<_> = ids.iter().filter_map(|id| self.part(slot.kind(), id)).collect();
+        let offers = self.kit(kit).map_or(&[][..], |kit| &kit.offers);
+        let ids = offers.iter().filter(|offer| offer.0 == slot).flat_map(|offer| &offer.1);
+        let found: Vec<_> = ids.filter_map(|id| self.part(slot.kind(), id)).collect();
         if found.is_empty() { self.parts(slot.kind()).iter().collect() } else { found }
     }
 

@@ -4,9 +4,9 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 /// The known word with the fewest letters to change; empty if none is near.
-pub(super) fn nearest<'a>(given: &str, known: impl Iterator<Item = &'a str>) -> String {
+pub(super) fn nearest(given: &str, known: &[&str]) -> String {
     let most = given.chars().count() / 2 + 1;
-    let best = known.map(|word| (distance(given, word), word)).min();
+    let best = known.iter().map(|word| (distance(given, word), *word)).min();
     best.filter(|(letters, _)| *letters <= most).map_or(String::new(), |(_, word)| word.into())
 }
 
@@ -38,7 +38,7 @@ mod tests {
         // The textbook pair: three changes.
         assert_eq!(distance("kitten", "sitting"), 3);
         assert_eq!(distance("", "abc"), 3);
-        assert_eq!(nearest("kv_rpm_v", ["kv_rpm_per_v", "mass_kg"].into_iter()), "kv_rpm_per_v");
-        assert_eq!(nearest("zzzzzz", ["mass_kg"].into_iter()), "");
+        assert_eq!(nearest("kv_rpm_v", &["kv_rpm_per_v", "mass_kg"]), "kv_rpm_per_v");
+        assert_eq!(nearest("zzzzzz", &["mass_kg"]), "");
     }
 }

@@ -1,12 +1,16 @@
 //! The JSON Schema of the maker's file and of the build file, made from the
 //! same tables that check the values.
 
-use super::record::{HEAD, LONGEST};
+use super::pointer::LONGEST;
+use super::record::HEAD;
 use crate::bounds::{Field, Need};
 use crate::parts::{Kind, Slot};
-use alloc::string::ToString;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use serde_json::{Map, Value, json};
+
+/// What a part and a kit must have, as their reader asks.
+const PART: &[&str] = &["id", "name"];
 
 /// Schema of the catalogue.
 #[must_use]
@@ -20,22 +24,15 @@ pub fn catalogue_schema() -> Value {
     );
     put("catalogue_version", text("Your own version of this file."));
     put("updated", text("When it was last changed."));
-    put("maker", text("Who offers these parts."));
+    put("maker", needed("Who offers these parts."));
     put("currency", text("Currency of every price, such as EUR."));
     put("notes", text("Anything a reader should know."));
     for kind in Kind::ALL.iter().filter(|kind| !kind.list_key().is_empty()) {
-        put(kind.list_key(), json!({ "type": "array", "items": part(*kind, &["id", "name"]) }));
+        put(kind.list_key(), json!({ "type": "array", "items": part(*kind, PART) }));
     }
     put("kits", json!({ "type": "array", "items": kit() }));
-    json!({
-        "$schema": "http://json-schema.org/draft-07/schema#",
-        "title": "Pitchline catalogue",
-        "description": "Parts and kits that the calculator offers. Units are in the key names.",
-        "type": "object",
-        "additionalProperties": false,
-        "required": ["schema_version", "maker"],
-        "properties": properties,
-    })
+    let meaning = "Parts and kits that the calculator offers. Units are in the key names.";
+    file("Pitchline catalogue", meaning, object(properties, &["schema_version", "maker"]))
 }
 
 /// Schema of the build file, which is also what `answers` takes.
@@ -55,32 +52,57 @@ pub fn build_schema() -> Value {
     for slot in Slot::ALL {
         properties.insert(slot.key().to_string(), part(slot.kind(), &[]));
     }
+    let meaning = "One part for each slot, in full; a slot left out gets typical values.";
+    file("Pitchline build", meaning, object(properties, &[]))
+}
+
+/// The schema of a whole file.
+fn file(title: &str, meaning: &str, mut schema: Value) -> Value {
+    if let Some(map) = schema.as_object_mut() {
+        map.insert("$schema".to_string(), json!("http://json-schema.org/draft-07/schema#"));
+        map.insert("title".to_string(), json!(title));
+        map.insert("description".to_string(), json!(meaning));
+    }
+    schema
+}
+
+/// An object of these properties and no others; a key that begins with `$` is a remark.
+fn object(properties: Map<String, Value>, required: &[&str]) -> Value {
     json!({
-        "$schema": "http://json-schema.org/draft-07/schema#",
-        "title": "Pitchline build",
-        "description": "One part for each slot, in full; a slot left out gets typical values.",
         "type": "object",
         "additionalProperties": false,
+        "patternProperties": { "^\\$": {} },
+        "required": required,
         "properties": properties,
     })
+}
+
+/// Text that must have a letter at least.
+fn needed(meaning: &str) -> Value {
+    json!({ "type": "string", "minLength": 1, "maxLength": LONGEST, "description": meaning })
 }
 
 fn text(meaning: &str) -> Value {
     json!({ "type": "string", "maxLength": LONGEST, "description": meaning })
 }
 
-fn part(kind: Kind, head_required: &[&str]) -> Value {
-    let mut properties = Map::new();
-    let mut required: Vec<&str> = head_required.to_vec();
+/// The keys that every part and kit has; `must` of them be there.
+fn head(must: &[&str]) -> Map<String, Value> {
     let meanings = [
         "Stable id, unique within its list; links and kits name it.",
         "Name for people.",
         "Where the figures come from.",
         "Anything a reader should know.",
     ];
-    for (key, meaning) in HEAD.into_iter().zip(meanings) {
-        properties.insert(key.to_string(), text(meaning));
-    }
+    let texts = HEAD.into_iter().zip(meanings).map(|(key, meaning)| {
+        (key.to_string(), if must.contains(&key) { needed(meaning) } else { text(meaning) })
+    });
+    texts.collect()
+}
+
+fn part(kind: Kind, must: &[&str]) -> Value {
+    let mut properties = head(must);
+    let mut required: Vec<&str> = must.to_vec();
     for tag in kind.tags() {
         let meaning = "Compatibility tag: parts that meet must carry the same one, or none.";
         properties.insert((*tag).to_string(), text(meaning));
@@ -91,12 +113,7 @@ fn part(kind: Kind, head_required: &[&str]) -> Value {
             required.push(field.key);
         }
     }
-    json!({
-        "type": "object",
-        "additionalProperties": false,
-        "required": required,
-        "properties": properties,
-    })
+    object(properties, &required)
 }
 
 fn number(field: &Field) -> Value {
@@ -115,37 +132,17 @@ fn number(field: &Field) -> Value {
 fn kit() -> Value {
     let mut slots = Map::new();
     for slot in Slot::ALL.iter().filter(|slot| slot.holds_part()) {
-        let offer = json!({
-            "type": "object",
-            "additionalProperties": false,
-            "required": ["default"],
-            "properties": {
-                "default": text("Id of the part that the kit comes with."),
-                "options": { "type": "array", "items": text("Id of a part on offer instead.") },
-            },
-        });
-        slots.insert(slot.key().to_string(), offer);
+        let mut offer = Map::new();
+        let default = needed("Id of the part that the kit comes with.");
+        let option = needed("Id of a part on offer instead.");
+        offer.insert("default".to_string(), default);
+        offer.insert("options".to_string(), json!({ "type": "array", "items": option }));
+        slots.insert(slot.key().to_string(), object(offer, &["default"]));
     }
-    let mut properties = Map::new();
-    for (key, meaning) in HEAD.into_iter().zip([
-        "Stable id; links name it.",
-        "Name for people.",
-        "Where the kit's figures come from.",
-        "Anything a reader should know.",
-    ]) {
-        properties.insert(key.to_string(), text(meaning));
-    }
-    properties.insert(
-        "slots".to_string(),
-        json!({ "type": "object", "additionalProperties": false, "properties": slots }),
-    );
+    let mut properties = head(PART);
+    properties.insert("slots".to_string(), object(slots, &[]));
     for slot in Slot::ALL.iter().filter(|slot| !slot.holds_part()) {
         properties.insert(slot.key().to_string(), part(slot.kind(), &[]));
     }
-    json!({
-        "type": "object",
-        "additionalProperties": false,
-        "required": ["id", "name", "slots"],
-        "properties": properties,
-    })
+    object(properties, PART)
 }

@@ -116,9 +116,7 @@ fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Error> {
     let value = if value.is_empty() {
         None
     } else if field.choices.is_empty() {
-        let number = number::from_exact(value);
-        let number = number.ok_or_else(|| at(Error::new(field.key, Reason::NotANumber)))?;
-        Some(field.check(number).map_err(at)?)
+        Some(field.check(number::from_exact(value).unwrap_or(f64::NAN)).map_err(at)?)
     } else {
         Some(field.choice(value).map_err(at)?)
     };

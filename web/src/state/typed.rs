@@ -64,7 +64,7 @@ pub(super) fn value(
         // What is assumed when left out of a file is still needed here: it was shown.
         return if field.need == Need::Optional { Ok(None) } else { Err(say(&Reason::Missing)) };
     }
-    let typed = number::parse(text).ok_or_else(|| say(&Reason::NotANumber))?;
+    let typed = number::parse(text).unwrap_or(f64::NAN);
     let value = style.units.shown(field.unit).to_file(typed);
     field.check(value).map(Some).map_err(|Error { reason, .. }| say(&reason))
 }

@@ -9,16 +9,15 @@ use pitchline_core::{Error, Kind, Notice, Reason, Unit};
 #[must_use]
 pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
     let name = label(kind, key);
-    match reason {
-        Reason::OutOfRange { min, max, unit, .. } => {
-            let low = style.value(*min, *unit, 4);
-            let high = style.quantity(*max, *unit, 4);
-            format!("{name} must be between {low} and {high}")
-        }
-        Reason::NotWhole { .. } => format!("{name} must be a whole number"),
-        Reason::Missing => format!("{name} is needed"),
-        _ => format!("{name} must be a number, such as 12 or 1.5"),
-    }
+    let (what, min, max, unit) = match reason {
+        Reason::OutOfRange { min, max, unit, .. } => ("", min, max, unit),
+        Reason::NotWhole { min, max, unit, .. } => ("a whole number ", min, max, unit),
+        Reason::NotANumber { min, max, unit } => ("a number ", min, max, unit),
+        _ => return format!("{name} is needed"),
+    };
+    let low = style.value(*min, *unit, 4);
+    let high = style.quantity(*max, *unit, 4);
+    format!("{name} must be {what}between {low} and {high}")
 }
 
 /// A fault in a file or a link: where it is and what was expected.
@@ -27,13 +26,11 @@ pub fn fault(error: &Error, style: Style) -> String {
     // Files are in metric units whatever the reader prefers.
     let file = Style { units: Units::Metric, ..style };
     let what = match &error.reason {
-        Reason::OutOfRange { value, min, max, unit } => {
+        Reason::OutOfRange { value, min, max, unit }
+        | Reason::NotWhole { value, min, max, unit } => {
             let value = file.quantity(*value, *unit, 6);
-            let low = file.value(*min, *unit, 6);
-            format!("{value} is outside {low} to {}", file.quantity(*max, *unit, 6))
-        }
-        Reason::NotWhole { value, .. } => {
-            format!("{} must be a whole number", file.significant(*value, 6))
+            let (how, low) = (error.reason.beyond(), file.value(*min, *unit, 6));
+            format!("{value} is {how} {low} to {}", file.quantity(*max, *unit, 6))
         }
         other => other.to_string(),
     };
