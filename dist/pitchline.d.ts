@@ -1,2 +1,2 @@
-export * from './pitchline-web-7dee8335af8920a9.js';
-export { default } from './pitchline-web-7dee8335af8920a9.js';
+export * from './pitchline-web-5732b8014e0c2e25.js';
+export { default } from './pitchline-web-5732b8014e0c2e25.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-7dee8335af8920a9.js';export*from'./pitchline-web-7dee8335af8920a9.js';const wasm=new URL('./pitchline-web-7dee8335af8920a9_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-5732b8014e0c2e25.js';export*from'./pitchline-web-5732b8014e0c2e25.js';const wasm=new URL('./pitchline-web-5732b8014e0c2e25_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

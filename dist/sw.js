@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "90861cd3b072874d58f0cf237d233a6477a8b28afe33e24fba02e77887e149a6",
+    "./": "af8a7e2a7359b5a26c3b2807138c248d9f37cc15b81f5afae6b5fc122c03ea53",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "2935c6e99a9886c6e77931d8eb2e6b716395dec840c965b64cbcd7bcf78f118c",
@@ -22,18 +22,18 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-6930b8a4b4d7bfaa.css": "5913a2e47ab1308a080e51fbfa4e29b6cd10130d56966eb96676e32510447298",
+    "main-9b8118b0a22bf93b.css": "d2c44eb63fba2b110b826320ca3c775fe059338f44b1c310a2f8ab7a9c6ff55c",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
-    "offline-8a5f4a2b233b651b.js": "53ca0d4fc835e32dc5bb6a7aeaacd747d33cd375960c3d378f8f345350f51f41",
+    "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-a5554441de98aaf2.css": "0af316f3d24c1a09ae7705443a0e8824b1cd088628e62ce4ddc072b564e44f7d",
-    "pitchline-web-7dee8335af8920a9.js": "7032cc5ba08e9452740e646751bd9090243e340de986de123148766c3238be11",
-    "pitchline-web-7dee8335af8920a9_bg.wasm": "3b4b078250ca9859d5fef2bb2ad4627a2a4586bd2dd2f5c18d5e18ed7ef99263",
-    "pitchline.js": "7698b9a68c7c0caa39aabaa20fd5b72b7770f264e0cd8d6d58b8c64bee421c65",
+    "pitchline-web-5732b8014e0c2e25.js": "daaeba7474183a70c3450f025e40aada2e1d015dcc1a904e728708e50df8981d",
+    "pitchline-web-5732b8014e0c2e25_bg.wasm": "23bf1d91132400b48b78324026b2294eaa27c2731b42f72f3164d04df96b2ddf",
+    "pitchline.js": "11a98079f694f98b7c14b4a61d31fc97393ab5f3bbce91836f5b5b1a55877d6d",
     "recovery-ab7fe183e5f733b5.js": "802d53cdb5239751e7b033b4b90059a69e1d3b343981ddb04391ec5492429915",
     "recovery-e42118f0d538911e.css": "7bc40cd3e47760dc7f3306e01d607bca6e2d75921cdb08e964cbaf27f83f9f96",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "3ea9f4fb695584dc"
+  "version": "cf2fb8d18ba4d18f"
 };
 
 const SCOPE = self.registration.scope;
@@ -56,11 +56,12 @@ self.addEventListener('activate', (event) => {
 self.addEventListener('message', (event) => {
   if (event.data === 'SKIP_WAITING') self.skipWaiting();
   if (event.data === 'CHECK') event.waitUntil(answerCheck(event.ports[0]));
+  if (event.data === 'LEAVE') event.waitUntil(leave(event.ports[0]));
 });
 
 self.addEventListener('fetch', (event) => {
   const { request } = event;
-  if (request.method !== 'GET' || !request.url.startsWith(SCOPE)) return;
+  if (left || request.method !== 'GET' || !request.url.startsWith(SCOPE)) return;
   const url = new URL(request.url);
   url.hash = '';
   // Listed by its folder, see below.
@@ -140,6 +141,8 @@ async function freshCatalogue() {
   try {
     const cache = await caches.open(KEPT);
     await cache.put(CATALOGUE, rebuilt(response, text));
+    // It came while the caches were being taken away.
+    if (left) await caches.delete(KEPT);
   } catch {
     // Without room to keep it, it can still be shown.
   }
@@ -163,6 +166,16 @@ async function lastCatalogue() {
   } catch {
     return undefined;
   }
+}
+
+// The page wants no worker any more: nothing is answered or kept from here on.
+let left = false;
+
+async function leave(port) {
+  left = true;
+  const names = (await caches.keys()).filter((name) => name.startsWith(OWN));
+  await Promise.all(names.map((name) => caches.delete(name)));
+  port?.postMessage('left');
 }
 
 async function dropOldBuilds() {

@@ -101,56 +101,38 @@ impl Build {
     /// front of the field: `motor.kv_rpm_per_v`.
     pub fn check(draft: &Draft) -> Result<Self, Vec<Error>> {
         let mut errors = Vec::new();
-        macro_rules! read {
-            ($part:ident, $slot:ident) => {
-                match $part::from_record(draft.record(Slot::$slot)) {
-                    Ok(part) => Some(part),
-                    Err(found) => {
-                        let mut prefix = String::from(Slot::$slot.key());
-                        prefix.push('.');
-                        errors.extend(found.into_iter().map(|e| e.under(&prefix)));
-                        None
-                    }
+        let mut checked = Vec::with_capacity(Slot::ALL.len());
+        for slot in Slot::ALL {
+            match draft.record(*slot).si(slot.kind().fields()) {
+                Ok(values) => checked.push(values),
+                Err(found) => {
+                    let prefix = [slot.key(), "."].concat();
+                    errors.extend(found.into_iter().map(|error| error.under(&prefix)));
                 }
-            };
+            }
         }
-        let pack = read!(Pack, Pack);
-        let cell = read!(Cell, Cell);
-        let motor = read!(Motor, Motor);
-        let controller = read!(Controller, Controller);
-        let motor_pulley = read!(MotorPulley, MotorPulley);
-        let wheel_pulley = read!(WheelPulley, WheelPulley);
-        let belt = read!(Belt, Belt);
-        let wheel = read!(Wheel, Wheel);
-        let truck = read!(Truck, Truck);
-        let deck = read!(Deck, Deck);
-        let charger = read!(Charger, Charger);
-        let low = read!(Mode, ModeLow);
-        let mid = read!(Mode, ModeMid);
-        let high = read!(Mode, ModeHigh);
-        let rider = read!(Rider, Rider);
-        let place = read!(Place, Place);
-        let ride = read!(Ride, Ride);
-        let build = || {
-            Some(Self {
-                pack: pack?,
-                cell: cell?,
-                motor: motor?,
-                controller: controller?,
-                motor_pulley: motor_pulley?,
-                wheel_pulley: wheel_pulley?,
-                belt: belt?,
-                wheel: wheel?,
-                truck: truck?,
-                deck: deck?,
-                charger: charger?,
-                modes: [low?, mid?, high?],
-                rider: rider?,
-                place: place?,
-                ride: ride?,
-            })
-        };
-        build().ok_or(errors)
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        let mut take =
+            |slot: Slot| checked.get_mut(slot as usize).map(core::mem::take).unwrap_or_default();
+        Ok(Self {
+            pack: Pack::from_si(take(Slot::Pack)),
+            cell: Cell::from_si(take(Slot::Cell)),
+            motor: Motor::from_si(take(Slot::Motor)),
+            controller: Controller::from_si(take(Slot::Controller)),
+            motor_pulley: MotorPulley::from_si(take(Slot::MotorPulley)),
+            wheel_pulley: WheelPulley::from_si(take(Slot::WheelPulley)),
+            belt: Belt::from_si(take(Slot::Belt)),
+            wheel: Wheel::from_si(take(Slot::Wheel)),
+            truck: Truck::from_si(take(Slot::Truck)),
+            deck: Deck::from_si(take(Slot::Deck)),
+            charger: Charger::from_si(take(Slot::Charger)),
+            modes: [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh].map(|s| Mode::from_si(take(s))),
+            rider: Rider::from_si(take(Slot::Rider)),
+            place: Place::from_si(take(Slot::Place)),
+            ride: Ride::from_si(take(Slot::Ride)),
+        })
     }
 
     /// How many of a slot's part are on the board.

@@ -105,7 +105,17 @@ workers?.addEventListener('controllerchange', () => {
 // same origin.
 async function leave() {
   const known = await workers.getRegistration(SCOPE);
-  if (known?.scope === SCOPE.href) await known.unregister();
+  if (known?.scope === SCOPE.href) {
+    // It may be keeping the catalogue at this very moment, so it is told first.
+    const told = new Promise((done) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = done;
+      known.active?.postMessage('LEAVE', [port2]);
+      setTimeout(done, 3000);
+    });
+    await told;
+    await known.unregister();
+  }
   for (const name of await caches.keys()) {
     if (name.startsWith(OWN_CACHES)) await caches.delete(name);
   }

@@ -31,11 +31,12 @@ self.addEventListener('activate', (event) => {
 self.addEventListener('message', (event) => {
   if (event.data === 'SKIP_WAITING') self.skipWaiting();
   if (event.data === 'CHECK') event.waitUntil(answerCheck(event.ports[0]));
+  if (event.data === 'LEAVE') event.waitUntil(leave(event.ports[0]));
 });
 
 self.addEventListener('fetch', (event) => {
   const { request } = event;
-  if (request.method !== 'GET' || !request.url.startsWith(SCOPE)) return;
+  if (left || request.method !== 'GET' || !request.url.startsWith(SCOPE)) return;
   const url = new URL(request.url);
   url.hash = '';
   // Listed by its folder, see below.
@@ -115,6 +116,8 @@ async function freshCatalogue() {
   try {
     const cache = await caches.open(KEPT);
     await cache.put(CATALOGUE, rebuilt(response, text));
+    // It came while the caches were being taken away.
+    if (left) await caches.delete(KEPT);
   } catch {
     // Without room to keep it, it can still be shown.
   }
@@ -138,6 +141,16 @@ async function lastCatalogue() {
   } catch {
     return undefined;
   }
+}
+
+// The page wants no worker any more: nothing is answered or kept from here on.
+let left = false;
+
+async function leave(port) {
+  left = true;
+  const names = (await caches.keys()).filter((name) => name.startsWith(OWN));
+  await Promise.all(names.map((name) => caches.delete(name)));
+  port?.postMessage('left');
 }
 
 async function dropOldBuilds() {

@@ -63,8 +63,8 @@ fn begin(loaded: Loaded) -> (App, Vec<RenderEffect<()>>) {
     if !address.is_empty() && !browser::wants_demo() {
         app.open_link(&address);
     }
-    let keepers = keep(app, store.clone());
-    listen(app, store);
+    let keepers = keep(app, store);
+    listen(app);
     (app, keepers)
 }
 
@@ -131,7 +131,7 @@ fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
 }
 
 /// Follows the address, and what the page's script says of offline use.
-fn listen(app: App, store: Store) {
+fn listen(app: App) {
     browser::on_hash(move |address| app.open_link(&address));
     let look = move || {
         let (state, waiting) = browser::offline_state();
@@ -141,14 +141,7 @@ fn listen(app: App, store: Store) {
         });
     };
     look();
-    browser::heard("pitchline:offline-ready", move || {
-        look();
-        // Said once; later visits find it under the page's last heading.
-        if store.get("offline").is_none() {
-            store.set("offline", "said");
-            app.say("Ready offline: from now on it works without a signal.");
-        }
-    });
+    browser::heard("pitchline:offline-ready", look);
     browser::heard("pitchline:update-waiting", look);
     browser::heard("pitchline:started", look);
 }

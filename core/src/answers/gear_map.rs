@@ -1,4 +1,4 @@
-//! Top speed and steepest hill for every pairing of pulleys and wheel.
+//! Speeds, steepest hill and distance for every pairing of pulleys and wheel.
 
 use super::drive::{Drive, Sag};
 use super::push::{FULL, Limit};
@@ -23,6 +23,10 @@ pub struct GearCell {
     pub limit: Limit,
     /// Steepest grade at 10 km/h with a full pack, as a share.
     pub grade: f64,
+    /// Top speed on the rider's slope with a full pack, m/s.
+    pub hill_speed_m_s: f64,
+    /// Distance at the rider's cruising speed on the flat, m.
+    pub distance_m: f64,
 }
 
 /// Every motor pulley × wheel pulley × wheel, wheels slowest to change.
@@ -35,6 +39,7 @@ pub fn gear_map(
 ) -> Vec<GearCell> {
     let drive = Drive::new(build);
     let full = drive.supply(1.0, Sag::Burst);
+    let hill = Slope::of_grade(build.ride.grade);
     let mut cells = Vec::with_capacity(motor_pulleys.len() * wheel_pulleys.len() * wheels.len());
     for (wheel, with_wheel) in wheels.iter().enumerate() {
         for (wheel_pulley, with_wheel_pulley) in wheel_pulleys.iter().enumerate() {
@@ -53,6 +58,8 @@ pub fn gear_map(
                     top_speed_m_s: top.speed_m_s,
                     limit: top.limit,
                     grade: drive.steepest(&full, 10.0 / 3.6).grade,
+                    hill_speed_m_s: drive.top_speed(&full, &FULL, hill).speed_m_s,
+                    distance_m: drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m,
                 });
             }
         }

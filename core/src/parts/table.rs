@@ -35,12 +35,17 @@ macro_rules! part {
             ///
             /// # Errors
             /// One for each value that is missing or out of range.
-            #[inline(never)]
             pub fn from_record(
                 record: &$crate::parts::Record,
             ) -> Result<Self, alloc::vec::Vec<$crate::error::Error>> {
-                let mut values = record.si(Self::FIELDS)?.into_iter();
-                Ok(Self { $( $field: <$type as $crate::parts::choice::Value>::read(&mut values), )* })
+                Ok(Self::from_si(record.si(Self::FIELDS)?))
+            }
+
+            /// The typed part from checked values in SI.
+            #[inline(never)]
+            pub(crate) fn from_si(values: alloc::vec::Vec<Option<f64>>) -> Self {
+                let mut values = values.into_iter();
+                Self { $( $field: <$type as $crate::parts::choice::Value>::read(&mut values), )* }
             }
         }
     };

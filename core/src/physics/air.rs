@@ -1,6 +1,6 @@
 //! Air: pressure and density.
 
-use crate::math::pow;
+use crate::math::{exp, ln};
 
 /// Specific gas constant of dry air, J/(kg K). Source: ISO 2533.
 pub const GAS_CONSTANT: f64 = 287.052_87;
@@ -17,9 +17,9 @@ law! {
     /// assert!((p - 89_874.56).abs() < 0.01);
     /// ```
     PRESSURE = "Air pressure", "p" = "101325 (1 − 0.0065 h / 288.15)^5.25588", Pascal, ISA;
-    altitude: "h" Metre => 101_325.0 * pow(
-        1.0 - 0.0065 * altitude / 288.15,
-        G / (0.0065 * GAS_CONSTANT),
+    // `exp` of `ln`: a general power would bring a third function into the page.
+    altitude: "h" Metre => 101_325.0 * exp(
+        G / (0.0065 * GAS_CONSTANT) * ln(1.0 - 0.0065 * altitude / 288.15),
     )
 }
 

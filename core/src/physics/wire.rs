@@ -1,13 +1,16 @@
 //! Wires.
 
-use crate::math::{PI, pow};
+use crate::math::{PI, exp};
+
+/// Natural logarithm of 92, the ratio of diameters over 39 gauges.
+const LN_92: f64 = 4.521_788_577_049_041;
 
 law! {
     /// Diameter of a wire, mm, from its gauge.
     ///
     /// Source: ASTM B258.
     DIAMETER = "Wire diameter", "d" = "0.127 · 92^((36 − gauge) / 39)", Millimetre, ASTM_B258;
-    gauge: "gauge" Gauge => 0.127 * pow(92.0, (36.0 - gauge) / 39.0)
+    gauge: "gauge" Gauge => 0.127 * exp(LN_92 * (36.0 - gauge) / 39.0)
 }
 
 law! {

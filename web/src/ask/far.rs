@@ -38,11 +38,13 @@ fn spent(app: App) -> Option<String> {
     let (found, style) = (app.found()?, app.style());
     let distance = &found.answers.distance;
     let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
-    let left = style.si(distance.cruise.end_charge, Unit::Percent, 2);
-    (distance.cruise.distance_m > 0.0).then(|| {
+    Some(if distance.cruise.distance_m > 0.0 {
         format!(
-            "{spent} from the cells, on the flat without stops. {left} of the charge is left when it ends. Stops, hills and wind take more."
+            "{spent} from the cells, on the flat without stops. Beyond it the board goes on slower. Stops, hills and wind take more."
         )
+    } else {
+        "It may reach this speed on a fresh pack, but not hold it: a minute's ride sags the pack."
+            .into()
     })
 }
 
@@ -51,11 +53,13 @@ pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
     let reach = answers.distance.cruise;
     let shown = style.units.shown(Unit::Kilometre);
     let name = format!("At {}, no stops", style.speed_unit(reach.speed_m_s));
+    let why = words::limit(reach.limit);
     if reach.distance_m <= 0.0 {
-        let limit = format!("Not held: {}", words::limit(reach.limit));
+        let limit = format!("Too fast to hold: {why}");
         return Headline { name, figure: "0".into(), unit: shown.symbol, limit };
     }
-    let limit = format!("Ends at: {}", words::limit(reach.limit));
+    let left = style.fixed(reach.end_charge * 100.0, 0);
+    let limit = format!("To {left}\u{a0}% charge: {why}");
     Headline { name, figure: style.distance(reach.distance_m), unit: shown.symbol, limit }
 }
 

@@ -4,11 +4,59 @@ use super::answer::table;
 use crate::chart::{Cell, Chart, Drawing, Map, Table, chart, nothing, use_width};
 use crate::component::{Options, choice};
 use crate::dom::{Node, el};
-use crate::state::App;
-use crate::text::{Style, words};
+use crate::state::{App, MapView};
+use crate::text::Style;
 use pitchline_core::{
-    GearCell, MotorPulley, Record, Slot, Unit, Wheel, WheelPulley, fits, gear_map as map,
+    GearCell, MotorPulley, Record, Ride, Slot, Unit, Wheel, WheelPulley, fits, gear_map as map,
 };
+
+const VIEWS: [MapView; 4] = [MapView::Speed, MapView::HillSpeed, MapView::Distance, MapView::Hill];
+
+impl MapView {
+    fn key(self) -> &'static str {
+        match self {
+            Self::Speed => "speed",
+            Self::HillSpeed => "hill-speed",
+            Self::Distance => "distance",
+            Self::Hill => "hill",
+        }
+    }
+
+    fn words(self, app: App) -> String {
+        let (cruise, grade) = wishes(app, app.style());
+        match self {
+            Self::Speed => "Top speed on the flat".into(),
+            Self::HillSpeed => format!("Top speed up your {grade} hill"),
+            Self::Distance => format!("Distance at {cruise}"),
+            Self::Hill => "Steepest hill at 10 km/h".into(),
+        }
+    }
+
+    fn unit(self) -> Unit {
+        match self {
+            Self::Speed | Self::HillSpeed => Unit::KilometrePerHour,
+            Self::Distance => Unit::Kilometre,
+            Self::Hill => Unit::Percent,
+        }
+    }
+
+    fn value(self, cell: &GearCell) -> f64 {
+        match self {
+            Self::Speed => cell.top_speed_m_s,
+            Self::HillSpeed => cell.hill_speed_m_s,
+            Self::Distance => cell.distance_m,
+            Self::Hill => cell.grade.max(0.0),
+        }
+    }
+}
+
+/// The rider's cruising speed and hill, in words.
+fn wishes(app: App, style: Style) -> (String, String) {
+    let ride = app.found().map(|found| found.build.ride);
+    let read = |value: fn(&Ride) -> f64| ride.as_ref().map_or(0.0, value);
+    let (cruise, grade) = (read(|r| r.cruise_m_s), read(|r| r.grade));
+    (style.speed_unit(cruise), style.si(grade, Unit::Percent, 2))
+}
 
 /// What is on offer, and the answers for all of it.
 struct Offer {
@@ -37,7 +85,7 @@ impl Offer {
 }
 
 pub(super) fn gear_map(app: App) -> Node {
-    let hills = move || app.read(|model| model.map_hills);
+    let view = move || app.read(|model| model.map_view);
     let width = use_width(340.0);
     let with = move || offer(app).map(|offer| (offer, app.style()));
     let wheels = move || {
@@ -48,18 +96,15 @@ pub(super) fn gear_map(app: App) -> Node {
         }
     };
     let shows = move || Options {
-        list: vec![
-            ("speed".into(), "Top speed on the flat".into()),
-            ("hill".into(), "Steepest hill at 10 km/h".into()),
-        ],
-        chosen: if hills() { "hill" } else { "speed" }.into(),
+        list: VIEWS.iter().map(|v| (v.key().into(), v.words(app))).collect(),
+        chosen: view().key().into(),
     };
-    let key = move || format!("{}{}", app.key(), if hills() { "h" } else { "s" });
+    let key = move || app.key() + view().key();
     let drawn = chart(Chart {
         key: Box::new(key),
-        finding: Box::new(move || with().map_or_else(String::new, |(o, s)| finding(&o, s))),
+        finding: Box::new(move || with().map_or_else(String::new, |(o, s)| finding(app, &o, s))),
         draw: Box::new(move |width| {
-            let drawn = |(offer, style)| draw(&offer, hills(), style, width);
+            let drawn = |(offer, style)| draw(&offer, view(), style, width);
             with().map_or_else(|| nothing(width, ""), drawn)
         }),
         table: Box::new(move || with().map_or_else(Table::default, |(o, s)| rows(&o, s))),
@@ -72,7 +117,8 @@ pub(super) fn gear_map(app: App) -> Node {
     let picks = el("div")
         .class("fields")
         .with(choice("map-shows".into(), show, shows, move |pick| {
-            app.change(|model| model.map_hills = pick == "hill");
+            let found = VIEWS.into_iter().find(|view| view.key() == pick);
+            app.change(|model| model.map_view = found.unwrap_or_default());
         }))
         .with(choice("map-wheel".into(), wheel, wheels, move |id| app.pick(Slot::Wheel, id)));
     el("div")
@@ -154,19 +200,28 @@ fn teeth_said(record: &Record, slot: Slot) -> String {
     Style::default().fixed(size(record, slot), 0)
 }
 
-fn finding(offer: &Offer, style: Style) -> String {
-    let (motor_pulley, wheel_pulley, wheel) = offer.here;
-    let Some(here) = offer.cell(wheel, wheel_pulley, motor_pulley) else { return String::new() };
-    let fitting =
-        offer.cells.iter().filter(|c| offer.goes(c.wheel, c.wheel_pulley, c.motor_pulley));
-    let fastest = fitting.clone().map(|cell| cell.top_speed_m_s).fold(0.0, f64::max);
-    let steepest = fitting.map(|cell| cell.grade).fold(0.0, f64::max);
+/// What the wishes come to: how many pairings meet them, and which goes farthest.
+fn finding(app: App, offer: &Offer, style: Style) -> String {
+    let (cruise, grade) = wishes(app, style);
+    let speed = app.found().map_or(0.0, |found| found.build.ride.cruise_m_s);
+    let fits = |c: &&GearCell| offer.goes(c.wheel, c.wheel_pulley, c.motor_pulley);
+    let meets = |c: &&GearCell| c.hill_speed_m_s >= speed && c.distance_m > 0.0;
+    let all = offer.cells.iter().filter(fits).count();
+    let met = || offer.cells.iter().filter(fits).filter(meets);
+    let farthest = met().max_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
+    let Some(best) = farthest else {
+        return format!("None of the {all} pairings on offer holds {cruise} up your {grade} hill.");
+    };
+    let teeth = |list: &[Record], place: usize, slot| {
+        list.get(place).map(|record| teeth_said(record, slot)).unwrap_or_default()
+    };
     format!(
-        "Yours reaches {} and climbs {}; with the wheels and pulleys on offer the fastest reaches {} and the strongest climbs {}.",
-        style.speed_unit(here.top_speed_m_s),
-        hill(here.grade, style),
-        style.speed_unit(fastest),
-        hill(steepest, style),
+        "{} of the {all} pairings on offer hold {cruise} up your {grade} hill. The farthest of them is {} to {} teeth with {}: {} on the flat.",
+        met().count(),
+        teeth(&offer.motor_pulleys, best.motor_pulley, Slot::MotorPulley),
+        teeth(&offer.wheel_pulleys, best.wheel_pulley, Slot::WheelPulley),
+        offer.wheels.get(best.wheel).map_or("", |wheel| &wheel.name),
+        style.distance_unit(best.distance_m),
     )
 }
 
@@ -174,32 +229,30 @@ fn hill(grade: f64, style: Style) -> String {
     format!("{}\u{a0}%", style.fixed(grade.max(0.0) * 100.0, 0))
 }
 
-fn draw(offer: &Offer, by_hill: bool, style: Style, width: f64) -> Drawing {
+fn draw(offer: &Offer, view: MapView, style: Style, width: f64) -> Drawing {
     let wheel = offer.here.2;
-    let speed = style.units.shown(Unit::KilometrePerHour).symbol;
+    let unit = style.units.shown(view.unit()).symbol;
+    let whole = |cell: &GearCell| style.shown_si(view.value(cell), view.unit()).round();
     let cell = |wheel_pulley: usize, motor_pulley: usize| {
         let goes = offer.goes(wheel, wheel_pulley, motor_pulley);
         let found = offer.cell(wheel, wheel_pulley, motor_pulley).filter(|_| goes);
         let Some(found) = found else {
             return Cell { readout: "These parts do not fit together.".into(), ..Cell::default() };
         };
-        let text = if by_hill {
-            style.fixed(found.grade.max(0.0) * 100.0, 0)
-        } else {
-            style.speed(found.top_speed_m_s)
-        };
         let teeth = |list: &[Record], place: usize, slot| {
             list.get(place).map(|record| teeth_said(record, slot)).unwrap_or_default()
         };
         Cell {
-            value: Some(if by_hill { found.grade } else { found.top_speed_m_s }),
-            text,
+            // The colour follows the number that is read, not the one behind it.
+            value: Some(whole(found)),
+            text: style.fixed(whole(found), 0),
             readout: format!(
-                "{} to {} teeth: {} ({}), climbs {}",
+                "{} to {} teeth: {} flat, {} up your hill, {} far, climbs {}",
                 teeth(&offer.motor_pulleys, motor_pulley, Slot::MotorPulley),
                 teeth(&offer.wheel_pulleys, wheel_pulley, Slot::WheelPulley),
                 style.speed_unit(found.top_speed_m_s),
-                words::limit(found.limit),
+                style.speed_unit(found.hill_speed_m_s),
+                style.distance_unit(found.distance_m),
                 hill(found.grade, style),
             ),
         }
@@ -213,7 +266,7 @@ fn draw(offer: &Offer, by_hill: bool, style: Style, width: f64) -> Drawing {
         cols: offer.motor_pulleys.iter().map(|r| teeth_said(r, Slot::MotorPulley)).collect(),
         cells: rows.map(|row| cols.clone().map(|col| cell(row, col)).collect()).collect(),
         selected: Some((offer.here.1, offer.here.0)),
-        key: if by_hill { "hill, %".into() } else { format!("top speed, {speed}") },
+        key: unit.into(),
         not_possible: "does not fit".into(),
         nothing: "No pulleys on offer.".into(),
     }
@@ -222,13 +275,15 @@ fn draw(offer: &Offer, by_hill: bool, style: Style, width: f64) -> Drawing {
 
 /// Every pairing with every wheel on offer.
 fn rows(offer: &Offer, style: Style) -> Table {
+    let speed = style.units.shown(Unit::KilometrePerHour).symbol;
     let heads = vec![
         "Wheel".into(),
         "Wheel pulley".into(),
         "Motor pulley".into(),
-        format!("Top speed, {}", style.units.shown(Unit::KilometrePerHour).symbol),
-        "Limit".into(),
-        "Hill at 10 km/h, %".into(),
+        format!("Top speed, {speed}"),
+        format!("Up your hill, {speed}"),
+        format!("Distance, {}", style.units.shown(Unit::Kilometre).symbol),
+        "Steepest, %".into(),
     ];
     let row = |cell: &GearCell| {
         let wheel = offer.wheels.get(cell.wheel)?;
@@ -243,11 +298,12 @@ fn rows(offer: &Offer, style: Style) -> Table {
         row.extend(if goes {
             [
                 style.speed(cell.top_speed_m_s),
-                words::limit(cell.limit).into(),
+                style.speed(cell.hill_speed_m_s),
+                style.distance(cell.distance_m),
                 style.fixed(cell.grade.max(0.0) * 100.0, 0),
             ]
         } else {
-            ["–".into(), "does not fit".into(), "–".into()]
+            ["does not fit", "–", "–", "–"].map(String::from)
         });
         Some(row)
     };

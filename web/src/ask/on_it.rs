@@ -4,7 +4,7 @@ use super::field::{input_of, inputs_of};
 use super::part::card;
 use super::question;
 use crate::component::{button, caution, fold, notice};
-use crate::dom::{Node, el, live};
+use crate::dom::{Node, el, live, said};
 use crate::state::App;
 use crate::text::{self, page};
 use pitchline_core::catalog::Kit;
@@ -35,6 +35,7 @@ pub(super) fn on_it(app: App) -> Node {
     };
     let inside = vec![
         kits(app),
+        el("p").class("help").with(said(move || app.catalog().notes.clone())).into(),
         el("h3").with("You and your ride").into(),
         el("div").class("fields").with(open).into(),
         fold("more", "More about rider, place and ride", move || others(app)),

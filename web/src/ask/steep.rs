@@ -3,8 +3,8 @@
 use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
 use super::question;
 use crate::chart::{Axis, Curves, Drawing, Series, Table};
-use crate::component::{Headline, caution};
-use crate::dom::Node;
+use crate::component::{Headline, caution, notice};
+use crate::dom::{Node, live};
 use crate::state::App;
 use crate::text::{Style, page, words};
 use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
@@ -18,7 +18,16 @@ const HEADLINES: [(Which, Say); 4] = [
 ];
 
 pub(super) fn steep(app: App) -> Node {
-    let inside = vec![answers(app, &HEADLINES), caution(page::CAUTION_HILL), figure(app, CURVE)];
+    let told = move || {
+        let said = own_hill(app);
+        (!said.is_empty()).then(|| notice(said)).into()
+    };
+    let inside = vec![
+        answers(app, &HEADLINES),
+        live(move || own_hill(app), told),
+        caution(page::CAUTION_HILL),
+        figure(app, CURVE),
+    ];
     question("steep", page::STEEP, inside)
 }
 
@@ -40,13 +49,30 @@ const CURVE: Figure = Figure { finding, draw, rows, hint: ALONG_CURVE };
 
 fn finding(answers: &Answers, style: Style) -> String {
     let (slow, brisk) = (answers.climb.slow, answers.climb.brisk);
-    format!(
-        "Slower climbs steeper: {} at {}, {} at {}.",
-        percent(slow.grade, style),
-        style.speed_unit(slow.speed_m_s),
-        percent(brisk.grade, style),
-        style.speed_unit(brisk.speed_m_s)
-    )
+    let (slow_grade, brisk_grade) = (percent(slow.grade, style), percent(brisk.grade, style));
+    let (slow, brisk) = (style.speed_unit(slow.speed_m_s), style.speed_unit(brisk.speed_m_s));
+    if slow_grade == brisk_grade {
+        return format!("It climbs {slow_grade} at {slow} and at {brisk}.");
+    }
+    format!("Slower climbs steeper: {slow_grade} at {slow}, {brisk_grade} at {brisk}.")
+}
+
+/// How the rider's own hill stands to what the board can do, full and low.
+fn own_hill(app: App) -> String {
+    let Some(found) = app.found() else { return String::new() };
+    let (climb, ride, style) = (&found.answers.climb, &found.build.ride, app.style());
+    let hill = style.si(ride.grade, Unit::Percent, 2);
+    let low = style.si(ride.low_charge, Unit::Percent, 2);
+    let slow = style.speed_unit(climb.slow.speed_m_s);
+    if climb.slow.grade < ride.grade {
+        format!("Your {hill} hill is too steep at {slow}, even with a full pack.")
+    } else if climb.slow_low.grade < ride.grade {
+        format!(
+            "With {low} charge left your {hill} hill is too steep at {slow}: keep a reserve for it."
+        )
+    } else {
+        String::new()
+    }
 }
 
 fn percent(grade: f64, style: Style) -> String {

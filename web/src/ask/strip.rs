@@ -13,13 +13,22 @@ pub(super) fn header(app: App) -> Node {
     let unit = move |units: Units, words: &'static str| {
         button(words, move || app.set_units(units)).pressed(move || app.units() == units)
     };
+    let offline =
+        move || app.read(|model| if model.offline == "ready" { page::OFFLINE } else { "" });
     el("header")
         .class("top")
         .with(
             el("div")
                 .with(el("h1").with("Pitchline"))
                 .with(el("p").class("maker").with(said(move || app.catalog().maker.clone())))
-                .with(el("p").class("tagline").with(page::TAGLINE)),
+                .with(el("p").class("tagline").with(page::TAGLINE))
+                // Said once, by appearing: nothing is covered and nothing has to be closed.
+                .with(
+                    el("p")
+                        .class("tagline")
+                        .attr("role", "status")
+                        .with(said(move || offline().into())),
+                ),
         )
         .with(
             el("div")
@@ -45,12 +54,12 @@ pub(super) fn strip(app: App) -> Node {
         .with(tile("fast", |_, a, style| top_speed(a, style)))
         .with(tile("steep", |_, a, style| hill(a, style)))
         .with(tile("far", |_, a, style| distance(a, style)))
-        .with(
-            el("p")
-                .class("strip-waits")
-                .flag("hidden", move || !app.read(|m| m.waits()))
-                .with(page::WAITS),
-        )
+        .with(el("p").class("strip-waits").flag("hidden", move || !app.read(|m| m.waits())).with(
+            said(move || {
+                let fault = app.read(|model| model.typed.fault().unwrap_or_default());
+                format!("{} {fault}.", page::WAITS)
+            }),
+        ))
         .into()
 }
 

@@ -2,7 +2,11 @@
 
 use super::mark::{CursorStop, Drawing, Follow, Mark};
 
-/// The stop nearest to a place in the drawing.
+/// Half a frame, and half of the gap beside it.
+const INSIDE: f64 = 0.55;
+
+/// The stop nearest to a place in the drawing. Beside a frame there is none: a
+/// tap there must not choose what it did not touch.
 pub fn nearest(drawing: &Drawing, x: f64, y: f64) -> Option<usize> {
     let far = |stop: &CursorStop| match drawing.follow {
         Follow::Rule { .. } => (stop.x - x).abs(),
@@ -13,7 +17,9 @@ pub fn nearest(drawing: &Drawing, x: f64, y: f64) -> Option<usize> {
         }
     };
     let stops = drawing.points.iter().enumerate();
-    stops.min_by(|a, b| far(a.1).total_cmp(&far(b.1))).map(|(index, _)| index)
+    let stop = stops.min_by(|a, b| far(a.1).total_cmp(&far(b.1)))?;
+    let framed = matches!(drawing.follow, Follow::Ring { .. });
+    (!framed || far(stop.1) <= INSIDE).then_some(stop.0)
 }
 
 /// Where a key leads from the stop `at` (`None` if the cursor is hidden);

@@ -182,6 +182,8 @@ fn glass(
         .attr("aria-label", hint)
         .on("pointerdown", down)
         .on("pointermove", moving)
+        // The finger went on to scroll the page: it meant nothing here.
+        .on("pointercancel", move |_| show(None, false))
         .on("click", move |e| tap(e.place().and_then(&under)))
         .on("keydown", move |e| {
             let here = width.0.get_untracked().at.map(|at| at.0);

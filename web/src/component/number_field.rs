@@ -67,6 +67,7 @@ pub fn number_field(
         .follow("aria-describedby", described)
         .value(move || text().text)
         .on("input", move |e| typed(Done::Typed(e.value())))
+        .on("focus", |e| e.select())
         .on("blur", move |_| left(Done::Left))
         .on("keydown", move |e| {
             let by = match e.key().as_str() {

@@ -23,6 +23,14 @@ impl Event {
         target.dyn_ref::<HtmlSelectElement>().map(HtmlSelectElement::value).unwrap_or_default()
     }
 
+    /// Marks the whole text of the input, so that typing replaces it.
+    pub fn select(&self) {
+        let target = self.0.target();
+        if let Some(input) = target.as_ref().and_then(|t| t.dyn_ref::<HtmlInputElement>()) {
+            input.select();
+        }
+    }
+
     /// Whether the fold that it came from is open.
     #[must_use]
     pub fn open(&self) -> bool {

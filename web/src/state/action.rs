@@ -225,15 +225,15 @@ impl App {
     }
 }
 
-/// A step: one for whole numbers and for figures of five or more, else a
-/// tenth of the figure's own size.
+/// A step: one for whole numbers and figures up to a thousand, ten beyond, and
+/// about a tenth of small ones.
 fn step_size(field: &Field, typical: f64) -> f64 {
     let typical = typical.abs().max(1e-3);
     if field.must_be_whole() {
         return 1.0;
     }
     let mut size = 1.0;
-    while size * 100.0 <= typical {
+    while size * 1000.0 <= typical {
         size *= 10.0;
     }
     while size > typical / 5.0 {

@@ -27,6 +27,20 @@ pub struct Message {
     pub undo: bool,
 }
 
+/// What the gear map can show of each pairing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum MapView {
+    /// Top speed on the flat.
+    #[default]
+    Speed,
+    /// Top speed on the rider's hill.
+    HillSpeed,
+    /// Distance at the rider's cruising speed.
+    Distance,
+    /// Steepest hill at 10 km/h.
+    Hill,
+}
+
 /// Everything that the page remembers.
 #[derive(Debug)]
 pub struct Model {
@@ -48,8 +62,8 @@ pub struct Model {
     pub offline: String,
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
-    /// Whether the gear map shows hills instead of speeds.
-    pub map_hills: bool,
+    /// What the gear map shows.
+    pub map_view: MapView,
     /// A link to copy by hand, where the browser does not let us.
     pub address: Option<String>,
     /// Builds to go back to.
@@ -67,7 +81,7 @@ impl Model {
     /// Whether some field holds text that is not in the answers.
     #[must_use]
     pub fn waits(&self) -> bool {
-        self.typed.waits()
+        self.typed.fault().is_some()
     }
 
     #[inline(never)]
@@ -130,7 +144,7 @@ impl App {
             message: None,
             offline: String::new(),
             update: false,
-            map_hills: false,
+            map_view: MapView::default(),
             address: None,
             past: Vec::new(),
         }))

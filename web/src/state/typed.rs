@@ -42,10 +42,10 @@ impl Typed {
         self.0.retain(|(place, entry)| keep(*place, entry));
     }
 
-    /// Whether some field is faulty.
+    /// What is wrong with the first faulty field.
     #[must_use]
-    pub fn waits(&self) -> bool {
-        self.0.iter().any(|(_, entry)| entry.fault.is_some())
+    pub fn fault(&self) -> Option<String> {
+        self.0.iter().find_map(|(_, entry)| entry.fault.clone())
     }
 }
 

@@ -81,7 +81,7 @@ impl Style {
     #[must_use]
     pub fn input(self, value: f64, unit: Unit) -> String {
         // A true minus sign is for reading; a hyphen is what people type.
-        self.significant(self.units.shown(unit).from_file(value), 5).replace('−', "-")
+        self.significant(self.units.shown(unit).from_file(value), 4).replace('−', "-")
     }
 
     fn trimmed(self, value: f64, decimals: u8) -> String {

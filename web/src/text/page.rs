@@ -18,6 +18,8 @@ pub const TOP_SPEED: &str = "Top speed, flat";
 pub const HILL: &str = "Hill at";
 /// In the strip.
 pub const DISTANCE: &str = "Distance at";
+/// In the head, once everything is kept.
+pub const OFFLINE: &str = "Ready offline";
 /// Where a speed cannot be held on the flat.
 pub const NOT_FLAT: &str = "not even flat";
 
