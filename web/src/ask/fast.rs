@@ -32,13 +32,13 @@ pub(super) fn fast(app: App) -> Node {
     let inside = vec![
         answers(app, &HEADLINES),
         caution(page::CAUTION_SPEED),
+        gear_map::gear_map(app),
+        figure(app, PUSH),
         el("table")
             .class("plain")
             .with(el("thead").with(el("tr").with(Node::from_iter(head))))
             .with(el("tbody").with(live(key, move || modes(app))))
             .into(),
-        gear_map::gear_map(app),
-        figure(app, PUSH),
     ];
     question("fast", page::FAST, inside)
 }
