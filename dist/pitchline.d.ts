@@ -1,2 +1,2 @@
-export * from './pitchline-web-5732b8014e0c2e25.js';
-export { default } from './pitchline-web-5732b8014e0c2e25.js';
+export * from './pitchline-web-a9fb0f62e037d3e2.js';
+export { default } from './pitchline-web-a9fb0f62e037d3e2.js';

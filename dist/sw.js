@@ -11,11 +11,11 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "af8a7e2a7359b5a26c3b2807138c248d9f37cc15b81f5afae6b5fc122c03ea53",
+    "./": "ade911be253870add39ee54db63b9743afc27cebe456ed6eb15a30bef0945ed8",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
-    "build.schema.json": "2935c6e99a9886c6e77931d8eb2e6b716395dec840c965b64cbcd7bcf78f118c",
-    "catalogue.schema.json": "1d5c9d8e7e262d3b5da603be1eecfe4032447611ae79eaa3b9bdf9bdbd8335be",
+    "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
+    "catalogue.schema.json": "25e7cf3c75a7968facbf62f88039e0013e671e47834e0f664be6c121242c8723",
     "chart-81f12e77bc2f6685.css": "049fab3135db742b59094499c98e28e4f5fcc4537844669695d7c7e60271840a",
     "demo.json": "eb74d416deb6f1557d4885097b449cebf06ce00d01af244e107597dfeacc015d",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
@@ -25,15 +25,15 @@ const BUILD = {
     "main-9b8118b0a22bf93b.css": "d2c44eb63fba2b110b826320ca3c775fe059338f44b1c310a2f8ab7a9c6ff55c",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-a5554441de98aaf2.css": "0af316f3d24c1a09ae7705443a0e8824b1cd088628e62ce4ddc072b564e44f7d",
-    "pitchline-web-5732b8014e0c2e25.js": "daaeba7474183a70c3450f025e40aada2e1d015dcc1a904e728708e50df8981d",
-    "pitchline-web-5732b8014e0c2e25_bg.wasm": "23bf1d91132400b48b78324026b2294eaa27c2731b42f72f3164d04df96b2ddf",
-    "pitchline.js": "11a98079f694f98b7c14b4a61d31fc97393ab5f3bbce91836f5b5b1a55877d6d",
+    "parts-4e25843beabdcf53.css": "d12459921f1d8f00c23dce35e494bfa4b047479a1d446da9210f0f0de4864a5f",
+    "pitchline-web-a9fb0f62e037d3e2.js": "f05ece753d72949fe0fa9c45daeb25a55d3759656569ebd01bd2540009c01ced",
+    "pitchline-web-a9fb0f62e037d3e2_bg.wasm": "7d59165e2a7fb2388e5ef50d0c7c95e02e0c86c3bccb3443f918f524ba89a38c",
+    "pitchline.js": "c5b39184b43d912b0c51232f36878fd255b5c905c32d348a850691c9f9561ec5",
     "recovery-ab7fe183e5f733b5.js": "802d53cdb5239751e7b033b4b90059a69e1d3b343981ddb04391ec5492429915",
     "recovery-e42118f0d538911e.css": "7bc40cd3e47760dc7f3306e01d607bca6e2d75921cdb08e964cbaf27f83f9f96",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "cf2fb8d18ba4d18f"
+  "version": "bc563babbffef2dc"
 };
 
 const SCOPE = self.registration.scope;

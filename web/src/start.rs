@@ -7,10 +7,10 @@ use crate::state::{App, Loaded, link, saved};
 use crate::text::{Style, Units, fault};
 use any_spawner::Executor;
 use gloo_timers::callback::Timeout;
-use leptos::prelude::*;
-use leptos::reactive::effect::RenderEffect;
 use pitchline_core::Draft;
 use pitchline_core::catalog::Catalog;
+use reactive_graph::effect::RenderEffect;
+use reactive_graph::owner::Owner;
 use std::cell::RefCell;
 use std::sync::Arc;
 

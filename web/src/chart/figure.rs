@@ -10,7 +10,7 @@ use super::svg::view_box;
 use super::table::{self, Table};
 use super::width::Width;
 use crate::dom::{Node, el, live, said, svg};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 

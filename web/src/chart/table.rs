@@ -1,7 +1,8 @@
 //! The numbers behind a drawing, for whoever would rather read them.
 
 use crate::dom::{Node, el, live};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
+use reactive_graph::signal::RwSignal;
 use std::rc::Rc;
 
 /// A data table; all in words, units in the heads.

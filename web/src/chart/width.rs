@@ -1,7 +1,8 @@
 //! How wide a chart may be: measured, so that a drawing is laid out for the
 //! pixels it gets and its text never shrinks.
 
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
+use reactive_graph::signal::RwSignal;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;

@@ -1,7 +1,8 @@
 //! Something folded away, made only when it is first opened.
 
 use crate::dom::{Node, el, live};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
+use reactive_graph::signal::RwSignal;
 
 /// A fold with its title. `inside` is called when it is opened, and what it
 /// made is dropped when it is closed: nothing hidden is kept up to date.

@@ -2,8 +2,8 @@
 
 use super::event::Event;
 use super::node::{Node, Parts};
-use leptos::prelude::*;
-use leptos::reactive::effect::RenderEffect;
+use reactive_graph::effect::RenderEffect;
+use reactive_graph::graph::untrack;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Document, HtmlInputElement, HtmlSelectElement};

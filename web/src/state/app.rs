@@ -2,9 +2,10 @@
 
 use super::typed::Typed;
 use crate::text::{Style, Units};
-use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Answers, Build, Draft, Error, Notice, Record, Slot, answers, notices};
+use reactive_graph::prelude::*;
+use reactive_graph::signal::RwSignal;
 use std::sync::Arc;
 
 /// A catalogue and how it was come by.
