@@ -102,6 +102,9 @@ impl Page {
                 ] }),
             ),
             ("Emulation.setLocaleOverride", json!({ "locale": settings.locale })),
+            // Keeps what a screen reader would hear up to date; otherwise the
+            // browser works it out from nothing for each element that is asked.
+            ("Accessibility.enable", json!({})),
         ];
         for (command, params) in wishes {
             self.session.devtools(command, params)?;

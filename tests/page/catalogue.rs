@@ -1,0 +1,121 @@
+//! The maker's file put into the published folder: with faults, another
+//! maker's, and one that is no JSON.
+
+use std::fs;
+
+use pitchline_core::Slot;
+use pitchline_tests::browser::{Browser, Outcome, Size};
+use pitchline_tests::root;
+
+use crate::link::told;
+use crate::strip::{assert_answers, strip};
+use crate::visit::{Site, Visit, demo, put, read, wait_living};
+
+fn fixture(name: &str) -> Outcome<String> {
+    Ok(fs::read_to_string(root().join("tests/fixture").join(name))?)
+}
+
+fn visit(name: &str, size: Size) -> Outcome<Visit> {
+    Visit::of(Site::with_catalogue(&fixture(name)?)?, Browser::new(size))
+}
+
+fn three_faults(size: Size) -> Outcome {
+    let visit = visit("three-faults.json", size)?;
+    let page = &visit.page;
+    page.by_text("3 faults in catalogue.json. The rest works.")?;
+    let mut faults = told(page)?;
+    faults.sort();
+    assert_eq!(
+        faults,
+        [
+            r#"/kits/0/slots/wheel/options/0: "shingle-9O" is not known; did you mean "shingle-90"?"#,
+            "/motor_pulleys/0/teeth: 7\u{a0}teeth is outside 8 to 60\u{a0}teeth",
+            r#"/motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
+        ]
+    );
+    page.screenshot(&format!("page-three-faults-{size:?}"))?;
+    page.assert_accessible()?;
+
+    // All that has no fault is there: the answers, the lists, the other kit.
+    let catalog = read(&fixture("three-faults.json")?);
+    let mut draft = catalog.draft("kittiwake");
+    assert_answers(page, &draft)?;
+    let names = "return [...arguments[0].options].map((o) => o.text)";
+    let list = page.eval(names, &[page.by_label("Motor pulley ×2")?.json()])?;
+    let wanted = ["16 teeth, 8 mm", "14 teeth, 8 mm", "18 teeth, 8 mm", "20 teeth, 8 mm"];
+    assert_eq!(list, serde_json::json!(wanted));
+    let list = page.eval(names, &[page.by_label("Wheel ×4")?.json()])?;
+    assert_eq!(list, serde_json::json!(["Shingle 97", "Shingle 107"]));
+    page.by_label("Wheel ×4")?.choose("Shingle 107")?;
+    put(&mut draft, &catalog, Slot::Wheel, "shingle-107");
+    assert_answers(page, &draft)?;
+    page.by_role("button", "Gannet")?.click()?;
+    page.by_label("Wheel ×4")?.choose("Buoy 200")?;
+    visit.end()
+}
+
+#[test]
+fn three_faults_are_told_on_a_phone() -> Outcome {
+    three_faults(Size::Phone)
+}
+
+#[test]
+fn three_faults_are_told_on_a_desktop() -> Outcome {
+    three_faults(Size::Desktop)
+}
+
+#[test]
+fn another_maker_replaces_the_demo() -> Outcome {
+    let visit = visit("other-maker.json", Size::Phone)?;
+    let page = &visit.page;
+    let catalog = read(&fixture("other-maker.json")?);
+    let mut draft = catalog.draft("dunlin");
+    assert_answers(page, &draft)?;
+    assert_eq!(told(page)?, Vec::<String>::new());
+    page.by_text("Saltmarsh Lane Workshop")?;
+    page.by_label("Motor pulley ×2")?.choose("Seventeen")?;
+    put(&mut draft, &catalog, Slot::MotorPulley, "seventeen");
+    assert_answers(page, &draft)?;
+    let text = page.text()?;
+    for stranger in ["Ferry Lane", "Kittiwake", "Shingle", "Capstan", "EUR"] {
+        assert!(!text.contains(stranger), "{stranger} is still there");
+    }
+    assert!(text.contains("GBP"));
+    page.assert_accessible()?;
+    page.screenshot_whole("page-other-maker-Phone")?;
+    visit.end()
+}
+
+#[test]
+fn the_demo_stands_in_for_a_broken_file() -> Outcome {
+    let visit = visit("broken.json", Size::Desktop)?;
+    let page = &visit.page;
+    assert_answers(page, &demo().draft("kittiwake"))?;
+    let said = page.by_css(".told")?.text()?;
+    // The comma is missing at the end of line 5, so line 6 is where reading stops.
+    for words in ["could not be read", "demo", "line 6"] {
+        assert!(said.contains(words), "{words:?} is not in {said:?}");
+    }
+    page.assert_accessible()?;
+    page.screenshot("page-broken-catalogue-Desktop")?;
+    // It still does when the worker brings the file.
+    page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
+    let before = strip(page)?;
+    visit.reload()?;
+    assert_eq!(strip(&visit.page)?, before);
+    assert!(visit.page.by_css(".told")?.text()?.contains("line 6"));
+    visit.end()
+}
+
+/// A file that is not there at all, as in a folder copied in haste.
+#[test]
+fn the_demo_stands_in_for_a_missing_file() -> Outcome {
+    let site = Site::new()?;
+    fs::remove_file(site.path().join("catalogue.json"))?;
+    let visit = Visit::before(site, Browser::new(Size::Phone))?;
+    visit.page.goto(&visit.server.url())?;
+    wait_living(&visit.page)?;
+    assert_answers(&visit.page, &demo().draft("kittiwake"))?;
+    assert!(visit.page.by_css(".told")?.text()?.contains("404"));
+    visit.end_but(&["catalogue.json"])
+}

@@ -1,0 +1,204 @@
+//! The build in the address: kept, handed on, and typed by hand.
+
+use std::time::Duration;
+
+use pitchline_core::Slot;
+use pitchline_tests::browser::{Browser, Outcome, Page, Size};
+use serde_json::Value;
+
+use crate::strip::assert_answers;
+use crate::visit::{Site, Visit, demo, kit_for, put, wait_living};
+
+/// How long the address may lag behind the last edit.
+const AFTER: Duration = Duration::from_millis(500);
+
+#[track_caller]
+fn hash(page: &Page) -> Outcome<String> {
+    std::thread::sleep(AFTER);
+    let found = page.eval("return location.hash", &[])?;
+    Ok(found.as_str().unwrap_or_default().to_owned())
+}
+
+/// What the page says of faults, a line each.
+#[track_caller]
+pub(crate) fn told(page: &Page) -> Outcome<Vec<String>> {
+    let script = "return [...document.querySelectorAll('.told li')].map((e) => e.textContent)";
+    let found = page.eval(script, &[])?;
+    Ok(serde_json::from_value(found).unwrap_or_default())
+}
+
+fn travels(size: Size) -> Outcome {
+    let visit = Visit::at(size)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.by_role("button", "Gannet")?.click()?;
+    page.by_label("Wheel ×4")?.choose("Buoy 175")?;
+    page.by_css("#rider-mass_kg")?.fill("91.5")?;
+    page.by_label("Posture")?.choose("Crouched")?;
+    let mut draft = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
+    put(&mut draft, &catalog, Slot::Wheel, "buoy-175");
+    draft.set(Slot::Rider, "mass_kg", 91.5);
+    draft.set(Slot::Rider, "posture", 2.0);
+    assert_answers(page, &draft)?;
+
+    let hash = hash(page)?;
+    for part in ["#v=1&", "&kit=gannet", "&wheel=buoy-175", "&rider.mass_kg=91.5", "=crouched"] {
+        assert!(hash.contains(part), "{part} is not in {hash}");
+    }
+    // Only what differs from the kit, and nothing of the catalogue's own values.
+    assert!(!hash.contains("motor") && !hash.contains("diameter"), "{hash}");
+
+    let address = format!("{}{hash}", visit.server.url());
+    // The button, where the page may write to the clipboard and where not.
+    page.permit("clipboard-write", true)?;
+    page.permit("clipboard-read", true)?;
+    page.by_role("button", "Copy link")?.click()?;
+    page.by_text("Link copied")?;
+    let copied = page.eval("return await navigator.clipboard.readText()", &[])?;
+    assert_eq!(copied, Value::from(address.clone()));
+    page.permit("clipboard-write", false)?;
+    page.by_role("button", "Copy link")?.click()?;
+    let field = page.by_label("Copy this link")?;
+    assert_eq!(field.value()?, address);
+    // The field goes on to say what the build is now.
+    page.by_css("#rider-mass_kg")?.fill("92")?;
+    page.wait_for("the offered link follows the build", |page| {
+        Ok(page.by_label("Copy this link")?.value()?.contains("rider.mass_kg=92"))
+    })?;
+
+    let fresh = Browser::open(size)?;
+    fresh.goto(&address)?;
+    wait_living(&fresh)?;
+    assert_answers(&fresh, &draft)?;
+    assert_eq!(fresh.by_css("#rider-mass_kg")?.value()?, "91.5");
+    assert_eq!(told(&fresh)?, Vec::<String>::new());
+    fresh.by_text("Build opened from the link.")?;
+    fresh.close_own(&visit.server.url())?;
+    visit.end()
+}
+
+#[test]
+fn a_link_carries_the_build_from_a_phone() -> Outcome {
+    travels(Size::Phone)
+}
+
+#[test]
+fn a_link_carries_the_build_from_a_desktop() -> Outcome {
+    travels(Size::Desktop)
+}
+
+/// Typed by hand, with slips: each is told where it is, the rest works.
+#[test]
+fn slips_in_a_link_are_located() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    visit.open(
+        "#v=1&kit=gannet&motor_pulley=m10-18&wheel=nonesuch&rider.mass_kg=900\
+         &ride.grade=5&hat=red&place.air_c=1e999&place.surface=ice&wheel_pulley.teeth=60.5\
+         &ride.cruise_km_h=20&name=%3Cimg%20src%3Dx%20onerror%3D%22document.title%3D1%22%3E",
+    )?;
+    let catalog = demo();
+    let mut draft = catalog.draft("gannet");
+    put(&mut draft, &catalog, Slot::MotorPulley, "m10-18");
+    draft.set(Slot::Ride, "cruise_km_h", 20.0);
+    assert_answers(page, &draft)?;
+    let told = told(page)?;
+    let wanted = [
+        ("wheel:", "nonesuch"),
+        ("rider.mass_kg:", "900"),
+        ("link:", "ride.grade"),
+        ("link:", "hat"),
+        ("place.air_c:", "not a number"),
+        ("place.surface:", "ice"),
+        ("wheel_pulley.teeth:", "60.5"),
+    ];
+    for (place, what) in wanted {
+        let found = told.iter().filter(|line| line.starts_with(place) && line.contains(what));
+        assert_eq!(found.count(), 1, "{place} {what}: {told:#?}");
+    }
+    assert_eq!(told.len(), wanted.len(), "{told:#?}");
+    let mass = told.iter().find(|line| line.starts_with("rider.mass_kg")).map(String::as_str);
+    assert_eq!(mass, Some("rider.mass_kg: 900\u{a0}kg is outside 20 to 180\u{a0}kg"));
+    // A name is text, whatever it looks like.
+    page.by_role("button", "Save on this device")?.click()?;
+    page.by_text("Saved on this device.")?;
+    page.by_text("<img src=x onerror=\"document.title=1\">")?;
+    let drawn = page.eval("return [document.images.length, document.title]", &[])?;
+    assert_eq!(drawn, serde_json::json!([0, "Pitchline"]));
+    page.screenshot("page-link-faults-Phone")?;
+    page.by_css(".told button")?.click()?;
+    page.wait_until("return !document.querySelector('.told')")?;
+    visit.end()
+}
+
+/// As long as no honest link is: refused, and the build in hand stays.
+#[test]
+fn a_link_without_end_is_refused() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.by_role("button", "Gannet")?.click()?;
+    let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
+    assert_answers(page, &gannet)?;
+    visit.open(&format!("#v=1&kit=kittiwake&name={}", "x".repeat(9000)))?;
+    let told = told(page)?;
+    assert!(told.len() == 1 && told[0].contains("8192"), "{told:?}");
+    assert_answers(page, &gannet)?;
+    visit.end()
+}
+
+/// The address follows edits a moment later; a reload in that moment must not
+/// bring back the build of before.
+#[test]
+fn an_edit_just_before_a_reload_is_kept() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.wait_until("return location.hash.includes('kit=kittiwake')")?;
+    let script = "const list = document.getElementById('pick-wheel');
+        list.value = 'shingle-107';
+        list.dispatchEvent(new Event('change', { bubbles: true }));
+        setTimeout(() => location.reload(), 50)";
+    page.eval(script, &[])?;
+    page.wait_until("return performance.getEntriesByType('navigation')[0].type === 'reload'")?;
+    wait_living(page)?;
+    let mut draft = catalog.draft("kittiwake");
+    put(&mut draft, &catalog, Slot::Wheel, "shingle-107");
+    assert_answers(page, &draft)?;
+    visit.end()
+}
+
+/// The first visit of all is often by a link. What is said of offline use must
+/// not take away the offer to undo it.
+#[test]
+fn an_offer_to_undo_outlives_other_words() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    visit.open("#v=1&kit=gannet")?;
+    std::thread::sleep(AFTER);
+    page.by_text("Build opened from the link.")?;
+    page.by_role("button", "Undo")?.click()?;
+    assert_answers(page, &demo().draft("kittiwake"))?;
+    visit.end()
+}
+
+/// Another link, pasted over the address of the open page, and the way back.
+#[test]
+fn a_link_opens_in_the_open_page() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.eval("location.hash = 'v=1&kit=gannet&wheel_pulley=w72'", &[])?;
+    let mut draft = catalog.draft("gannet");
+    put(&mut draft, &catalog, Slot::WheelPulley, "w72");
+    assert_answers(page, &draft)?;
+    page.by_text("Build opened from the link.")?;
+    page.by_role("button", "Undo")?.click()?;
+    assert_answers(page, &catalog.draft("kittiwake"))?;
+    // A newer form of link: what is known is read, and the page says so.
+    page.eval("location.hash = 'v=2&kit=gannet&wheel_pulley=w72'", &[])?;
+    assert_answers(page, &draft)?;
+    let told = told(page)?;
+    assert!(told.len() == 1 && told[0].starts_with("v:"), "{told:?}");
+    visit.end()
+}

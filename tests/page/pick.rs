@@ -1,0 +1,151 @@
+//! Picking: a kit, parts from the lists, a pairing of the gear map.
+
+use pitchline_core::{Draft, Slot};
+use pitchline_tests::browser::{Fault, Outcome, Page, Size};
+use serde_json::Value;
+
+use crate::strip::{assert_answers, strip};
+use crate::visit::{Visit, demo, kit_for, put};
+
+/// The glass over the gear map.
+pub(crate) const MAP: &str = "Arrow keys move over the pairings, Enter puts one on the board";
+
+fn picks(size: Size) -> Outcome {
+    let visit = Visit::at(size)?;
+    let page = &visit.page;
+    let catalog = demo();
+    let first = catalog.draft("kittiwake");
+    assert_answers(page, &first)?;
+    let mut seen = vec![strip(page)?];
+    page.screenshot(&format!("page-first-{size:?}"))?;
+
+    page.by_role("button", "Gannet")?.click()?;
+    let mut draft = kit_for(&catalog, "gannet", &first);
+    assert_answers(page, &draft)?;
+    seen.push(strip(page)?);
+    let picks = [
+        ("Wheel ×4", "Buoy 200", Slot::Wheel, "buoy-200"),
+        ("Wheel pulley ×2", "60 teeth, hub", Slot::WheelPulley, "w60"),
+        ("Motor pulley ×2", "18 teeth, 10 mm", Slot::MotorPulley, "m10-18"),
+        ("Battery pack", "Drydock 12S5P", Slot::Pack, "drydock-12s5p"),
+    ];
+    for (label, name, slot, id) in picks {
+        page.by_label(label)?.choose(name)?;
+        put(&mut draft, &catalog, slot, id);
+        assert_answers(page, &draft)?;
+        seen.push(strip(page)?);
+    }
+    seen.dedup();
+    // Every pick was one that matters, so every strip is another.
+    assert_eq!(seen.len(), 2 + picks.len(), "{seen:#?}");
+
+    // What the page keeps is what was picked, to the last digit.
+    assert_eq!(visit.stored("current")?["wheel"]["id"], "buoy-200");
+    for _ in picks {
+        page.by_role("button", "Undo last pick")?.click()?;
+    }
+    assert_answers(page, &kit_for(&catalog, "gannet", &first))?;
+    visit.end()
+}
+
+#[test]
+fn picks_change_the_answers_on_a_phone() -> Outcome {
+    picks(Size::Phone)
+}
+
+#[test]
+fn picks_change_the_answers_on_a_desktop() -> Outcome {
+    picks(Size::Desktop)
+}
+
+/// The figure in a cell of the gear map, and the cell's place on the glass.
+#[track_caller]
+fn cell(page: &Page, last: bool) -> Outcome<(String, f64, f64)> {
+    let script = "const figure = document.querySelector('.gear-map figure');
+        const glass = figure.querySelector('.chart-glass').getBoundingClientRect();
+        const texts = [...figure.querySelectorAll('text.c-value')];
+        const text = texts.at(arguments[0] ? -1 : 0), r = text.getBoundingClientRect();
+        return [text.textContent, (r.x + r.width / 2 - glass.x) / glass.width,
+          (r.y + r.height / 2 - glass.y) / glass.height]";
+    let found = page.eval(script, &[last.into()])?;
+    let part = |index: usize| found.get(index).and_then(Value::as_f64).unwrap_or(f64::NAN);
+    let text = found.get(0).and_then(Value::as_str).unwrap_or_default();
+    Ok((text.to_owned(), part(1), part(2)))
+}
+
+/// The teeth that stand on the board, by the lists: motor pulley, wheel pulley.
+#[track_caller]
+pub(crate) fn picked_teeth(page: &Page) -> Outcome<(String, String)> {
+    let teeth = |label: &str| -> Outcome<String> {
+        let id = page.by_label(label)?;
+        let script = "return arguments[0].selectedOptions[0].text.split(' ')[0]";
+        let text = page.eval(script, &[id.json()])?;
+        Ok(text.as_str().unwrap_or_default().to_owned())
+    };
+    Ok((teeth("Motor pulley ×2")?, teeth("Wheel pulley ×2")?))
+}
+
+/// The draft with the pulleys of these teeth; by teeth, since the lists show no ids.
+pub(crate) fn paired(draft: &Draft, teeth: &(String, String)) -> Draft {
+    let mut draft = draft.clone();
+    let catalog = demo();
+    put(&mut draft, &catalog, Slot::MotorPulley, &format!("m10-{}", teeth.0));
+    put(&mut draft, &catalog, Slot::WheelPulley, &format!("w{}", teeth.1));
+    draft
+}
+
+fn taps(size: Size) -> Outcome {
+    let visit = Visit::at(size)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.by_role("button", "Gannet")?.click()?;
+    let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
+    assert_answers(page, &gannet)?;
+    let mut adopted = vec![picked_teeth(page)?];
+    for last in [true, false] {
+        let (figure, across, down) = cell(page, last)?;
+        let glass = page.by_role("application", MAP)?;
+        if size == Size::Phone {
+            glass.tap(across, down)?;
+        } else {
+            glass.hover(across, down)?;
+            glass.click_at(across, down)?;
+        }
+        let before = adopted.clone();
+        page.wait_for("another pairing stands in the lists", |page| {
+            Ok(!before.contains(&picked_teeth(page)?))
+        })?;
+        let teeth = picked_teeth(page)?;
+        assert_answers(page, &paired(&gannet, &teeth))?;
+        // The strip now says what the cell said.
+        let shown = strip(page)?;
+        assert!(shown[0].starts_with(&format!("{figure} ")), "{figure}, then {shown:?}");
+        // A chosen cell stands out, and the readout names the pairing.
+        let readout = page.by_css(".gear-map .chart-readout")?.text()?;
+        let wanted = format!("{} to {} teeth", teeth.0, teeth.1);
+        if !readout.starts_with(&wanted) {
+            return Err(Fault::new(format!("the readout says {readout:?}, not {wanted:?}")));
+        }
+        adopted.push(teeth);
+    }
+    page.screenshot(&format!("page-gear-map-{size:?}"))?;
+    // The first cell is on the board now, so in each view it says what the strip says.
+    let strip = strip(page)?;
+    for (view, tile) in [("Steepest hill at 10 km/h", 1), ("Distance at 22\u{a0}km/h", 2)] {
+        page.by_label("Show")?.choose(view)?;
+        page.wait_for(view, |page| {
+            Ok(strip[tile].starts_with(&format!("{} ", cell(page, false)?.0)))
+        })?;
+    }
+    visit.end()
+}
+
+#[test]
+fn a_tap_on_the_gear_map_adopts_a_pairing() -> Outcome {
+    taps(Size::Phone)
+}
+
+#[test]
+fn a_click_on_the_gear_map_adopts_a_pairing() -> Outcome {
+    taps(Size::Desktop)
+}

@@ -1,0 +1,122 @@
+//! Narrow screens, large text, and fingers.
+
+use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
+use serde_json::Value;
+
+use crate::legible::{open_folds, trouble};
+use crate::visit::{Site, Visit};
+
+/// What sticks out: of the window, or of its own box without a way to scroll.
+const OFFENDERS: &str = "
+    const wide = document.scrollingElement.scrollWidth, room = document.documentElement.clientWidth;
+    const name = (e) => `${e.localName}.${e.getAttribute('class') ?? ''}#${e.id} ${(e.textContent ?? '').slice(0, 40)}`;
+    const found = [];
+    if (wide > room) found.push(`the page is ${wide} wide in ${room}`);
+    for (const e of document.querySelectorAll('body *')) {
+      if (!e.checkVisibility() || e.closest('.chart-table') && !e.matches('.chart-table')) continue;
+      // Drawings cannot know of a reader's own spacing; they may not widen the page.
+      if (arguments[0] && e instanceof SVGElement) continue;
+      const r = e.getBoundingClientRect();
+      if (r.width && (r.right > room + 0.6 || r.left < -0.6)) found.push(`${name(e)}: ${r.left} to ${r.right}`);
+      const scrolls = ['auto', 'scroll'].includes(getComputedStyle(e).overflowX);
+      if (e instanceof HTMLElement && !e.matches('select, input, .chart-plot, .chart-frame') && !scrolls
+          && e.clientWidth && e.scrollWidth > e.clientWidth + 1) {
+        found.push(`${name(e)}: ${e.scrollWidth} in ${e.clientWidth}`);
+      }
+    }
+    return found.slice(0, 12)";
+
+#[track_caller]
+fn assert_fits(page: &Page, state: &str) -> Outcome {
+    let found = page.eval(OFFENDERS, &[state.contains("spacing").into()])?;
+    let list: Vec<String> = serde_json::from_value(found).unwrap_or_default();
+    if list.is_empty() {
+        return Ok(());
+    }
+    Err(Fault::new(format!("{state}:\n  {}", list.join("\n  "))))
+}
+
+/// WCAG 2.2, criterion 1.4.10: 320 CSS px without sideways scrolling, which is
+/// 1280 px at four times the size; and 1.4.12, with its text spacing.
+#[test]
+fn nothing_sticks_out_of_a_narrow_screen() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Narrow))?;
+    let page = &visit.page;
+    visit.open("")?;
+    page.screenshot_whole("page-narrow")?;
+    assert_fits(page, "320 px")?;
+    trouble(&visit)?;
+    open_folds(page)?;
+    page.screenshot_whole("page-narrow-open")?;
+    assert_fits(page, "320 px, all open")?;
+    page.by_role("button", "mi, lb")?.click()?;
+    assert_fits(page, "320 px, all open, imperial")?;
+
+    let spaced = "const style = document.body.style;
+        style.lineHeight = 1.5; style.letterSpacing = '0.12em'; style.wordSpacing = '0.16em'";
+    page.eval(spaced, &[])?;
+    assert_fits(page, "320 px, text spacing")?;
+
+    // A desktop at twice its size is half as wide.
+    page.set_size(Size::Pixels(640, 400))?;
+    visit.open("#v=1&kit=gannet")?;
+    assert_fits(page, "1280 px at 200 %")?;
+    visit.end()
+}
+
+/// WCAG 2.2, criterion 1.4.4: text at twice its size, as readers set it in
+/// their browser.
+#[test]
+fn nothing_sticks_out_at_twice_the_text() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    visit.open("")?;
+    let large = "document.documentElement.style.fontSize = '200%'";
+    page.eval(large, &[])?;
+    page.wait_until("return getComputedStyle(document.body).fontSize === '32px'")?;
+    page.screenshot("page-large-text-Phone")?;
+    assert_fits(page, "390 px, text at 200 %")?;
+    trouble(&visit)?;
+    page.eval(large, &[])?;
+    open_folds(page)?;
+    page.screenshot_whole("page-large-text-open-Phone")?;
+    assert_fits(page, "390 px, text at 200 %, all open")?;
+    visit.end()
+}
+
+/// 44 px, for cold and greasy fingers: WCAG 2.2, criterion 2.5.5.
+#[test]
+fn fingers_find_every_control() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    trouble(&visit)?;
+    open_folds(page)?;
+    page.permit("clipboard-write", false)?;
+    page.by_role("button", "Copy link")?.click()?;
+    page.by_label("Copy this link")?;
+    let script = "
+        const small = [], kinds = {};
+        for (const e of document.querySelectorAll('button, select, input, summary, a[href], [role=application]')) {
+          if (!e.checkVisibility()) continue;
+          kinds[e.localName] = (kinds[e.localName] ?? 0) + 1;
+          const r = e.getBoundingClientRect();
+          if (r.width < 43.99 || r.height < 43.99) small.push(`${e.localName}#${e.id} ${e.computedName}: ${r.width} x ${r.height}`);
+        }
+        // A cell of the gear map is a control in all but name.
+        const cells = document.querySelectorAll('.gear-map .c-cell');
+        for (const e of [...cells].slice(0, 9)) {
+          const r = e.getBoundingClientRect();
+          if (r.width < 43 || r.height < 40) small.push(`cell of the map: ${r.width} x ${r.height}`);
+        }
+        return [small, kinds, cells.length]";
+    let found = page.eval(script, &[])?;
+    let count = |kind: &str| found[1][kind].as_u64().unwrap_or(0);
+    assert!(count("button") > 50 && count("input") > 50 && count("select") > 10, "{found}");
+    assert!(count("summary") > 20 && found[2].as_u64() > Some(8), "{found}");
+    let small: Vec<String> = match &found[0] {
+        Value::Array(list) => list.iter().filter_map(Value::as_str).map(str::to_owned).collect(),
+        _ => Vec::new(),
+    };
+    assert!(small.is_empty(), "too small for a finger:\n  {}", small.join("\n  "));
+    visit.end()
+}

@@ -1,0 +1,169 @@
+//! A visit: a copy of the built site on a server, and a browser that opened it.
+
+use std::fs;
+use std::path::Path;
+
+use pitchline_core::catalog::Catalog;
+use pitchline_core::{Draft, Slot};
+use pitchline_site::{Options, Server, serve};
+use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
+use pitchline_tests::dist;
+use serde_json::Value;
+use tempfile::TempDir;
+
+/// The built site in a folder of its own, so that a maker's file can be put
+/// into it and a build that runs meanwhile does no harm.
+pub(crate) struct Site(TempDir);
+
+impl Site {
+    pub(crate) fn new() -> Outcome<Self> {
+        let folder = tempfile::Builder::new().prefix("pitchline-page-").tempdir()?;
+        for entry in fs::read_dir(dist())? {
+            let entry = entry?;
+            if entry.file_type()?.is_file() {
+                fs::copy(entry.path(), folder.path().join(entry.file_name()))?;
+            }
+        }
+        Ok(Self(folder))
+    }
+
+    /// The site with this text as the maker's catalogue.
+    pub(crate) fn with_catalogue(text: &str) -> Outcome<Self> {
+        let site = Self::new()?;
+        fs::write(site.path().join("catalogue.json"), text)?;
+        Ok(site)
+    }
+
+    pub(crate) fn path(&self) -> &Path {
+        self.0.path()
+    }
+
+    /// The name of the file that ends so.
+    pub(crate) fn file(&self, ending: &str) -> Outcome<String> {
+        for entry in fs::read_dir(self.path())? {
+            let name = entry?.file_name().to_string_lossy().into_owned();
+            if name.ends_with(ending) {
+                return Ok(name);
+            }
+        }
+        Err(Fault::new(format!("no file of the site ends in {ending}")))
+    }
+
+    pub(crate) fn serve(&self, prefix: &str) -> Outcome<Server> {
+        Ok(serve(Options { prefix: prefix.to_owned(), ..Options::new(self.path()) })?)
+    }
+}
+
+pub(crate) struct Visit {
+    pub(crate) page: Page,
+    pub(crate) server: Server,
+    pub(crate) site: Site,
+}
+
+impl Visit {
+    /// Opens the site as it is published.
+    #[track_caller]
+    pub(crate) fn at(size: Size) -> Outcome<Self> {
+        Self::of(Site::new()?, Browser::new(size))
+    }
+
+    /// Opens this site with this browser.
+    #[track_caller]
+    pub(crate) fn of(site: Site, browser: Browser) -> Outcome<Self> {
+        let visit = Self::before(site, browser)?;
+        visit.open("")?;
+        Ok(visit)
+    }
+
+    /// Server and browser, and nothing opened yet.
+    #[track_caller]
+    pub(crate) fn before(site: Site, browser: Browser) -> Outcome<Self> {
+        Ok(Self { server: site.serve("/")?, page: browser.start()?, site })
+    }
+
+    /// Opens the site with this behind its address, and waits until it lives
+    /// and has said what it has to say of offline use. By way of an empty page,
+    /// since another fragment alone loads nothing.
+    #[track_caller]
+    pub(crate) fn open(&self, tail: &str) -> Outcome {
+        self.page.goto("about:blank")?;
+        self.page.goto(&format!("{}{tail}", self.server.url()))?;
+        wait_living(&self.page)?;
+        self.page.wait_until("return document.documentElement.dataset.offline === 'ready'")
+    }
+
+    /// Loads the page anew, once the address has caught up with the last edit.
+    #[track_caller]
+    pub(crate) fn reload(&self) -> Outcome {
+        self.page.eval("await new Promise((done) => setTimeout(done, 400))", &[])?;
+        self.page.reload()?;
+        wait_living(&self.page)
+    }
+
+    /// What the page keeps under this key.
+    #[track_caller]
+    pub(crate) fn stored(&self, key: &str) -> Outcome<Value> {
+        let script = "return localStorage.getItem('pitchline:' + new URL('.', location).pathname + ':' + arguments[0])";
+        match self.page.eval(script, &[key.into()])? {
+            Value::String(text) => Ok(serde_json::from_str(&text).unwrap_or(Value::String(text))),
+            _ => Err(Fault::new(format!("nothing is kept under {key}"))),
+        }
+    }
+
+    /// Ends the visit: nothing broke, the console stayed quiet, and nobody but
+    /// the own host was asked for anything.
+    #[track_caller]
+    pub(crate) fn end(self) -> Outcome {
+        self.end_but(&[])
+    }
+
+    /// The same where some lines of the console are expected.
+    #[track_caller]
+    pub(crate) fn end_but(self, expected: &[&str]) -> Outcome {
+        self.page.assert_quiet_but(expected)?;
+        self.page.close_own(&self.server.url())
+    }
+}
+
+/// Waits until the calculator has taken the place of the first screen.
+#[track_caller]
+pub(crate) fn wait_living(page: &Page) -> Outcome {
+    page.wait_until(
+        "return document.documentElement.dataset.app === 'broken'
+           || [...document.querySelectorAll('button.tile strong')].filter((e) => e.textContent).length === 3",
+    )?;
+    let broken = page.eval("return document.querySelector('.recovery pre')?.textContent", &[])?;
+    match broken.as_str() {
+        Some(report) => Err(Fault::new(format!("the page does not run:\n{report}"))),
+        None => Ok(()),
+    }
+}
+
+/// The demo catalogue as published.
+pub(crate) fn demo() -> Catalog {
+    read(&fs::read_to_string(dist().join("demo.json")).expect("dist has the demo"))
+}
+
+/// A catalogue from its text; its faults are not of interest here.
+pub(crate) fn read(text: &str) -> Catalog {
+    Catalog::read(text).expect("a catalogue in JSON").0
+}
+
+/// Puts a part of the catalogue into a draft, as the page's lists do.
+pub(crate) fn put(draft: &mut Draft, catalog: &Catalog, slot: Slot, id: &str) {
+    let part = catalog.part(slot.kind(), id);
+    draft.set_record(slot, part.unwrap_or_else(|| panic!("no {id}")).clone());
+    if slot == Slot::Pack {
+        catalog.follow_pack(draft);
+    }
+}
+
+/// The kit with the rider, the place and the wishes of another draft, as the
+/// page's kit buttons give it.
+pub(crate) fn kit_for(catalog: &Catalog, kit: &str, before: &Draft) -> Draft {
+    let mut draft = catalog.draft(kit);
+    for slot in [Slot::Rider, Slot::Place, Slot::Ride] {
+        draft.set_record(slot, before.record(slot).clone());
+    }
+    draft
+}
