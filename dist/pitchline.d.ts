@@ -1,2 +1,2 @@
-export * from './pitchline-web-a9fb0f62e037d3e2.js';
-export { default } from './pitchline-web-a9fb0f62e037d3e2.js';
+export * from './pitchline-web-d1b3349e6c98f873.js';
+export { default } from './pitchline-web-d1b3349e6c98f873.js';

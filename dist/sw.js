@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ade911be253870add39ee54db63b9743afc27cebe456ed6eb15a30bef0945ed8",
+    "./": "896617b17a1ee8c450bbf1572c90c135ae33482ece82bf09ebb2858153d074df",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
@@ -22,18 +22,18 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-9b8118b0a22bf93b.css": "d2c44eb63fba2b110b826320ca3c775fe059338f44b1c310a2f8ab7a9c6ff55c",
+    "main-ac37fe2126b9ca0c.css": "a1051af29d97525d09d3f3c0fbc64e3e27329b1397fd0063eb73bbc1266c6621",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-4e25843beabdcf53.css": "d12459921f1d8f00c23dce35e494bfa4b047479a1d446da9210f0f0de4864a5f",
-    "pitchline-web-a9fb0f62e037d3e2.js": "f05ece753d72949fe0fa9c45daeb25a55d3759656569ebd01bd2540009c01ced",
-    "pitchline-web-a9fb0f62e037d3e2_bg.wasm": "7d59165e2a7fb2388e5ef50d0c7c95e02e0c86c3bccb3443f918f524ba89a38c",
-    "pitchline.js": "c5b39184b43d912b0c51232f36878fd255b5c905c32d348a850691c9f9561ec5",
-    "recovery-ab7fe183e5f733b5.js": "802d53cdb5239751e7b033b4b90059a69e1d3b343981ddb04391ec5492429915",
-    "recovery-e42118f0d538911e.css": "7bc40cd3e47760dc7f3306e01d607bca6e2d75921cdb08e964cbaf27f83f9f96",
+    "parts-19fa23f5fb8e1175.css": "62018db7d167c239a2e5f645fe931ab2a2225b1702a3958922ca5c8107269dc1",
+    "pitchline-web-d1b3349e6c98f873.js": "be8fdab6e9b75b17e3ae7bbeade54476f56811530af7d53e594cb51b271acbe3",
+    "pitchline-web-d1b3349e6c98f873_bg.wasm": "21394ae70920fed455f9c73f3bf877d9b1a65159841ea8c55cda93b235dc3545",
+    "pitchline.js": "2ee67eba93c286dc8b6102660a996ddf9604a9a2d70bd0254126357caae6062d",
+    "recovery-1168a59c6dad83c4.js": "181a46e4de28b35983a291f279dfddb063bf28ba79cb935853d8ba3be9d480ae",
+    "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "bc563babbffef2dc"
+  "version": "7d634a6d2afaa92c"
 };
 
 const SCOPE = self.registration.scope;

@@ -58,14 +58,15 @@ function show(kind, message) {
   if (document.querySelector('.recovery')) return;
   // Only a page that was alive has controls that would now be dead. One that never started is a
   // plain document and still worth reading.
-  if (kind === 'panic') document.getElementById('app')?.setAttribute('inert', '');
+  if (kind === 'panic') document.getElementById('pitchline-page')?.setAttribute('inert', '');
 
   const text = TEXT[kind];
   const report = reportOf(kind, message);
-  const panel = document.createElement('section');
+  // After a panic nothing else is left to be the page's main part.
+  const panel = document.createElement(kind === 'panic' ? 'main' : 'section');
   panel.className = 'recovery';
   panel.setAttribute('role', 'alert');
-  const title = make('h2', text.title, panel);
+  const title = make(kind === 'panic' ? 'h1' : 'h2', text.title, panel);
   title.tabIndex = -1;
   make('p', text.body, panel);
   const actions = make('p', '', panel);

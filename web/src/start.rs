@@ -3,8 +3,8 @@
 use crate::ask;
 use crate::browser::{self, Store};
 use crate::dom;
-use crate::state::{App, Loaded, link, saved};
-use crate::text::{Style, Units, fault};
+use crate::state::{App, Loaded, Model, link, saved};
+use crate::text::{Style, Units, fault, page};
 use any_spawner::Executor;
 use gloo_timers::callback::Timeout;
 use pitchline_core::Draft;
@@ -14,6 +14,9 @@ use reactive_graph::owner::Owner;
 use std::cell::RefCell;
 use std::sync::Arc;
 
+/// Id of the element that becomes the page. A host that loads the module for
+/// its answers has no such thing.
+const PLACE: &str = "pitchline-page";
 /// The maker's file.
 const CATALOGUE: &str = "catalogue.json";
 /// The demo, which stands in where the maker's file cannot be read. The build
@@ -26,7 +29,7 @@ const ADDRESS_AFTER: u32 = 300;
 /// Starts the page: reads the maker's parts, finds the last build, and draws.
 /// Does nothing where there is no page, as when another program loads the module.
 pub fn start() {
-    if !browser::exists("app") {
+    if !browser::exists(PLACE) {
         return;
     }
     browser::watch_panics();
@@ -38,7 +41,7 @@ pub fn start() {
         owner.with(|| {
             let (app, keepers) = begin(loaded);
             // The first screen in the HTML makes way for the living one.
-            if let Some(place) = browser::clear("app") {
+            if let Some(place) = browser::clear(PLACE) {
                 // As long as the page lives.
                 std::mem::forget((dom::mount(&place, ask::page(app)), keepers));
             }
@@ -60,7 +63,10 @@ fn begin(loaded: Loaded) -> (App, Vec<RenderEffect<()>>) {
     let draft = last_build(&store, &loaded.catalog);
     let app = App::new(loaded, draft, style);
     let address = browser::hash();
-    if !address.is_empty() && !browser::wants_demo() {
+    // An address that we wrote ourselves says less than what was kept: it may
+    // be an edit behind, and a part from elsewhere does not fit into it.
+    let ours = store.get("address").is_some_and(|last| last == address);
+    if !address.is_empty() && !ours && !browser::wants_demo() {
         app.open_link(&address);
     }
     let keepers = keep(app, store);
@@ -101,26 +107,40 @@ fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
             None => _ = store.set("builds:unreadable", &text),
         }
     }
-    let last = RefCell::new([String::new(), String::new(), String::new()]);
+    let kept = |model: &Model| {
+        [
+            browser::json(&saved::write_file(&model.draft, "")),
+            browser::json(&saved::write_all(&model.saved)),
+            model.style.units.key().to_string(),
+        ]
+    };
+    // What is there already needs no keeping; so a look at the demo leaves the
+    // last build alone until something is changed.
+    let last = RefCell::new(if browser::wants_demo() {
+        app.peek(kept)
+    } else {
+        [String::new(), String::new(), String::new()]
+    });
     let timer = RefCell::new(None::<Timeout>);
     let keeper: Box<dyn Fn(Option<()>)> = Box::new(move |_| {
-        let [build, builds, units] = app.read(|model| {
-            [
-                browser::json(&saved::write_file(&model.draft, "")),
-                browser::json(&saved::write_all(&model.saved)),
-                model.style.units.key().into(),
-            ]
-        });
+        let now = app.read(kept);
         let mut last = last.borrow_mut();
         let keys = ["current", "builds", "units"];
-        for ((key, now), before) in keys.into_iter().zip([build, builds, units]).zip(&mut *last) {
+        let mut refused = false;
+        for ((key, now), before) in keys.into_iter().zip(now).zip(&mut *last) {
             if *before != now {
-                store.set(key, &now);
+                refused |= !store.set(key, &now);
                 *before = now;
             }
         }
+        if refused {
+            // Said after this run: what runs here may not change what it reads.
+            browser::later(0, move || app.say(page::NOT_KEPT));
+        }
+        let store = store.clone();
         let later = Timeout::new(ADDRESS_AFTER, move || {
             let text = app.peek(|model| link::write(&model.draft, &model.loaded.catalog));
+            store.set("address", &text);
             if browser::hash() != text {
                 browser::set_hash(&text);
             }

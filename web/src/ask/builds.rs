@@ -7,14 +7,14 @@ use crate::state::{App, link, saved};
 use pitchline_core::Draft;
 
 pub(super) fn builds(app: App) -> Node {
+    let address =
+        move || browser::link(&app.read(|model| link::write(&model.draft, &model.loaded.catalog)));
     let copy = move || {
-        let text = app.peek(|model| link::write(&model.draft, &model.loaded.catalog));
-        let address = browser::link(&text);
-        browser::copy_text(&address.clone(), move |copied| {
+        browser::copy_text(&address(), move |copied| {
             if copied {
                 app.say("Link copied. It holds the whole build.");
             } else {
-                app.change(|model| model.address = Some(address));
+                app.change(|model| model.by_hand = true);
             }
         });
     };
@@ -24,13 +24,12 @@ pub(super) fn builds(app: App) -> Node {
         browser::offer(&file_name(&draft), &browser::json(&file));
     };
     let shown = move || {
-        let address = app.peek(|model| model.address.clone());
-        let shown = address.map(|address| {
+        let shown = app.peek(|model| model.by_hand).then(|| {
             let link = el("input").attr("id", "link").attr("type", "text").attr("readonly", "");
             el("div")
                 .class("field")
                 .with(el("label").attr("for", "link").with("Copy this link"))
-                .with(link.attr("value", address))
+                .with(link.value(address))
         });
         shown.into()
     };
@@ -73,7 +72,10 @@ pub(super) fn builds(app: App) -> Node {
                 .with(button("Save as file", export))
                 .with(button("Undo last pick", move || app.undo())),
         )
-        .with(live(move || app.read(|model| model.address.clone().unwrap_or_default()), shown))
+        .with(live(
+            move || if app.read(|model| model.by_hand) { "shown".into() } else { String::new() },
+            shown,
+        ))
         .with(save)
         .with(el("ul").class("saved").with(live(keys, entries)))
         .with(import)

@@ -37,7 +37,7 @@ fn first_screen(catalog: &Catalog) -> String {
 
 #[test]
 fn the_first_screen_has_the_demos_answers() {
-    const BEGIN: &str = "    <div id=\"app\">\n";
+    const BEGIN: &str = "    <div id=\"pitchline-page\">\n";
     const END: &str = "    </div>\n    <noscript>";
     let here = concat!(env!("CARGO_MANIFEST_DIR"), "/index.html");
     let demo = include_str!("../../catalog/catalogue.json");

@@ -43,6 +43,8 @@ fn question(id: &'static str, title: &'static str, inside: Vec<Node>) -> Node {
     el("section")
         .class("question")
         .attr("id", id)
+        // Not a stop of its own, but a place to go on from.
+        .attr("tabindex", "-1")
         .attr("aria-labelledby", heading.clone())
         .with(el("h2").attr("id", heading).with(title))
         .with(inside)

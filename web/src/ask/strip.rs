@@ -45,7 +45,7 @@ pub(super) fn header(app: App) -> Node {
 pub(super) fn strip(app: App) -> Node {
     let tile = |to: &'static str, says: Say| {
         let headline = headline(move || say(app, says));
-        button("", move || browser::scroll_to(to)).class("tile").with(headline)
+        button("", move || browser::go_to(to)).class("tile").with(headline)
     };
     let class = move || Some(if app.read(|m| m.waits()) { "strip waits" } else { "strip" }.into());
     el("nav")

@@ -3,8 +3,8 @@
 use gloo_events::EventListener;
 use gloo_timers::callback::Timeout;
 use std::pin::Pin;
-use wasm_bindgen::JsValue;
-use web_sys::{Element, Event, ScrollBehavior, ScrollIntoViewOptions};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, Event, HtmlElement};
 
 /// The fragment without its `#`.
 #[must_use]
@@ -101,12 +101,11 @@ pub fn spawn(task: impl Future<Output = ()> + 'static) {
     wasm_bindgen_futures::spawn_local(task);
 }
 
-/// Brings an element into view.
-pub fn scroll_to(id: &str) {
-    if let Some(element) = element(id) {
-        let options = ScrollIntoViewOptions::new();
-        options.set_behavior(ScrollBehavior::Auto);
-        element.scroll_into_view_with_scroll_into_view_options(&options);
+/// Brings a section into view, and lets the keyboard go on from there.
+pub fn go_to(id: &str) {
+    if let Some(element) = element(id).and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        element.scroll_into_view();
+        let _ = element.focus();
     }
 }
 

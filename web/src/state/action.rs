@@ -165,6 +165,11 @@ impl App {
     /// Opens a link; what cannot be read is shown.
     pub fn open_link(self, text: &str) {
         let (draft, faults) = link::read(text, &self.peek(|model| model.loaded.catalog.clone()));
+        if text.len() > link::LONGEST {
+            // Nothing of it was read, so the build stays as it is.
+            self.change(|model| model.unread = faults);
+            return;
+        }
         let same = self.peek(|model| model.draft == draft && model.unread.is_empty());
         if !same || !faults.is_empty() {
             self.change(|model| {

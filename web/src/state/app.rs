@@ -65,8 +65,8 @@ pub struct Model {
     pub update: bool,
     /// What the gear map shows.
     pub map_view: MapView,
-    /// A link to copy by hand, where the browser does not let us.
-    pub address: Option<String>,
+    /// Whether a link to copy by hand is shown, where the browser does not let us.
+    pub by_hand: bool,
     /// Builds to go back to.
     pub(super) past: Vec<Draft>,
     found: Option<Arc<Found>>,
@@ -146,7 +146,7 @@ impl App {
             offline: String::new(),
             update: false,
             map_view: MapView::default(),
-            address: None,
+            by_hand: false,
             past: Vec::new(),
         }))
     }

@@ -12,7 +12,7 @@ use pitchline_core::{Draft, Error, Field, Reason, Record, Slot};
 pub const VERSION: &str = "1";
 
 /// Longest link that is read, in bytes.
-const LONGEST: usize = 8192;
+pub(super) const LONGEST: usize = 8192;
 
 /// Letters that need no escape in a fragment.
 const PLAIN: &AsciiSet =

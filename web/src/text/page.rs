@@ -39,6 +39,9 @@ pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pu
 pub const TRUST: &str = "These figures come from published physics and the values entered. Road, wind, tyres and labels differ: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
+/// Where the browser's store is closed or full.
+pub const NOT_KEPT: &str =
+    "This browser keeps nothing here: its store is closed or full. Keep a link or a file instead.";
 /// In a frame of another page.
 pub const FRAMED: &str =
     "Inside another page, saved builds are kept apart from those of the calculator itself.";

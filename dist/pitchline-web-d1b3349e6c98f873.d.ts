@@ -23,9 +23,9 @@ export interface InitOutput {
     readonly answers: (a: any) => any;
     readonly version: () => [number, number];
     readonly wasm_bindgen__convert__closures_____invoke__hd67a926fc4356021: (a: number, b: number, c: any) => [number, number];
-    readonly wasm_bindgen__convert__closures________invoke__h9c61e456abb53202: (a: number, b: number, c: any) => void;
-    readonly wasm_bindgen__convert__closures_____invoke__h2bc651c9acfa9aca: (a: number, b: number, c: any) => void;
-    readonly wasm_bindgen__convert__closures_____invoke__h43bc694e2353d29f: (a: number, b: number) => void;
+    readonly wasm_bindgen__convert__closures________invoke__h29364d23cc6b84c6: (a: number, b: number, c: any) => void;
+    readonly wasm_bindgen__convert__closures_____invoke__h2bfa342972c786df: (a: number, b: number, c: any) => void;
+    readonly wasm_bindgen__convert__closures_____invoke__hb96777aa437e1ecc: (a: number, b: number) => void;
     readonly __wbindgen_malloc: (a: number, b: number) => number;
     readonly __wbindgen_realloc: (a: number, b: number, c: number, d: number) => number;
     readonly __wbindgen_exn_store: (a: number) => void;
