@@ -18,7 +18,7 @@ const LOOK: &str = "
     const wrong = [];
     const inStrip = !!e.closest('.strip');
     const top = inStrip || strip.top > 0 ? 0 : strip.bottom;
-    if (r.height < innerHeight - top && !e.closest('.messages') && (r.top < top - 1 || r.bottom > innerHeight + 1)) {
+    if (r.height < (innerHeight - top) / 2 && !e.closest('.messages') && (r.top < top - 1 || r.bottom > innerHeight + 1)) {
       wrong.push(`from ${r.top} to ${r.bottom}, seen from ${top} to ${innerHeight}`);
     }
     const [x, y] = [r.x + r.width / 2, Math.min(Math.max(r.y + r.height / 2, top + 4), innerHeight - 4)];

@@ -47,7 +47,17 @@ fn legible(size: Size) -> Outcome {
         trouble(&visit)?;
         page.screenshot(&format!("page-trouble-{size:?}-{theme:?}"))?;
         open_folds(page)?;
-        page.screenshot_whole(&format!("page-open-{size:?}-{theme:?}"))?;
+        for (part, selector) in [
+            ("figures", "#pick-motor"),
+            ("working", ".steps"),
+            ("table", ".chart-table"),
+            ("steep", "#steep-title"),
+            ("far", "#far-title"),
+        ] {
+            let script = "document.querySelector(arguments[0]).scrollIntoView()";
+            page.eval(script, &[selector.into()])?;
+            page.screenshot(&format!("page-open-{part}-{size:?}-{theme:?}"))?;
+        }
         page.assert_accessible()?;
         page.by_role("button", "mi, lb")?.click()?;
         page.by_role("button", "km, kg")?.click()?;
