@@ -1,2 +1,2 @@
-export * from './pitchline-web-d1b3349e6c98f873.js';
-export { default } from './pitchline-web-d1b3349e6c98f873.js';
+export * from './pitchline-web-bb198d53040aeeb6.js';
+export { default } from './pitchline-web-bb198d53040aeeb6.js';

@@ -11,29 +11,29 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "896617b17a1ee8c450bbf1572c90c135ae33482ece82bf09ebb2858153d074df",
+    "./": "5afe8595217efe34940afe6e7811f5f1bd329020050c52f56901ae2a88a5885b",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
     "catalogue.schema.json": "25e7cf3c75a7968facbf62f88039e0013e671e47834e0f664be6c121242c8723",
-    "chart-81f12e77bc2f6685.css": "049fab3135db742b59094499c98e28e4f5fcc4537844669695d7c7e60271840a",
+    "chart-9465d0ab1440ff39.css": "63a5443ffbf2b5eea4beac90092d2795d1cb20a57894164f9d096a65b1707312",
     "demo.json": "eb74d416deb6f1557d4885097b449cebf06ce00d01af244e107597dfeacc015d",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-ac37fe2126b9ca0c.css": "a1051af29d97525d09d3f3c0fbc64e3e27329b1397fd0063eb73bbc1266c6621",
+    "main-b6e4642cadb63591.css": "36585377e7b6b632f5b82db720935ea7ed93657a473a913788bc56730c606233",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-19fa23f5fb8e1175.css": "62018db7d167c239a2e5f645fe931ab2a2225b1702a3958922ca5c8107269dc1",
-    "pitchline-web-d1b3349e6c98f873.js": "be8fdab6e9b75b17e3ae7bbeade54476f56811530af7d53e594cb51b271acbe3",
-    "pitchline-web-d1b3349e6c98f873_bg.wasm": "21394ae70920fed455f9c73f3bf877d9b1a65159841ea8c55cda93b235dc3545",
-    "pitchline.js": "2ee67eba93c286dc8b6102660a996ddf9604a9a2d70bd0254126357caae6062d",
-    "recovery-1168a59c6dad83c4.js": "181a46e4de28b35983a291f279dfddb063bf28ba79cb935853d8ba3be9d480ae",
+    "parts-99e6687ec0918d06.css": "ae5324a59d7c7422671d0a63e6b16454119d30923016b4b21403292fe033a69c",
+    "pitchline-web-bb198d53040aeeb6.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
+    "pitchline-web-bb198d53040aeeb6_bg.wasm": "ad5011ffd4a888b96250c9d48bcb3aa4e30874eb2cdaa5eb3f8246368227c705",
+    "pitchline.js": "1a8d9d4909259dd7fd0a5b5680ac33990a931c2126eb26aba8909c7e48cb5c45",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
+    "recovery-aa90de12c86e4047.js": "7783d1eb0383f9fca9dde45fee8404aa42d55058d6c5d02669976f1661f91499",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "7d634a6d2afaa92c"
+  "version": "5dad0ee45c51b60a"
 };
 
 const SCOPE = self.registration.scope;

@@ -138,7 +138,7 @@ fn a_broken_file_does_no_harm() -> Outcome {
         let file = folder.path().join(name);
         fs::write(&file, text)?;
         page.by_css("#build-file")?.type_text(&file.display().to_string())?;
-        page.wait_for("the faults are told", |page| {
+        page.wait_for(&format!("the faults of {name} are told"), |page| {
             let told = page.by_css(".told")?.text()?;
             Ok(places.iter().all(|place| told.contains(place)))
         })?;

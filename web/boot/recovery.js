@@ -62,8 +62,7 @@ function show(kind, message) {
 
   const text = TEXT[kind];
   const report = reportOf(kind, message);
-  // After a panic nothing else is left to be the page's main part.
-  const panel = document.createElement(kind === 'panic' ? 'main' : 'section');
+  const panel = document.createElement('section');
   panel.className = 'recovery';
   panel.setAttribute('role', 'alert');
   const title = make(kind === 'panic' ? 'h1' : 'h2', text.title, panel);
@@ -86,7 +85,10 @@ function show(kind, message) {
   const details = make('details', '', panel);
   make('summary', TEXT.report, details);
   const source = make('pre', report, details);
-  document.body.prepend(panel);
+  // After a panic nothing else is left to be the page's main part.
+  const place = kind === 'panic' ? document.createElement('main') : panel;
+  if (place !== panel) place.append(panel);
+  document.body.prepend(place);
   // Whatever had the focus is dead now; a page that is still loading keeps its own.
   if (kind === 'panic') title.focus();
 }

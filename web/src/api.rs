@@ -37,7 +37,13 @@ impl From<Error> for Fault {
 pub fn answers(build: JsValue) -> JsValue {
     // Read as JSON text: a plain object is what JSON can say, and reading it
     // generically would bring a second reader into the page.
-    let text = js_sys::JSON::stringify(&build).ok().and_then(|text| text.as_string());
+    // JSON would turn a number that is none into nothing at all; a word is refused by name.
+    let finite = Closure::<dyn Fn(JsValue, JsValue) -> JsValue>::new(|_, value: JsValue| {
+        let endless = value.as_f64().is_some_and(|value| !value.is_finite());
+        if endless { "not a number".into() } else { value }
+    });
+    let text = js_sys::JSON::stringify_with_replacer(&build, finite.as_ref());
+    let text = text.ok().and_then(|text| text.as_string());
     let value = text.and_then(|text| serde_json::from_str(&text).ok());
     let outcome = match value {
         Some(value) => answered(&value),

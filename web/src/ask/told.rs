@@ -14,7 +14,7 @@ pub(super) fn told(app: App) -> Node {
             let loaded = &model.loaded;
             let faults = loaded.faults.iter().chain(&model.unread);
             faults
-                .map(|e| e.field.clone())
+                .map(ToString::to_string)
                 .chain(loaded.refused.clone())
                 .collect::<Vec<_>>()
                 .join("|")

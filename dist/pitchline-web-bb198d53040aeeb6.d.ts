@@ -22,6 +22,7 @@ export interface InitOutput {
     readonly main: (a: number, b: number) => number;
     readonly answers: (a: any) => any;
     readonly version: () => [number, number];
+    readonly wasm_bindgen__convert__closures_____invoke__he5693460f5f78b73: (a: number, b: number, c: any, d: any) => any;
     readonly wasm_bindgen__convert__closures_____invoke__hd67a926fc4356021: (a: number, b: number, c: any) => [number, number];
     readonly wasm_bindgen__convert__closures________invoke__h29364d23cc6b84c6: (a: number, b: number, c: any) => void;
     readonly wasm_bindgen__convert__closures_____invoke__h2bfa342972c786df: (a: number, b: number, c: any) => void;
