@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "4eed12914af8b24d808be6df59b3b813a051ceeb551cc268a79f9a877d5fdda6",
+    "./": "d9195db439b17123471becdd90a81eb6772b428611d73f8fae4b1b791c5387b1",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
@@ -22,7 +22,7 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-b5bfbe5e1351a8f3.css": "900f8ba1cc24a518d70a38d1441cbfd84af012d378db8139ab17dade884d7385",
+    "main-de68508459d9558f.css": "5507dedca1abdc770fc8b82cdd4f3f9a6f1b006bb022566fc9cbbfe9d637a8cf",
     "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-9e7024c301828f52.css": "e3d0685867ca187c5ae853c38259aa42073c1305077533bcb81448b65005380a",
@@ -33,7 +33,7 @@ const BUILD = {
     "recovery-aa90de12c86e4047.js": "7783d1eb0383f9fca9dde45fee8404aa42d55058d6c5d02669976f1661f91499",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "dc0bfbb3ed2ff977"
+  "version": "ae9a22991bef267e"
 };
 
 const SCOPE = self.registration.scope;
