@@ -51,6 +51,12 @@ fn slips(size: Size) -> Outcome {
     assert_eq!(mass.value()?, "82.5");
 
     let before = strip(page)?;
+    // Where each answer stands, across: it must not jump when a word is added.
+    let places = "return [...document.querySelectorAll('button.tile')].map((e) => {
+        const r = e.getBoundingClientRect();
+        return [Math.round(r.left), Math.round(r.width)];
+      })";
+    let stood = page.eval(places, &[])?;
     // No part of it on the way is in range either.
     mass.fill("1999")?;
     let name = mass.name()?;
@@ -62,6 +68,7 @@ fn slips(size: Size) -> Outcome {
     assert_eq!(strip(page)?, before, "the last good answers stay");
     assert!(greyed(page)?);
     page.by_text("Answers are for the last valid values.")?;
+    assert_eq!(page.eval(places, &[])?, stood, "the answers jump aside");
     page.press(Key::Tab)?;
     assert_eq!(mass.value()?, "1999");
     assert_eq!(fault(page, "rider-mass_kg")?.as_deref(), Some(said));
