@@ -48,8 +48,8 @@ pub fn finish(root: &Path) -> io::Result<Finished> {
         minify(&dist.join(name))?;
     }
     // What the page falls back on when the maker's own file cannot be read.
-    let demo = tree::read(&root.join("web/catalog/catalogue.json"))?;
-    fs::write(dist.join("demo.json"), demo)?;
+    // Trunk has just put it there.
+    fs::copy(dist.join(offline::LIVE), dist.join("demo.json"))?;
 
     let template = tree::read_text(&root.join("web/boot/sw.js"))?;
     let listed = offline::list(&dist)?;

@@ -9,7 +9,7 @@ fn the_module_is_found_under_a_name_that_stays() {
     let folder = repository("stable-name");
     finish(folder.path()).expect("dist can be finished");
     let module = folder.read("dist/pitchline.js");
-    assert!(module.contains("from './pitchline-web-1f2e3d4c5b6a7988.js'"), "{module}");
+    assert!(module.contains("from'./pitchline-web-1f2e3d4c5b6a7988.js'"), "{module}");
     assert!(module.contains("'./pitchline-web-1f2e3d4c5b6a7988_bg.wasm'"), "{module}");
     let worker = folder.read("dist/sw.js");
     assert!(worker.contains("\"pitchline.js\""), "the added module is kept too");
