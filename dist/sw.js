@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "d9195db439b17123471becdd90a81eb6772b428611d73f8fae4b1b791c5387b1",
+    "./": "0d0fbdc21076b75b4c49f9bbe7aed2358e8ab2899ac09985206b5016b8adb6ab",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
@@ -23,7 +23,7 @@ const BUILD = {
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
     "main-de68508459d9558f.css": "5507dedca1abdc770fc8b82cdd4f3f9a6f1b006bb022566fc9cbbfe9d637a8cf",
-    "manifest.webmanifest": "c125a3791c8ac9e49ac5521ccd050cd96580704db42c93e4132224aa5b578df7",
+    "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-9e7024c301828f52.css": "e3d0685867ca187c5ae853c38259aa42073c1305077533bcb81448b65005380a",
     "pitchline-web-bb198d53040aeeb6.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
@@ -33,7 +33,7 @@ const BUILD = {
     "recovery-aa90de12c86e4047.js": "7783d1eb0383f9fca9dde45fee8404aa42d55058d6c5d02669976f1661f91499",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "ae9a22991bef267e"
+  "version": "ad221d036e2754a4"
 };
 
 const SCOPE = self.registration.scope;

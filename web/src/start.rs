@@ -97,8 +97,8 @@ fn last_build(store: &Store, catalog: &Catalog) -> Draft {
 
 /// Keeps the build, the named builds and the units, as they change.
 ///
-/// Made before the page is drawn, so that a build is kept before it is
-/// answered: should an answer break, the build is still there.
+/// A build is kept once it has been answered: should an answer break, the last
+/// good build is the one that comes back.
 fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
     if let Some(text) = store.get("builds") {
         match saved::read_all(&text) {
