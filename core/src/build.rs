@@ -5,6 +5,8 @@ use crate::parts::{
     Belt, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Record, Ride,
     Rider, Slot, Truck, Wheel, WheelPulley,
 };
+use crate::physics::road_load::MASS;
+use crate::working::Working;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -174,7 +176,12 @@ impl Build {
     /// Mass on the road, kg: board, rider and what the rider carries.
     #[must_use]
     pub fn mass_kg(&self) -> f64 {
-        self.board_mass_kg() + self.rider.mass_kg + self.rider.gear_mass_kg
+        self.mass_explained(&mut Working::off())
+    }
+
+    pub(crate) fn mass_explained(&self, w: &mut Working) -> f64 {
+        let rider = &self.rider;
+        w.apply(&MASS, [self.board_mass_kg(), rider.mass_kg, rider.gear_mass_kg])
     }
 
     /// Drag area of the rider, m².

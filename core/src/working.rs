@@ -74,8 +74,17 @@ impl Working {
         Self { on: true, steps: Vec::new() }
     }
 
-    /// Evaluates `law`, keeping the step when switched on.
-    #[inline(always)]
+    /// Whether steps are kept.
+    #[must_use]
+    pub const fn is_on(&self) -> bool {
+        self.on
+    }
+
+    /// Evaluates `law`, keeping the step when switched on; the same step again
+    /// is kept once.
+    // On the page a call is a kilobyte smaller, all in all, than a copy at each place.
+    #[cfg_attr(target_arch = "wasm32", inline(never))]
+    #[cfg_attr(not(target_arch = "wasm32"), inline(always))]
     pub fn apply<const N: usize>(&mut self, law: &'static Law<N>, inputs: [f64; N]) -> f64 {
         let result = law.of(inputs);
         if self.on {
@@ -93,8 +102,11 @@ impl Working {
         values: &[f64],
         result: f64,
     ) {
-        let inputs = symbols.iter().zip(values).map(|((s, u), v)| (*s, *v, *u)).collect();
-        self.steps.push(Step { formula, inputs, result });
+        let same = |step: &Step| core::ptr::eq(step.formula, formula) && step.result == result;
+        if !self.steps.iter().any(same) {
+            let inputs = symbols.iter().zip(values).map(|((s, u), v)| (*s, *v, *u)).collect();
+            self.steps.push(Step { formula, inputs, result });
+        }
     }
 
     /// The steps kept so far, in the order they were taken.

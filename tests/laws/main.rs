@@ -4,6 +4,7 @@
 //! under these laws from its first day. Seeds are fixed: a run repeats.
 
 mod board;
+mod chain;
 mod curves;
 mod distance;
 mod energy;

@@ -1,9 +1,10 @@
 //! How steep?
 
 use super::drive::{Drive, Sag, Supply};
-use super::push::{FULL, Limit, Push};
+use super::limit::Limit;
+use super::push::{FULL, Push};
 use crate::math::root;
-use crate::physics::road_load::{STEEPEST, Slope};
+use crate::physics::road_load::{NET, STEEPEST, Slope};
 use crate::working::Working;
 use serde::Serialize;
 
@@ -48,18 +49,24 @@ impl Drive {
         w: &mut Working,
     ) -> Steepest {
         let air = self.air_n(speed_m_s, w);
-        let push_on = |grade: f64| self.push(supply, &FULL, speed_m_s, Slope::of_grade(grade));
-        let held = |push: &Push| STEEPEST.of([push.force_n - air, self.mass_kg, self.rolling]);
-        let mut push = push_on(0.0);
-        let most = held(&push);
+        let push_on = |grade: f64, w: &mut Working| {
+            self.push_explained(supply, &FULL, speed_m_s, Slope::of_grade(grade), w)
+        };
+        let held = |push: &Push, w: &mut Working| {
+            let net = w.apply(&NET, [push.force_n, air]);
+            w.apply(&STEEPEST, [net, self.mass_kg, self.rolling])
+        };
+        let quiet = &mut Working::off();
+        let mut on = 0.0;
+        let most = held(&push_on(on, quiet), quiet);
         // Grip falls with the cosine of the hill that it is to hold, so it may
         // bind there though it does not on the flat.
-        if push_on(most).limit == Limit::Grip {
+        if push_on(most, quiet).limit == Limit::Grip {
             let least = if most > 0.0 { 0.0 } else { -1.0 };
-            push = push_on(root(least, most, 1e-12, |grade| held(&push_on(grade)) - grade));
+            on = root(least, most, 1e-12, |grade| held(&push_on(grade, quiet), quiet) - grade);
         }
-        let grade = w.apply(&STEEPEST, [push.force_n - air, self.mass_kg, self.rolling]);
-        Steepest { grade, speed_m_s, limit: push.limit }
+        let push = push_on(on, w);
+        Steepest { grade: held(&push, w), speed_m_s, limit: push.limit }
     }
 }
 

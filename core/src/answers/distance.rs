@@ -1,10 +1,11 @@
 //! How far?
 
 use super::drive::{Drive, Sag};
+use super::limit::Limit;
 use super::point::Point;
-use super::push::{FULL, Limit};
+use super::push::FULL;
 use crate::math::root;
-use crate::physics::battery::DISTANCE;
+use crate::physics::battery::{DISTANCE, MEAN_CURRENT};
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -72,19 +73,19 @@ impl Drive {
         if end >= start {
             return none;
         }
-        let mut seconds_per_ampere = 0.0;
+        let mut inverse = 0.0;
         for (charge, weight) in simpson(end, start, intervals) {
             let Some(point) = self.hold(&self.supply(charge, Sag::Sustained), speed_m_s, slope)
             else {
                 // A hair below what the push allows; the end is where it allows it.
                 continue;
             };
-            seconds_per_ampere += weight / point.pack_current_a;
+            inverse += weight / point.pack_current_a;
         }
-        if seconds_per_ampere <= 0.0 {
+        if inverse <= 0.0 {
             return none;
         }
-        let mean = 1.0 / seconds_per_ampere;
+        let mean = w.apply(&MEAN_CURRENT, [inverse]);
         let distance_m = w.apply(&DISTANCE, [speed_m_s, self.capacity_ah, start, end, mean]);
         Reach { speed_m_s, distance_m, end_charge: end, limit }
     }

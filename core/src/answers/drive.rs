@@ -40,6 +40,7 @@ pub struct Drive {
     pub(crate) motors: f64,
     pub(crate) torque_per_amp: f64,
     pub(crate) winding_ohm: f64,
+    pub(crate) heat_ohm: f64,
     pub(crate) no_load_rad_s: f64,
     pub(crate) lead_ohm: f64,
     pub(crate) capacity_ah: f64,
@@ -59,11 +60,13 @@ impl Drive {
         let b = build;
         let pressure = w.apply(&air::PRESSURE, [b.place.altitude_m]);
         let density = w.apply(&air::DENSITY, [pressure, b.place.air_c]);
-        let ratio = w.apply(&gear::RATIO, [b.wheel_pulley.teeth, b.motor_pulley.teeth]);
-        let torque_per_amp =
-            w.apply(b.controller.convention.torque_per_amp(), [b.motor.kv_rpm_per_v]);
+        let convention = b.controller.convention;
+        let torque_per_amp = w.apply(convention.torque_per_amp(), [b.motor.kv_rpm_per_v]);
         let winding_ohm =
             w.apply(&motor::WARM_RESISTANCE, [b.motor.resistance_ll_ohm, b.ride.winding_c]);
+        let copper = convention.copper().of([1.0, 1.0]);
+        let (on, switch_ohm) = (convention.switch_factor(), b.controller.switch_ohm);
+        let heat_ohm = w.apply(&motor::HEAT, [copper, winding_ohm, on, switch_ohm]);
         let diameter = w.apply(&wire::DIAMETER, [b.pack.wire_awg]);
         let wire_ohm = w.apply(&wire::RESISTANCE, [b.pack.wire_m, diameter, b.place.air_c]);
         let lead_ohm = w.apply(&battery::LEADS, [b.pack.joints_ohm, wire_ohm]);
@@ -71,37 +74,44 @@ impl Drive {
         let cold = b.cell.chemistry.capacity_factor(b.place.air_c);
         let capacity_ah =
             w.apply(&battery::CAPACITY, [b.pack.parallel, b.cell.capacity_ah, cold, fade]);
-        Self {
+        let mut drive = Self {
             build: *b,
-            mass_kg: b.mass_kg(),
-            rolling: b.wheel.rolling(b.place.surface),
+            mass_kg: 0.0,
+            rolling: 0.0,
             density,
             drag_area_m2: b.drag_area_m2(),
-            ratio,
-            radius_m: b.wheel.radius_m(),
+            ratio: 1.0,
+            radius_m: 1.0,
             motors: b.truck.motor_count,
             torque_per_amp,
             winding_ohm,
+            heat_ohm,
             no_load_rad_s: b.motor.no_load_rpm * PI / 30.0,
             lead_ohm,
             capacity_ah,
             cold_resistance: b.cell.chemistry.resistance_factor(b.place.air_c),
             cold_lag: b.cell.chemistry.lag_factor(b.place.air_c),
             aged_resistance: growth,
-        }
+        };
+        drive.set_gear(w);
+        drive
     }
 
     /// The same drive with other pulleys and wheel.
     #[must_use]
     pub fn with_gear(&self, build: &Build) -> Self {
-        Self {
-            build: *build,
-            mass_kg: build.mass_kg(),
-            rolling: build.wheel.rolling(build.place.surface),
-            ratio: gear::RATIO.of([build.wheel_pulley.teeth, build.motor_pulley.teeth]),
-            radius_m: build.wheel.radius_m(),
-            ..*self
-        }
+        let mut drive = Self { build: *build, ..*self };
+        drive.set_gear(&mut Working::off());
+        drive
+    }
+
+    /// What pulleys and wheel decide.
+    fn set_gear(&mut self, w: &mut Working) {
+        let b = &self.build;
+        self.mass_kg = b.mass_explained(w);
+        self.rolling = b.wheel.rolling_explained(b.place.surface, w);
+        self.radius_m = b.wheel.radius_explained(w);
+        self.ratio = w.apply(&gear::RATIO, [b.wheel_pulley.teeth, b.motor_pulley.teeth]);
     }
 
     /// The pack at a charge between 0 and 1.
@@ -115,19 +125,18 @@ impl Drive {
         let shape = cell.chemistry.shape();
         let cell_v = cell.chemistry.ocv_v(charge);
         let open_v = w.apply(&battery::OPEN, [pack.series, cell_v]);
-        let factors = [cell.resistance_10s_ohm, self.cold_resistance, self.aged_resistance];
-        let [rated, cold, aged] = factors;
-        let burst =
-            w.apply(&battery::CELL_BURST, [rated, cold, aged, shape.r0_share, shape.r1_share]);
+        let (cold, aged) = (self.cold_resistance, self.aged_resistance);
+        let (rated, ohmic, quick) = (cell.resistance_10s_ohm, shape.r0_share, shape.r1_share);
         let cell_ohm = match sag {
-            Sag::Burst => burst,
+            Sag::Burst => w.apply(&battery::CELL_BURST, [rated, cold, aged, ohmic, quick]),
             Sag::Sustained => w.apply(
                 &battery::CELL_SUSTAINED,
                 [
-                    burst,
                     rated,
                     cold,
                     aged,
+                    ohmic,
+                    quick,
                     shape.r2_share,
                     shape.empty_gain,
                     self.cold_lag,
@@ -160,16 +169,6 @@ impl Drive {
         w.apply(&AIR, [self.density, self.drag_area_m2, speed_m_s, wind])
     }
 
-    /// Motor speed, rad/s.
-    pub(crate) fn motor_rad_s(&self, speed_m_s: f64) -> f64 {
-        gear::MOTOR_SPEED.of([self.ratio, speed_m_s, self.radius_m])
-    }
-
-    /// Road speed, m/s, at a motor speed.
-    pub(crate) fn road_m_s(&self, motor_rad_s: f64) -> f64 {
-        motor_rad_s * self.radius_m / self.ratio
-    }
-
     /// Torque that iron and bearings of one motor take, N m.
     pub(crate) fn iron_n_m(&self, motor_rad_s: f64, w: &mut Working) -> f64 {
         let m = &self.build.motor;
@@ -195,12 +194,21 @@ impl Drive {
         )
     }
 
-    /// Heat for each squared ampere of motor current in one channel: copper, and switches.
-    pub(crate) fn heat_per_square_amp(&self) -> (f64, f64) {
+    /// Watts into the controllers at a motor current and a bus voltage.
+    pub(crate) fn input_w(&self, current_a: f64, omega: f64, bus_v: f64, w: &mut Working) -> f64 {
         let c = &self.build.controller;
-        (
-            c.convention.copper().of([1.0, self.winding_ohm]),
-            c.convention.switch_factor() * c.switch_ohm,
+        w.apply(
+            &battery::INPUT,
+            [
+                self.motors,
+                self.torque_per_amp,
+                current_a,
+                omega,
+                self.heat_ohm,
+                c.switching_share,
+                bus_v,
+                c.idle_w,
+            ],
         )
     }
 }

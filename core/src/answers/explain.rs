@@ -67,9 +67,9 @@ fn top_speed(
 ) {
     let mode = mode.and_then(|i| drive.build.modes.get(i)).unwrap_or(&FULL);
     let supply = drive.supply_explained(charge, sag, w);
-    let top = drive.top_speed(&supply, mode, slope);
+    let top = drive.top_speed_explained(&supply, mode, slope, w);
     drive.hold_explained(&supply, top.speed_m_s, slope, w);
-    let push = drive.push(&supply, mode, top.speed_m_s, slope);
+    let push = drive.push_explained(&supply, mode, top.speed_m_s, slope, w);
     w.apply(&SPARE, [push.force_n, drive.load_n(top.speed_m_s, slope)]);
 }
 

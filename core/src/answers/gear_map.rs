@@ -1,7 +1,8 @@
 //! Speeds, steepest hill and distance for every pairing of pulleys and wheel.
 
 use super::drive::{Drive, Sag};
-use super::push::{FULL, Limit};
+use super::limit::Limit;
+use super::push::FULL;
 use crate::build::Build;
 use crate::parts::{MotorPulley, Wheel, WheelPulley};
 use crate::physics::road_load::Slope;

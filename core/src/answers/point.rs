@@ -110,24 +110,13 @@ impl Drive {
         w.apply(&gear::ERPM, [omega, self.build.motor.pole_pairs]);
         let iron = self.iron_n_m(omega, w);
         let shaft = self.shaft(load, speed_m_s, omega, iron, w);
-        let current = w.apply(&motor::CURRENT, [shaft.torque, iron, self.torque_per_amp]).max(0.0);
+        let current = w.apply(&motor::CURRENT, [shaft.torque, iron, self.torque_per_amp]);
         let motor_v = self.motor_volts(omega, current, w);
-        let n = self.motors;
-        let copper =
-            w.apply(self.build.controller.convention.copper(), [current, self.winding_ohm]);
-        let (_, switch) = self.heat_per_square_amp();
-        let fixed = n
-            * (self.torque_per_amp * current * omega
-                + copper
-                + switch * current * current
-                + self.build.controller.idle_w);
-        let draw = self.draw(supply, current, fixed)?;
-        // Both steps repeat what `draw` solved, now in the words of the laws.
-        let bus_w = fixed + draw.switching_w;
-        let most =
-            w.apply(&battery::GREATEST_POWER, [supply.open_v, supply.resistance_ohm.max(1e-9)]);
-        // At the very most, rounding would ask for a hair beyond it.
-        let bus_w = bus_w.min(most * (1.0 - 1e-12));
+        let c = &self.build.controller;
+        let copper = c.convention.copper().of([current, self.winding_ohm]);
+        let solved_v = self.bus_v(supply, current, omega)?;
+        // These steps repeat what was solved, now in the words of the laws.
+        let bus_w = self.input_w(current, omega, solved_v, w);
         let pack_a = w.apply(&battery::CURRENT, [supply.open_v, supply.resistance_ohm, bus_w]);
         let bus_v = w.apply(&battery::BUS, [supply.open_v, pack_a, supply.resistance_ohm]);
         let rolling =
@@ -143,10 +132,9 @@ impl Drive {
             chemical_w: supply.open_v * pack_a,
             cells_w: square * (supply.resistance_ohm - supply.lead_ohm),
             leads_w: square * supply.lead_ohm,
-            controller_w: n * (switch * current * current + self.build.controller.idle_w)
-                + draw.switching_w,
-            copper_w: n * copper,
-            iron_w: n * iron * omega,
+            controller_w: bus_w - self.motors * (self.torque_per_amp * current * omega + copper),
+            copper_w: self.motors * copper,
+            iron_w: self.motors * iron * omega,
             belt_w: shaft.belt_w,
             rolling_w: rolling * speed_m_s,
             air_w: (load - rolling - hill) * speed_m_s,
@@ -165,16 +153,16 @@ impl Drive {
             let belt_w = torque * omega * self.motors * (1.0 - eff);
             return Shaft { torque, brake_w: 0.0, belt_w };
         }
-        let driven = load * self.radius_m * eff / (self.ratio * self.motors);
-        let torque = driven.max(-iron);
+        let torque = w
+            .apply(&gear::DRIVEN_TORQUE, [load, self.radius_m, eff, self.ratio, self.motors, iron]);
         let through_belt = -torque * omega * self.motors / eff;
         Shaft { torque, brake_w: -load * speed - through_belt, belt_w: through_belt * (1.0 - eff) }
     }
 
-    /// Bus voltage and current when every motor takes `current` and the
-    /// channels take `fixed_w` besides their switching loss, which grows with
-    /// the bus voltage itself; `None` beyond what the pack can give.
-    pub(crate) fn draw(&self, supply: &Supply, current: f64, fixed_w: f64) -> Option<Draw> {
+    /// Bus voltage when every motor takes `current`; `None` beyond what the pack
+    /// can give. The switching loss grows with the bus voltage itself.
+    pub(crate) fn bus_v(&self, supply: &Supply, current: f64, omega: f64) -> Option<f64> {
+        let fixed_w = self.input_w(current, omega, 0.0, &mut Working::off());
         let switching_a = self.motors * self.build.controller.switching_share * current;
         let open = supply.open_v - supply.resistance_ohm * switching_a;
         let square = open * open - 4.0 * supply.resistance_ohm * fixed_w;
@@ -183,15 +171,6 @@ impl Drive {
         }
         let bus_v = 0.5 * (open + sqrt(square));
         // Below half of the voltage more current gives less power: no push ends there.
-        if bus_v < 0.5 * supply.open_v * (1.0 - 1e-9) {
-            return None;
-        }
-        Some(Draw { bus_v, switching_w: switching_a * bus_v })
+        (bus_v >= 0.5 * supply.open_v * (1.0 - 1e-9)).then_some(bus_v)
     }
-}
-
-/// What [`Drive::draw`] solves.
-pub(crate) struct Draw {
-    pub(crate) bus_v: f64,
-    pub(crate) switching_w: f64,
 }

@@ -2,49 +2,15 @@
 
 use super::climb::CRAWL_M_S;
 use super::drive::{Drive, Sag, Supply};
+use super::limit::{Least, Limit};
 use super::speed::Speed;
-use crate::math::{PI, root, sqrt};
+use crate::math::root;
 use crate::parts::Mode;
-use crate::physics::air::G;
-use crate::physics::gear;
-use crate::physics::road_load::{STEEPEST, Slope};
+use crate::physics::road_load::{GRIP, STEEPEST, Slope};
+use crate::physics::{battery, gear, motor};
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
-
-/// What holds the push, or the ride, back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Limit {
-    /// The controller's motor current limit.
-    ControllerMotorCurrent,
-    /// The motor's own current rating.
-    MotorCurrent,
-    /// The controller's battery current limit.
-    ControllerBatteryCurrent,
-    /// The pack's protection circuit.
-    PackProtection,
-    /// The cells' discharge rating.
-    CellRating,
-    /// The most power that the pack's resistance lets through.
-    PackPower,
-    /// The controller holds back because the pack is low.
-    Cutback,
-    /// The pack would disconnect.
-    CutOff,
-    /// The motor's back-EMF meets the voltage there is.
-    Voltage,
-    /// The controller's electrical speed limit.
-    ElectricalSpeed,
-    /// The belt's rating.
-    Belt,
-    /// The grip of the driven wheels.
-    Grip,
-    /// The ride mode's speed cap.
-    ModeSpeed,
-    /// Nothing: the charge is used up.
-    Empty,
-}
 
 /// The greatest push at one speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -57,127 +23,128 @@ pub struct Push {
     pub limit: Limit,
 }
 
-/// The smallest of what was offered so far, and who offered it.
-struct Least {
-    value: f64,
-    limit: Limit,
-}
-
-impl Least {
-    fn offer(&mut self, value: f64, limit: Limit) {
-        if value < self.value {
-            *self = Self { value, limit };
-        }
-    }
-}
-
 impl Drive {
     /// The greatest push at a speed, for a supply, a ride mode and a slope.
     #[must_use]
     pub fn push(&self, supply: &Supply, mode: &Mode, speed_m_s: f64, slope: Slope) -> Push {
-        let (b, n) = (&self.build, self.motors);
-        let omega = self.motor_rad_s(speed_m_s);
-        let iron = self.iron_n_m(omega, &mut Working::off());
-        if gear::ERPM.of([omega, b.motor.pole_pairs]) > b.controller.erpm_limit {
-            return self.push_of(0.0, iron, Limit::ElectricalSpeed);
-        }
-        let share = mode.current_share;
-        let mut least = Least { value: b.motor.max_current_a, limit: Limit::MotorCurrent };
-        least.offer(b.controller.motor_current_a * share, Limit::ControllerMotorCurrent);
-        let for_torque = |torque: f64| (torque + iron) / self.torque_per_amp;
-        // The pull times the motor pulley's pitch radius.
-        let belt = b.belt.rating_n_per_m * b.belt.width_m * b.motor_pulley.teeth * b.belt.pitch_m
-            / (2.0 * PI);
-        least.offer(for_torque(belt), Limit::Belt);
-        let grip = gear::SHAFT_TORQUE.of([
-            self.grip_n(slope),
-            self.radius_m,
-            self.ratio,
-            b.belt.efficiency,
-            n,
-        ]);
-        least.offer(for_torque(grip), Limit::Grip);
-        let pack = self.pack_current(supply, share);
-        least.offer(self.motor_current_for(supply, pack.value, omega), pack.limit);
-        let most = least.value.max(0.0);
-        if self.spare_volts(supply, omega, most) >= 0.0 {
-            return self.push_of(most, iron, least.limit);
-        }
-        let current = if self.spare_volts(supply, omega, 0.0) <= 0.0 {
-            0.0
-        } else {
-            root(0.0, most, 1e-9, |current| self.spare_volts(supply, omega, current))
-        };
-        self.push_of(current, iron, Limit::Voltage)
+        self.push_explained(supply, mode, speed_m_s, slope, &mut Working::off())
     }
 
-    fn push_of(&self, current: f64, iron: f64, limit: Limit) -> Push {
-        let torque = self.torque_per_amp * current - iron;
-        let eff = self.build.belt.efficiency;
-        // A motor that drags is driven through the belt from the road.
-        let eff = if torque >= 0.0 { eff } else { 1.0 / eff };
-        let force_n = gear::PUSH.of([torque, self.ratio, eff, self.motors, self.radius_m]);
+    pub(crate) fn push_explained(
+        &self,
+        supply: &Supply,
+        mode: &Mode,
+        speed_m_s: f64,
+        slope: Slope,
+        w: &mut Working,
+    ) -> Push {
+        let b = &self.build;
+        let omega = w.apply(&gear::MOTOR_SPEED, [self.ratio, speed_m_s, self.radius_m]);
+        let erpm = w.apply(&gear::ERPM, [omega, b.motor.pole_pairs]);
+        let iron = self.iron_n_m(omega, w);
+        // A quiet run tells which limit is to be shown.
+        let shown = w.is_on().then(|| self.push(supply, mode, speed_m_s, slope).limit);
+        let mut least = Least::new(shown, w);
+        let turning = [erpm, b.controller.erpm_limit];
+        least.offer(Limit::ElectricalSpeed, &motor::SPEED_LIMIT, turning);
+        if least.value <= 0.0 {
+            return self.push_of(0.0, iron, least.limit, least.w);
+        }
+        least.offer(Limit::MotorCurrent, &motor::MOTOR_LIMIT, [b.motor.max_current_a]);
+        let share = mode.current_share;
+        let set = [share, b.controller.motor_current_a];
+        least.offer(Limit::ControllerMotorCurrent, &motor::CONTROLLER_LIMIT, set);
+        let rated = [b.belt.rating_n_per_m * b.belt.width_m, b.motor_pulley.teeth, b.belt.pitch_m];
+        let torque = least.of(Limit::Belt).apply(&gear::BELT_TORQUE, rated);
+        let held = [torque, iron, self.torque_per_amp];
+        least.offer(Limit::Belt, &motor::HELD_CURRENT, held);
+        let torque = self.grip_n_m(slope, least.of(Limit::Grip));
+        let held = [torque, iron, self.torque_per_amp];
+        least.offer(Limit::Grip, &motor::HELD_CURRENT, held);
+        let (pack_a, limit) = self.pack_current(supply, share, least.anew());
+        let current = self.drawn_a(supply, pack_a, omega, least.of(limit));
+        least.take(limit, current);
+        let Least { value: most, limit, w, .. } = least;
+        let mut quiet = Working::off();
+        if self.spare_volts(supply, omega, most, &mut quiet) >= 0.0 {
+            return self.push_of(most, iron, limit, w);
+        }
+        let mut spare = |current: f64| self.spare_volts(supply, omega, current, &mut quiet);
+        let current = if spare(0.0) <= 0.0 { 0.0 } else { root(0.0, most, 1e-9, spare) };
+        if w.is_on() {
+            self.spare_volts(supply, omega, current, w);
+        }
+        self.push_of(current, iron, Limit::Voltage, w)
+    }
+
+    fn push_of(&self, current: f64, iron: f64, limit: Limit, w: &mut Working) -> Push {
+        let torque = w.apply(&motor::GREATEST_TORQUE, [self.torque_per_amp, current, iron]);
+        let efficiency = self.build.belt.efficiency;
+        let force_n =
+            w.apply(&gear::PUSH, [torque, self.ratio, efficiency, self.motors, self.radius_m]);
         Push { force_n, motor_current_a: current, limit }
     }
 
-    /// What the driven wheels can push with, N: half the weight stands on the
-    /// rear axle, more when pushing, and each motor drives one of its wheels.
-    fn grip_n(&self, slope: Slope) -> f64 {
-        let (place, b) = (&self.build.place, &self.build);
-        let weight = self.mass_kg * G * slope.cos;
-        let grip = place.grip * (self.motors / 2.0).min(1.0);
-        let lever = grip * b.rider.centre_height_m / b.deck.wheelbase_m;
-        // Beyond this the front wheels lift and the rear axle carries it all.
-        let all = grip * weight;
-        if lever >= 1.0 { all } else { all.min(grip * weight * 0.5 / (1.0 - lever)) }
+    /// Torque of each motor at the push that the driven wheels hold, N m. The
+    /// front may lift before that; the rider is taken to lean so that it stays
+    /// down: common practice, no source.
+    fn grip_n_m(&self, slope: Slope, w: &mut Working) -> f64 {
+        let b = &self.build;
+        let (height, base) = (b.rider.centre_height_m, b.deck.wheelbase_m);
+        let force =
+            w.apply(&GRIP, [b.place.grip, self.motors, self.mass_kg, slope.cos, height, base]);
+        let efficiency = b.belt.efficiency;
+        w.apply(&gear::GRIP_TORQUE, [force, self.radius_m, self.ratio, efficiency, self.motors])
     }
 
     /// The greatest pack current and what sets it.
-    fn pack_current(&self, supply: &Supply, share: f64) -> Least {
-        let (b, r) = (&self.build, supply.resistance_ohm.max(1e-9));
+    fn pack_current(&self, supply: &Supply, share: f64, mut least: Least) -> (f64, Limit) {
+        let (b, c) = (&self.build, &self.build.controller);
+        let (open, r) = (supply.open_v, supply.resistance_ohm.max(1e-9));
         let series = b.pack.series;
-        let controller = b.controller.battery_current_a * self.motors * share;
-        let mut least = Least { value: controller, limit: Limit::ControllerBatteryCurrent };
-        least.offer(b.pack.protection_a, Limit::PackProtection);
-        least.offer(b.cell.max_discharge_a * b.pack.parallel, Limit::CellRating);
-        least.offer(supply.open_v / (2.0 * r), Limit::PackPower);
-        least.offer((supply.open_v - series * b.pack.cut_off_v) / r, Limit::CutOff);
-        // The controller's limit falls in a line with the sagged voltage; where
-        // the line and the sag cross is where it settles.
-        let end = series * b.controller.cutback_end_v;
-        let span = (series * b.controller.cutback_start_v - end).max(0.01 * series);
-        let slope = controller / span;
-        least.offer(slope * (supply.open_v - end) / (1.0 + slope * r), Limit::Cutback);
-        least
+        let (motors, set) = (self.motors, c.battery_current_a);
+        least.offer(
+            Limit::ControllerBatteryCurrent,
+            &battery::CONTROLLER_LIMIT,
+            [motors, share, set],
+        );
+        let protection = [b.pack.protection_a];
+        least.offer(Limit::PackProtection, &battery::PROTECTION_LIMIT, protection);
+        let cells = [b.pack.parallel, b.cell.max_discharge_a];
+        least.offer(Limit::CellRating, &battery::CELL_LIMIT, cells);
+        least.offer(Limit::PackPower, &battery::POWER_LIMIT, [open, r]);
+        let cut_off = [open, series, b.pack.cut_off_v, r];
+        least.offer(Limit::CutOff, &battery::CUT_OFF_LIMIT, cut_off);
+        let line = [motors, share, set, series, c.cutback_start_v, c.cutback_end_v, open, r];
+        least.offer(Limit::Cutback, &battery::CUTBACK_LIMIT, line);
+        (least.value, least.limit)
     }
 
     /// Motor current at which the motors together draw `pack_a`.
-    fn motor_current_for(&self, supply: &Supply, pack_a: f64, omega: f64) -> f64 {
-        if pack_a <= 0.0 {
-            return 0.0;
-        }
-        let bus_v = supply.open_v - pack_a * supply.resistance_ohm;
-        let (copper, switch) = self.heat_per_square_amp();
-        let a = copper + switch;
-        let b = self.torque_per_amp * omega + self.build.controller.switching_share * bus_v;
-        let c = self.build.controller.idle_w - pack_a * bus_v / self.motors;
-        if c >= 0.0 {
-            return 0.0;
-        }
-        -2.0 * c / (b + sqrt(b * b - 4.0 * a * c))
+    fn drawn_a(&self, supply: &Supply, pack_a: f64, omega: f64, w: &mut Working) -> f64 {
+        let c = &self.build.controller;
+        w.apply(
+            &motor::DRAWN_CURRENT,
+            [
+                pack_a,
+                supply.open_v,
+                supply.resistance_ohm,
+                self.motors,
+                self.torque_per_amp,
+                omega,
+                self.heat_ohm,
+                c.switching_share,
+                c.idle_w,
+            ],
+        )
     }
 
     /// Volts left over at a motor current: what the controller can apply less
     /// what the motor asks for.
-    fn spare_volts(&self, supply: &Supply, omega: f64, current: f64) -> f64 {
-        let (copper, switch) = self.heat_per_square_amp();
-        let fixed = self.motors
-            * (self.torque_per_amp * current * omega
-                + (copper + switch) * current * current
-                + self.build.controller.idle_w);
+    fn spare_volts(&self, supply: &Supply, omega: f64, current: f64, w: &mut Working) -> f64 {
         let asked = self.motor_volts(omega, current, &mut Working::off());
-        let bus_v = self.draw(supply, current, fixed).map_or(0.0, |draw| draw.bus_v);
-        self.build.controller.max_duty * bus_v - asked
+        let bus_v = self.bus_v(supply, current, omega).unwrap_or(0.0);
+        w.apply(&motor::SPARE_VOLTS, [self.build.controller.max_duty, bus_v, asked, current])
     }
 }
 

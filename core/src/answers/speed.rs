@@ -1,10 +1,13 @@
 //! How fast?
 
 use super::drive::{Drive, Sag, Supply};
-use super::push::{FULL, Limit};
-use crate::math::{PI, root};
+use super::limit::{Least, Limit};
+use super::push::FULL;
+use crate::math::root;
 use crate::parts::Mode;
+use crate::physics::gear;
 use crate::physics::road_load::Slope;
+use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -39,27 +42,37 @@ impl Drive {
     /// Top speed on a slope, for a supply and a ride mode.
     #[must_use]
     pub fn top_speed(&self, supply: &Supply, mode: &Mode, slope: Slope) -> TopSpeed {
-        let b = &self.build;
-        let unloaded = b.controller.max_duty * supply.open_v * b.motor.kv_rpm_per_v * PI / 30.0;
-        let counted = b.controller.erpm_limit / b.motor.pole_pairs * PI / 30.0;
-        let mut end = (self.road_m_s(unloaded), Limit::Voltage);
-        // A hair inside, so that the limit itself is still allowed.
-        let counted = self.road_m_s(counted) * (1.0 - 1e-12);
-        if counted < end.0 {
-            end = (counted, Limit::ElectricalSpeed);
-        }
-        if let Some(cap) = mode.speed_cap_m_s.filter(|cap| *cap < end.0) {
-            end = (cap, Limit::ModeSpeed);
+        self.top_speed_explained(supply, mode, slope, &mut Working::off())
+    }
+
+    pub(crate) fn top_speed_explained(
+        &self,
+        supply: &Supply,
+        mode: &Mode,
+        slope: Slope,
+        w: &mut Working,
+    ) -> TopSpeed {
+        let (c, m) = (&self.build.controller, &self.build.motor);
+        // A quiet run tells whether an end of the range is to be shown.
+        let shown = w.is_on().then(|| self.top_speed(supply, mode, slope).limit);
+        let mut end = Least::new(shown, w);
+        let (radius, ratio) = (self.radius_m, self.ratio);
+        let unloaded = [c.max_duty, supply.open_v, m.kv_rpm_per_v, radius, ratio];
+        end.offer(Limit::Voltage, &gear::UNLOADED_SPEED, unloaded);
+        let counted = [c.erpm_limit, m.pole_pairs, radius, ratio];
+        end.offer(Limit::ElectricalSpeed, &gear::COUNTED_SPEED, counted);
+        if let Some(cap) = mode.speed_cap_m_s {
+            end.offer(Limit::ModeSpeed, &gear::CAPPED_SPEED, [cap]);
         }
         let push = |v: f64| self.push(supply, mode, v, slope);
         let spare = |v: f64| push(v).force_n - self.load_n(v, slope);
-        if spare(end.0) >= 0.0 {
-            return TopSpeed { speed_m_s: end.0, limit: end.1 };
+        if spare(end.value) >= 0.0 {
+            return TopSpeed { speed_m_s: end.value, limit: end.limit };
         }
         if spare(STILL_M_S) <= 0.0 {
             return TopSpeed { speed_m_s: 0.0, limit: push(STILL_M_S).limit };
         }
-        let speed_m_s = root(STILL_M_S, end.0, 1e-10, spare);
+        let speed_m_s = root(STILL_M_S, end.value, 1e-10, spare);
         TopSpeed { speed_m_s, limit: push(speed_m_s).limit }
     }
 }

@@ -1,6 +1,9 @@
 //! Wheels.
 
 use super::Surface;
+use crate::physics::gear::RADIUS;
+use crate::physics::road_load::COEFFICIENT;
+use crate::working::Working;
 
 part! {
     /// Wheel with its tyre.
@@ -23,13 +26,21 @@ impl Wheel {
     /// Rolling radius under load, m: half the free diameter less the tread's deflection.
     #[must_use]
     pub fn radius_m(&self) -> f64 {
+        self.radius_explained(&mut Working::off())
+    }
+
+    pub(crate) fn radius_explained(&self, w: &mut Working) -> f64 {
         // The limits keep this positive: 25 mm at least, less 15 mm at most.
-        self.diameter_m / 2.0 - self.deflection_m
+        w.apply(&RADIUS, [self.diameter_m, self.deflection_m])
     }
 
     /// Rolling resistance coefficient on a surface.
     #[must_use]
     pub fn rolling(&self, surface: Surface) -> f64 {
-        self.rolling_smooth * (1.0 + self.roughness_share * surface.roughness())
+        self.rolling_explained(surface, &mut Working::off())
+    }
+
+    pub(crate) fn rolling_explained(&self, surface: Surface, w: &mut Working) -> f64 {
+        w.apply(&COEFFICIENT, [self.rolling_smooth, self.roughness_share, surface.roughness()])
     }
 }

@@ -14,9 +14,14 @@ law! {
     /// assert!((CURRENT.of([44.4, 0.072, 1500.0]) - 35.870_287_93).abs() < 1e-8);
     /// assert!(CURRENT.of([44.4, 0.072, 7000.0]).is_nan());
     /// ```
-    CURRENT = "Pack current", "I_b" = "(V − √(V² − 4 R P)) / 2R", Ampere, CIRCUIT;
-    open: "V" Volt, resistance: "R" Ohm, power: "P" Watt =>
-        2.0 * power / (open + sqrt(open * open - 4.0 * resistance * power))
+    CURRENT = "Pack current", "I_pack" = "(V_pack − √(V_pack² − 4 R_pack P_in)) / 2R_pack", Ampere, CIRCUIT;
+    open: "V_pack" Volt, resistance: "R_pack" Ohm, power: "P_in" Watt =>
+{
+        let square = open * open - 4.0 * resistance * power;
+        // At the very most, rounding may ask for a hair beyond it.
+        let square = if square > -1e-12 * open * open { square.max(0.0) } else { square };
+        2.0 * power / (open + sqrt(square))
+    }
 }
 
 law! {
@@ -26,37 +31,38 @@ law! {
     /// let p = pitchline_core::physics::battery::GREATEST_POWER.of([36.0, 0.09]);
     /// assert!((p - 3600.0).abs() < 1e-9);
     /// ```
-    GREATEST_POWER = "Most that the pack can give", "P_max" = "V² / 4R", Watt, CIRCUIT;
-    open: "V" Volt, resistance: "R" Ohm => open * open / (4.0 * resistance)
+    GREATEST_POWER = "Most that the pack can give", "P_max" = "V_pack² / 4R_pack", Watt, CIRCUIT;
+    open: "V_pack" Volt, resistance: "R_pack" Ohm => open * open / (4.0 * resistance)
 }
 
 law! {
     /// Voltage at the controller, V.
-    BUS = "Voltage at the controller", "V_bus" = "V − I_b R", Volt, CIRCUIT;
-    open: "V" Volt, current: "I_b" Ampere, resistance: "R" Ohm => open - current * resistance
+    BUS = "Voltage at the controller", "V_bus" = "V_pack − I_pack R_pack", Volt, CIRCUIT;
+    open: "V_pack" Volt, current: "I_pack" Ampere, resistance: "R_pack" Ohm => open - current * resistance
 }
 
 law! {
     /// Open-circuit voltage of a pack, V, from one cell's.
-    OPEN = "Open-circuit voltage of the pack", "V" = "S V_cell", Volt, CELL_MODEL;
-    series: "S" Cells, cell: "V_cell" Volt => series * cell
+    OPEN = "Open-circuit voltage of the pack", "V_pack" = "N_s V_cell", Volt, CELL_MODEL;
+    series: "N_s" Cells, cell: "V_cell" Volt => series * cell
 }
 
 law! {
     /// Resistance of one cell, ohm, about a minute into a push: the ohmic part
     /// and the quick branch of the cell model.
-    CELL_BURST = "Cell resistance in a push", "R_push" = "R_10s k_temperature k_age (s_0 + s_1)", Ohm, CELL_MODEL;
-    rated: "R_10s" Ohm, cold: "k_temperature" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None =>
+    CELL_BURST = "Cell resistance in a push", "R_cell" = "R_10s k_cold k_age (s_0 + s_1)", Ohm, CELL_MODEL;
+    rated: "R_10s" Ohm, cold: "k_cold" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None =>
         rated * cold * age * (ohmic + quick)
 }
 
 law! {
     /// Resistance of one cell, ohm, once the slow branch has settled too: the
     /// number for range, about twice the ten-second one, and growing toward empty.
-    CELL_SUSTAINED = "Cell resistance held for long", "R_cell" = "R_push + R_10s k_temperature k_age s_2 (1 + a k_lag exp(−z / b))", Ohm, CELL_MODEL;
-    push: "R_push" Ohm, rated: "R_10s" Ohm, cold: "k_temperature" None, age: "k_age" None,
-    slow: "s_2" None, gain: "a" None, lag: "k_lag" None, charge: "z" None, scale: "b" None =>
-        push + rated * cold * age * slow * (1.0 + gain * lag * exp(-charge / scale))
+    CELL_SUSTAINED = "Cell resistance held for long", "R_cell" =
+        "R_10s k_cold k_age (s_0 + s_1 + s_2 (1 + s_empty k_lag exp(−z / z_empty)))", Ohm, CELL_MODEL;
+    rated: "R_10s" Ohm, cold: "k_cold" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None,
+    slow: "s_2" None, gain: "s_empty" None, lag: "k_lag" None, charge: "z" None, scale: "z_empty" None =>
+        rated * cold * age * (ohmic + quick + slow * (1.0 + gain * lag * exp(-charge / scale)))
 }
 
 law! {
@@ -67,15 +73,15 @@ law! {
 
 law! {
     /// Resistance of a pack with its leads, ohm.
-    RESISTANCE = "Resistance of pack and leads", "R" = "S R_cell / P + R_leads", Ohm, CIRCUIT;
-    series: "S" Cells, parallel: "P" Cells, cell: "R_cell" Ohm, leads: "R_leads" Ohm =>
+    RESISTANCE = "Resistance of pack and leads", "R_pack" = "N_s R_cell / N_p + R_leads", Ohm, CIRCUIT;
+    series: "N_s" Cells, parallel: "N_p" Cells, cell: "R_cell" Ohm, leads: "R_leads" Ohm =>
         series * cell / parallel + leads
 }
 
 law! {
     /// Capacity of a pack, Ah, as aged and as cold as it is.
-    CAPACITY = "Capacity of the pack", "Q" = "P Q_cell k_temperature k_age", AmpereHour, CELL_MODEL;
-    parallel: "P" Cells, cell: "Q_cell" AmpereHour, cold: "k_temperature" None, age: "k_age" None =>
+    CAPACITY = "Capacity of the pack", "Q" = "N_p Q_cell q_cold q_age", AmpereHour, CELL_MODEL;
+    parallel: "N_p" Cells, cell: "Q_cell" AmpereHour, cold: "q_cold" None, age: "q_age" None =>
         parallel * cell * cold * age
 }
 
@@ -87,9 +93,81 @@ law! {
     /// let e = pitchline_core::physics::battery::NAMEPLATE.of([10.0, 3.0, 3.0, 3.6]);
     /// assert_eq!(e, 324.0);
     /// ```
-    NAMEPLATE = "Nameplate energy", "E" = "S P Q_cell V_nominal", WattHour, MECHANICS;
-    series: "S" Cells, parallel: "P" Cells, cell: "Q_cell" AmpereHour, nominal: "V_nominal" Volt =>
+    NAMEPLATE = "Nameplate energy", "E" = "N_s N_p Q_cell V_nominal", WattHour, MECHANICS;
+    series: "N_s" Cells, parallel: "N_p" Cells, cell: "Q_cell" AmpereHour, nominal: "V_nominal" Volt =>
         series * parallel * cell * nominal
+}
+
+law! {
+    /// Power into the controllers, W, with each motor at a current: work and
+    /// iron, copper and switches that conduct, switching, idling.
+    ///
+    /// ```
+    /// // By hand: 2 (200 + 6 + 4 + 1) W.
+    /// let p = pitchline_core::physics::battery::INPUT
+    ///     .of([2.0, 0.05, 10.0, 400.0, 0.06, 0.01, 40.0, 1.0]);
+    /// assert!((p - 422.0).abs() < 1e-9);
+    /// ```
+    INPUT = "Power into the controllers", "P_in" = "n (k_T I ω + R_heat I² + k_sw V_bus I + P_idle)", Watt, CIRCUIT;
+    motors: "n" Count, constant: "k_T" NewtonMetrePerAmpere, current: "I" Ampere, omega: "ω" RadianPerSecond,
+    heat: "R_heat" Ohm, switching: "k_sw" None, bus: "V_bus" Volt, idle: "P_idle" Watt =>
+        motors * (constant * current * omega + heat * current * current + switching * bus * current + idle)
+}
+
+law! {
+    /// The controllers' limit of the pack current, A.
+    CONTROLLER_LIMIT = "Battery current limit of the controllers", "I_max" = "n k_mode I_battery", Ampere, MECHANICS;
+    motors: "n" Count, mode: "k_mode" None, set: "I_battery" Ampere => motors * mode * set
+}
+
+law! {
+    /// The protection circuit's limit of the pack current, A.
+    PROTECTION_LIMIT = "Current limit of the pack's protection", "I_max" = "I_protection", Ampere, MECHANICS;
+    set: "I_protection" Ampere => set
+}
+
+law! {
+    /// The cells' limit of the pack current, A.
+    CELL_LIMIT = "Current limit of the cells", "I_max" = "N_p I_cell", Ampere, MECHANICS;
+    parallel: "N_p" Cells, cell: "I_cell" Ampere => parallel * cell
+}
+
+law! {
+    /// Pack current, A, at which a pack gives its most power.
+    POWER_LIMIT = "Pack current at the most power", "I_max" = "V_pack / 2R_pack", Ampere, CIRCUIT;
+    open: "V_pack" Volt, resistance: "R_pack" Ohm => open / (2.0 * resistance)
+}
+
+law! {
+    /// Pack current, A, at which the protection circuit would disconnect.
+    CUT_OFF_LIMIT = "Pack current at cut-off", "I_max" = "(V_pack − N_s V_cut) / R_pack", Ampere, CIRCUIT;
+    open: "V_pack" Volt, series: "N_s" Cells, cut: "V_cut" Volt, resistance: "R_pack" Ohm =>
+        (open - series * cut) / resistance
+}
+
+law! {
+    /// Pack current, A, at which the controllers' cutback settles: where its
+    /// line, from the full limit down to nothing, crosses the sag of the pack.
+    ///
+    /// ```
+    /// // 50 A fall to nothing from 33 V to 30 V: 15.625 A at 30.9375 V.
+    /// let i = pitchline_core::physics::battery::CUTBACK_LIMIT
+    ///     .of([2.0, 1.0, 25.0, 10.0, 3.3, 3.0, 32.5, 0.1]);
+    /// assert!((i - 15.625).abs() < 1e-9);
+    /// ```
+    CUTBACK_LIMIT = "Pack current that the cutback leaves", "I_max" =
+        "g (V_pack − N_s V_end) / (1 + g R_pack), g = n k_mode I_battery / (N_s (V_start − V_end))", Ampere, CIRCUIT;
+    motors: "n" Count, mode: "k_mode" None, set: "I_battery" Ampere, series: "N_s" Cells, start: "V_start" Volt, end: "V_end" Volt, open: "V_pack" Volt, resistance: "R_pack" Ohm => {
+        // A cutback as steep as a step is taken as a hundredth of a volt wide.
+        let slope = motors * mode * set / (series * (start - end).max(0.01));
+        slope * (open - series * end) / (1.0 + slope * resistance)
+    }
+}
+
+law! {
+    /// Mean current, A, over the charge spent, for the time that it takes.
+    MEAN_CURRENT = "Mean current over the charge", "I_mean" = "1 / (mean of 1 / I_pack over the charge)", Ampere, MECHANICS;
+    inverse: "mean of 1 / I_pack" PerAmpere => 1.0 / inverse
 }
 
 law! {

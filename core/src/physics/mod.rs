@@ -1,5 +1,6 @@
 //! Laws, one subject a file. Each is a [`Law`](crate::Law): formula, symbols,
-//! units, source, and the function that evaluates it.
+//! units, source, and the function that evaluates it. What a symbol stands for
+//! is in the glossary, [`symbol::SYMBOLS`].
 
 /// Declares a [`Law`](crate::Law) as a static.
 macro_rules! law {
@@ -11,12 +12,12 @@ macro_rules! law {
         pub static $name: $crate::working::Law<{ [$($var_symbol),*].len() }> = $crate::working::Law {
             formula: $crate::working::Formula {
                 name: $words,
-                symbol: $symbol,
+                symbol: $crate::physics::symbol::known($symbol, $crate::bounds::Unit::$unit).0,
                 text: $formula,
                 unit: $crate::bounds::Unit::$unit,
                 source: &$crate::source::$source,
             },
-            inputs: [$( ($var_symbol, $crate::bounds::Unit::$var_unit) ),*],
+            inputs: [$( $crate::physics::symbol::known($var_symbol, $crate::bounds::Unit::$var_unit) ),*],
             eval: |[$($var),*]| $body,
         };
     };
@@ -28,6 +29,7 @@ mod chemistry;
 pub mod gear;
 pub mod motor;
 pub mod road_load;
+pub mod symbol;
 pub mod wire;
 
 pub use chemistry::{Chemistry, ReferenceCell, Shape};

@@ -46,8 +46,8 @@ law! {
     /// let r = pitchline_core::physics::motor::WARM_RESISTANCE.of([1.0, 80.0]);
     /// assert!((r - 1.2358).abs() < 1e-12);
     /// ```
-    WARM_RESISTANCE = "Winding resistance when warm", "R" = "R_20 (1 + 0.00393 (t − 20))", Ohm, IEC_60028;
-    cold: "R_20" Ohm, celsius: "t" Celsius => cold * (1.0 + COPPER_PER_K * (celsius - 20.0))
+    WARM_RESISTANCE = "Winding resistance when warm", "R_w" = "R_20 (1 + 0.00393 (t_w − 20))", Ohm, IEC_60028;
+    cold: "R_20" Ohm, celsius: "t_w" Celsius => cold * (1.0 + COPPER_PER_K * (celsius - 20.0))
 }
 
 law! {
@@ -55,8 +55,8 @@ law! {
     ///
     /// Source: the no-load current of Drela 2007; its growth with speed is
     /// common practice, no source.
-    IRON_TORQUE = "Torque lost in iron and bearings", "T_0" = "60 / (2π Kv) I_0 (h + (1 − h) ω / ω_0)", NewtonMetre, DRELA;
-    kv: "Kv" RpmPerVolt, no_load: "I_0" Ampere, share: "h" None, omega: "ω" RadianPerSecond, at: "ω_0" RadianPerSecond =>
+    IRON_TORQUE = "Torque lost in iron and bearings", "T_0" = "60 / (2π Kv) I_0 (k_h + (1 − k_h) ω / ω_0)", NewtonMetre, DRELA;
+    kv: "Kv" RpmPerVolt, no_load: "I_0" Ampere, share: "k_h" None, omega: "ω" RadianPerSecond, at: "ω_0" RadianPerSecond =>
         60.0 / (2.0 * PI * kv) * no_load * (share + (1.0 - share) * omega / at)
 }
 
@@ -68,20 +68,20 @@ law! {
 
 law! {
     /// Heat in one motor's copper, W, for direct amperes.
-    COPPER_DIRECT = "Copper loss of each motor", "P_Cu" = "I² R", Watt, DRELA;
-    current: "I" Ampere, resistance: "R" Ohm => current * current * resistance
+    COPPER_DIRECT = "Copper loss of each motor", "P_Cu" = "I² R_w", Watt, DRELA;
+    current: "I" Ampere, resistance: "R_w" Ohm => current * current * resistance
 }
 
 law! {
     /// Heat in one motor's copper, W, for peak phase amperes: `3/2 R_phase` is `3/4 R` line to line.
-    COPPER_PEAK = "Copper loss of each motor", "P_Cu" = "¾ I² R", Watt, SINUSOIDAL;
-    current: "I" Ampere, resistance: "R" Ohm => 0.75 * current * current * resistance
+    COPPER_PEAK = "Copper loss of each motor", "P_Cu" = "¾ I² R_w", Watt, SINUSOIDAL;
+    current: "I" Ampere, resistance: "R_w" Ohm => 0.75 * current * current * resistance
 }
 
 law! {
     /// Line-to-line peak volts that the motor asks for, direct drive.
-    VOLTS_DIRECT = "Voltage asked by the motor", "V" = "ω 60 / (2π Kv) + I R", Volt, DRELA;
-    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R" Ohm, _pairs: "p" Count, _inductance: "L" Henry =>
+    VOLTS_DIRECT = "Voltage asked by the motor", "V_motor" = "ω 60 / (2π Kv) + I R_w", Volt, DRELA;
+    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm, _pairs: "p" Count, _inductance: "L" Henry =>
         omega * 60.0 / (2.0 * PI * kv) + current * resistance
 }
 
@@ -97,12 +97,89 @@ law! {
     /// let v = pitchline_core::physics::motor::VOLTS_PEAK.of([w, 1e12, 40.0, 1e-12, 7.0, 20e-6]);
     /// assert!((v - 5.804).abs() < 1e-3);
     /// ```
-    VOLTS_PEAK = "Voltage asked by the motor", "V" = "√((ω 60 / (2π Kv) + (√3 / 2) I R)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
-    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R" Ohm, pairs: "p" Count, inductance: "L" Henry => {
+    VOLTS_PEAK = "Voltage asked by the motor", "V_motor" = "√((ω 60 / (2π Kv) + (√3 / 2) I R_w)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
+    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm, pairs: "p" Count, inductance: "L" Henry => {
         let along = omega * 60.0 / (2.0 * PI * kv) + SQRT_3 / 2.0 * current * resistance;
         let across = SQRT_3 * pairs * omega * inductance * current;
         sqrt(along * along + across * across)
     }
+}
+
+law! {
+    /// What turns squared motor current into heat, ohm: one motor's copper and
+    /// the switches of its channel.
+    ///
+    /// ```
+    /// // Peak phase amperes, by hand: ¾ · 80 mΩ + 1.5 · 2 mΩ.
+    /// let r = pitchline_core::physics::motor::HEAT.of([0.75, 0.08, 1.5, 0.002]);
+    /// assert!((r - 0.063).abs() < 1e-12);
+    /// ```
+    HEAT = "Copper and switches as one resistance", "R_heat" = "k_Cu R_w + k_on R_switch", Ohm, CIRCUIT;
+    copper: "k_Cu" None, winding: "R_w" Ohm, on: "k_on" None, switch: "R_switch" Ohm =>
+        copper * winding + on * switch
+}
+
+law! {
+    /// The controller's limit of the current of each motor, A.
+    CONTROLLER_LIMIT = "Motor current limit of the controller", "I_lim" = "k_mode I_set", Ampere, MECHANICS;
+    mode: "k_mode" None, set: "I_set" Ampere => mode * set
+}
+
+law! {
+    /// The motor's own limit of its current, A.
+    MOTOR_LIMIT = "Motor current limit of the motor", "I_lim" = "I_rated", Ampere, MECHANICS;
+    rated: "I_rated" Ampere => rated
+}
+
+law! {
+    /// No current, A, beyond the controller's electrical speed limit.
+    SPEED_LIMIT = "Electrical speed limit", "I_lim" = "0 where erpm > erpm_max", Ampere, MECHANICS;
+    erpm: "erpm" Rpm, most: "erpm_max" Rpm => if erpm > most { 0.0 } else { f64::INFINITY }
+}
+
+law! {
+    /// Motor current, A, at the torque that belt or tyres hold.
+    HELD_CURRENT = "Motor current at that torque", "I_lim" = "(T_hold + T_0) / k_T", Ampere, DRELA;
+    torque: "T_hold" NewtonMetre, iron: "T_0" NewtonMetre, constant: "k_T" NewtonMetrePerAmpere => (torque + iron) / constant
+}
+
+law! {
+    /// Motor current, A, at which the motors together draw a pack current.
+    ///
+    /// Source: the larger root of the power balance of [`INPUT`](super::battery::INPUT),
+    /// written so that it stays exact for small resistance; 0 where idling takes it all.
+    ///
+    /// ```
+    /// // 10 A at 40 V are 400 W: 100 W idle, 20 W for each ampere, 1 Ω of heat.
+    /// let i = pitchline_core::physics::motor::DRAWN_CURRENT
+    ///     .of([10.0, 40.0, 0.0, 1.0, 0.05, 400.0, 1.0, 0.0, 100.0]);
+    /// assert!((i - 10.0).abs() < 1e-12);
+    /// ```
+    DRAWN_CURRENT = "Motor current at that pack current", "I_lim" =
+        "2C / (B + √(B² + 4 R_heat C)), B = k_T ω + k_sw V, C = I_max V / n − P_idle, V = V_pack − I_max R_pack", Ampere, CIRCUIT;
+    pack: "I_max" Ampere, open: "V_pack" Volt, resistance: "R_pack" Ohm, motors: "n" Count, constant: "k_T" NewtonMetrePerAmpere,
+    omega: "ω" RadianPerSecond, heat: "R_heat" Ohm, switching: "k_sw" None, idle: "P_idle" Watt => {
+        let volts = open - pack * resistance;
+        let turning = constant * omega + switching * volts;
+        let power = pack * volts / motors - idle;
+        if power > 0.0 {
+            2.0 * power / (turning + sqrt(turning * turning + 4.0 * heat * power))
+        } else {
+            0.0
+        }
+    }
+}
+
+law! {
+    /// Volts left over at the greatest motor current, V: nothing where they bind.
+    SPARE_VOLTS = "Voltage left over at the greatest current", "V_spare" = "D_max V_bus_lim − V_motor_lim, both at I_lim", Volt, CIRCUIT;
+    duty: "D_max" None, bus: "V_bus_lim" Volt, asked: "V_motor_lim" Volt, _current: "I_lim" Ampere => duty * bus - asked
+}
+
+law! {
+    /// Torque on one motor's shaft, N m, at its greatest current; negative where it drags.
+    GREATEST_TORQUE = "Torque of each motor at its greatest current", "T_lim" = "k_T I_lim − T_0", NewtonMetre, DRELA;
+    constant: "k_T" NewtonMetrePerAmpere, current: "I_lim" Ampere, iron: "T_0" NewtonMetre => constant * current - iron
 }
 
 impl Convention {

@@ -4,6 +4,20 @@ use super::air::G;
 use crate::math::{abs, sqrt};
 
 law! {
+    /// Mass on the road, kg.
+    MASS = "Mass of board, rider and load", "m" = "m_board + m_rider + m_load", Kilogram, MECHANICS;
+    board: "m_board" Kilogram, rider: "m_rider" Kilogram, load: "m_load" Kilogram => board + rider + load
+}
+
+law! {
+    /// Rolling resistance coefficient of a wheel on a surface.
+    ///
+    /// Source: common practice, no source.
+    COEFFICIENT = "Rolling resistance coefficient", "C_rr" = "C_smooth (1 + k_rough s)", None, PRACTICE;
+    smooth: "C_smooth" None, share: "k_rough" None, roughness: "s" None => smooth * (1.0 + share * roughness)
+}
+
+law! {
     /// Rolling resistance, N, on a slope whose cosine is given.
     ///
     /// Source: Martin et al. 1998.
@@ -44,8 +58,37 @@ law! {
 
 law! {
     /// Power at the wheel, W.
-    POWER = "Power at the wheel", "P" = "F v", Watt, MECHANICS;
+    POWER = "Power at the wheel", "P_wheel" = "F v", Watt, MECHANICS;
     force: "F" Newton, speed: "v" MetrePerSecond => force * speed
+}
+
+law! {
+    /// Push, N, that the driven wheels hold: half the weight stands on the rear
+    /// axle, more when pushing, and each motor drives one of its two wheels.
+    ///
+    /// Never more than with all the weight there, which is as the front lifts.
+    /// The rider is taken to lean so that it stays down: common practice, no source.
+    ///
+    /// Source: moments about the front axle.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::GRIP;
+    /// // By hand, 90 kg: at 0.2 the rear axle carries 599.5 N of 882.6 N, and at
+    /// // more than L / 2h = 0.38 all of it.
+    /// assert!((GRIP.of([0.2, 2.0, 90.0, 1.0, 0.95, 0.72]) - 119.900_17).abs() < 1e-4);
+    /// assert!((GRIP.of([0.7, 2.0, 90.0, 1.0, 0.95, 0.72]) - 617.818_95).abs() < 1e-4);
+    /// ```
+    GRIP = "Push that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 − μ n h_c / L_base), divided by 1 at least", Newton, MECHANICS;
+    grip: "μ" None, motors: "n" Count, mass: "m" Kilogram, cos: "cos α" None, height: "h_c" Metre, base: "L_base" Metre => {
+        let share = grip * motors;
+        0.5 * share * mass * G * cos / (2.0 - share * height / base).max(1.0)
+    }
+}
+
+law! {
+    /// Push less what the air takes, N: what is left for rolling and the hill.
+    NET = "Push less air resistance", "F_net" = "F_push − F_air", Newton, MECHANICS;
+    push: "F_push" Newton, air: "F_air" Newton => push - air
 }
 
 law! {

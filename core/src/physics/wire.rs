@@ -9,7 +9,7 @@ law! {
     /// Diameter of a wire, mm, from its gauge.
     ///
     /// Source: ASTM B258.
-    DIAMETER = "Wire diameter", "d" = "0.127 · 92^((36 − gauge) / 39)", Millimetre, ASTM_B258;
+    DIAMETER = "Wire diameter", "d_wire" = "0.127 · 92^((36 − gauge) / 39)", Millimetre, ASTM_B258;
     gauge: "gauge" Gauge => 0.127 * exp(LN_92 * (36.0 - gauge) / 39.0)
 }
 
@@ -24,7 +24,7 @@ law! {
     /// let r = RESISTANCE.of([304.8, DIAMETER.of([12.0]), 20.0]);
     /// assert!((r / 1.588 - 1.0).abs() < 1e-3);
     /// ```
-    RESISTANCE = "Wire resistance", "R_wire" = "4 L (1 + 0.00393 (t − 20)) / (58 π d²)", Ohm, IEC_60028;
-    length: "L" Metre, diameter: "d" Millimetre, celsius: "t" Celsius =>
+    RESISTANCE = "Wire resistance", "R_wire" = "4 L_wire (1 + 0.00393 (t − 20)) / (58 π d_wire²)", Ohm, IEC_60028;
+    length: "L_wire" Metre, diameter: "d_wire" Millimetre, celsius: "t" Celsius =>
         4.0 * length * (1.0 + super::motor::COPPER_PER_K * (celsius - 20.0)) / (58.0 * PI * diameter * diameter)
 }

@@ -1,0 +1,83 @@
+//! What holds the push, or the ride, back.
+
+use crate::working::{Law, Working};
+use serde::Serialize;
+
+/// What holds the push, or the ride, back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Limit {
+    /// The controller's motor current limit.
+    ControllerMotorCurrent,
+    /// The motor's own current rating.
+    MotorCurrent,
+    /// The controller's battery current limit.
+    ControllerBatteryCurrent,
+    /// The pack's protection circuit.
+    PackProtection,
+    /// The cells' discharge rating.
+    CellRating,
+    /// The most power that the pack's resistance lets through.
+    PackPower,
+    /// The controller holds back because the pack is low.
+    Cutback,
+    /// The pack would disconnect.
+    CutOff,
+    /// The motor's back-EMF meets the voltage there is.
+    Voltage,
+    /// The controller's electrical speed limit.
+    ElectricalSpeed,
+    /// The belt's rating.
+    Belt,
+    /// The grip of the driven wheels.
+    Grip,
+    /// The ride mode's speed cap.
+    ModeSpeed,
+    /// Nothing: the charge is used up.
+    Empty,
+}
+
+/// The least of what limits allow. Of their steps only those of the one limit
+/// that is to be shown are kept, as a reader wants the one that binds.
+pub(super) struct Least<'a> {
+    pub(super) value: f64,
+    pub(super) limit: Limit,
+    pub(super) w: &'a mut Working,
+    quiet: Working,
+    shown: Option<Limit>,
+}
+
+impl<'a> Least<'a> {
+    /// Of nothing yet.
+    pub(super) fn new(shown: Option<Limit>, w: &'a mut Working) -> Self {
+        Self { value: f64::INFINITY, limit: Limit::Empty, w, quiet: Working::off(), shown }
+    }
+
+    /// Of nothing yet, with the same limit to be shown.
+    pub(super) fn anew(&mut self) -> Least<'_> {
+        Least::new(self.shown, self.w)
+    }
+
+    /// The working for the steps of a limit.
+    pub(super) fn of(&mut self, limit: Limit) -> &mut Working {
+        if self.shown == Some(limit) { self.w } else { &mut self.quiet }
+    }
+
+    /// Takes what a limit allows if it is less.
+    pub(super) fn take(&mut self, limit: Limit, value: f64) {
+        if value < self.value {
+            (self.value, self.limit) = (value, limit);
+        }
+    }
+
+    /// Takes what a limit allows by a law.
+    pub(super) fn offer<const N: usize>(
+        &mut self,
+        limit: Limit,
+        law: &'static Law<N>,
+        inputs: [f64; N],
+    ) {
+        let value = self.of(limit).apply(law, inputs);
+        self.take(limit, value);
+    }
+}

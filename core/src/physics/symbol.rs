@@ -1,0 +1,173 @@
+//! The symbols of the formulas. In every law each means one thing and has one
+//! unit, so that the steps of a working can be followed from one to the next.
+
+use crate::bounds::Unit;
+
+/// A symbol and its unit, if the glossary has them so. A law with another does
+/// not compile: this runs only there.
+#[allow(clippy::panic, clippy::indexing_slicing)]
+pub(crate) const fn known(text: &'static str, unit: Unit) -> (&'static str, Unit) {
+    let mut place = 0;
+    while place < SYMBOLS.len() {
+        if same(SYMBOLS[place].0, text) && SYMBOLS[place].1 as u8 == unit as u8 {
+            return (text, unit);
+        }
+        place += 1;
+    }
+    panic!("the glossary has no such symbol with this unit");
+}
+
+#[allow(clippy::indexing_slicing)]
+const fn same(one: &str, other: &str) -> bool {
+    let (one, other) = (one.as_bytes(), other.as_bytes());
+    let mut at = 0;
+    while at < one.len() && at < other.len() && one[at] == other[at] {
+        at += 1;
+    }
+    at == one.len() && at == other.len()
+}
+
+macro_rules! symbols {
+    ($($text:literal $unit:ident $meaning:literal;)*) => {
+        /// Every symbol with its unit, and what it stands for:
+        ///
+        $(#[doc = concat!("- `", $text, "`: ", $meaning)])*
+        pub const SYMBOLS: &[(&str, Unit)] = &[$(($text, Unit::$unit)),*];
+    };
+}
+
+symbols! {
+    "C_rr" None "rolling resistance coefficient";
+    "C_smooth" None "the same on smooth asphalt";
+    "CdA" SquareMetre "drag area";
+    "cos α" None "cosine of the slope's angle";
+    "D" Metre "distance";
+    "D_max" None "largest share of the bus voltage that the controller applies";
+    "d_wheel" Metre "free diameter of the wheel";
+    "d_wire" Millimetre "diameter of the wires";
+    "E" WattHour "nameplate energy";
+    "erpm" Rpm "electrical revolutions a minute";
+    "erpm_max" Rpm "the controller's limit of them";
+    "F" Newton "road load";
+    "F_air" Newton "air resistance";
+    "F_belt" Newton "pull in a belt";
+    "F_grip" Newton "push that the tyres hold";
+    "F_net" Newton "push less air resistance";
+    "F_push" Newton "greatest push at the road";
+    "F_rated" Newton "a belt's highest pull";
+    "F_roll" Newton "rolling resistance";
+    "F_slope" Newton "what the slope takes";
+    "F_spare" Newton "push left over";
+    "gauge" Gauge "gauge of the wires";
+    "grade" None "rise over run";
+    "h" Metre "altitude";
+    "h_c" Metre "height of the centre of mass";
+    "I" Ampere "current of each motor";
+    "i" None "gear ratio";
+    "I_0" Ampere "direct current with nothing on the shaft";
+    "I_battery" Ampere "battery current limit for each motor";
+    "I_cell" Ampere "a cell's highest current";
+    "I_lim" Ampere "greatest current of each motor";
+    "I_max" Ampere "greatest pack current";
+    "I_mean" Ampere "mean pack current of a ride";
+    "I_pack" Ampere "pack current";
+    "I_protection" Ampere "current limit of the pack's protection";
+    "I_rated" Ampere "the motor's own current limit";
+    "I_set" Ampere "the controller's motor current limit";
+    "k_age" None "growth of resistance with age";
+    "k_cold" None "growth of resistance in the cold";
+    "k_Cu" None "share of the winding resistance that makes heat";
+    "k_h" None "share of the iron torque that does not grow with speed";
+    "k_lag" None "growth of the slow branch in the cold";
+    "k_mode" None "share of the current limits that the ride mode leaves";
+    "k_on" None "switches that conduct at once, as a factor";
+    "k_rough" None "growth of rolling resistance with each step of roughness";
+    "k_sw" None "switching loss as a share of bus voltage times motor current";
+    "k_T" NewtonMetrePerAmpere "torque for each ampere";
+    "Kv" RpmPerVolt "velocity constant";
+    "L" Henry "inductance of one phase";
+    "L_base" Metre "distance between the axles";
+    "L_wire" Metre "length of the wires, there and back";
+    "m" Kilogram "mass on the road";
+    "m_board" Kilogram "mass of the board";
+    "m_load" Kilogram "mass of what is carried";
+    "m_rider" Kilogram "mass of the rider";
+    "mean of 1 / I_pack" PerAmpere "over the charge spent";
+    "n" Count "number of motors";
+    "N_p" Cells "cells in parallel";
+    "N_s" Cells "cell groups in series";
+    "p" Count "pole pairs";
+    "p_air" Pascal "air pressure";
+    "P_Cu" Watt "copper loss of one motor";
+    "P_idle" Watt "power of one idle channel";
+    "P_in" Watt "power into the controllers";
+    "P_max" Watt "most power that the pack can give";
+    "P_wheel" Watt "power at the wheel";
+    "pitch" Metre "pitch of the belt";
+    "Q" AmpereHour "capacity of the pack";
+    "q_age" None "capacity left by age";
+    "Q_cell" AmpereHour "capacity of a cell";
+    "q_cold" None "capacity left by the cold";
+    "r" Metre "rolling radius";
+    "R_10s" Ohm "resistance of a cell ten seconds into a pulse";
+    "R_20" Ohm "winding resistance between two wires at 20 °C";
+    "R_cell" Ohm "resistance of a cell in this ride";
+    "R_heat" Ohm "what turns squared motor current into heat";
+    "R_joints" Ohm "joints, fuse and protection";
+    "R_leads" Ohm "joints and wires";
+    "R_pack" Ohm "pack and leads";
+    "R_switch" Ohm "one switch";
+    "R_w" Ohm "winding resistance between two wires, warm";
+    "R_wire" Ohm "wires";
+    "s" None "roughness of the surface";
+    "s_0" None "share of a resistance that is there at once";
+    "s_1" None "share that builds up quickly";
+    "s_2" None "share that builds up slowly";
+    "s_empty" None "growth of the slow share at empty";
+    "sin α" None "sine of the slope's angle";
+    "T" NewtonMetre "torque on the shaft of each motor";
+    "t" Celsius "temperature of air and pack";
+    "T_0" NewtonMetre "torque lost in iron and bearings";
+    "T_hold" NewtonMetre "torque that belt or tyres hold";
+    "T_lim" NewtonMetre "torque at the greatest current";
+    "t_w" Celsius "temperature of the windings";
+    "v" MetrePerSecond "speed";
+    "V_bus" Volt "voltage at the controller";
+    "V_bus_lim" Volt "the same at the greatest current";
+    "v_cap" MetrePerSecond "the ride mode's speed cap";
+    "V_cell" Volt "open-circuit voltage of a cell";
+    "V_cut" Volt "voltage of a cell group at which the pack disconnects";
+    "V_end" Volt "voltage of a cell group at which the cutback leaves nothing";
+    "v_end" MetrePerSecond "speed at which a limit ends the push";
+    "V_motor" Volt "voltage that a motor asks for";
+    "V_motor_lim" Volt "the same at the greatest current";
+    "V_nominal" Volt "nominal voltage of a cell";
+    "V_pack" Volt "open-circuit voltage of the pack";
+    "V_spare" Volt "voltage left over";
+    "V_start" Volt "voltage of a cell group at which the cutback begins";
+    "w" MetrePerSecond "headwind";
+    "z" None "charge";
+    "z_empty" None "charge over which that growth fades";
+    "z_end" None "charge at the end";
+    "Z_motor" Teeth "teeth of the motor pulley";
+    "z_start" None "charge at the start";
+    "Z_wheel" Teeth "teeth of the wheel pulley";
+    "δ" Metre "how much the tread gives";
+    "η" None "efficiency of the belt";
+    "μ" None "grip";
+    "ρ" KilogramPerCubicMetre "air density";
+    "ω" RadianPerSecond "speed of the motors";
+    "ω_0" RadianPerSecond "speed at which the no-load current was measured";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::SYMBOLS;
+
+    #[test]
+    fn a_symbol_is_there_once() {
+        for (place, (text, _)) in SYMBOLS.iter().enumerate() {
+            assert!(SYMBOLS.iter().skip(place + 1).all(|(other, _)| other != text), "{text}");
+        }
+    }
+}

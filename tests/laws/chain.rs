@@ -1,0 +1,258 @@
+//! The steps of a working hang together: a symbol means one thing in it, and
+//! every number put in is a result of an earlier step or was given.
+
+use crate::board::{any_board, likely_board};
+use crate::cases;
+use crate::finite::HEADLINES;
+use pitchline_core::physics::symbol::SYMBOLS;
+use pitchline_core::{Build, Headline, Limit, Step, answers, explain};
+use proptest::prelude::*;
+use std::collections::HashMap;
+
+/// What may be put in without a step before it: figures of the parts, the
+/// rider, the place and the ride, and what a table or a search gives.
+const GIVEN: &[&str] = &[
+    // Parts.
+    "Z_wheel",
+    "Z_motor",
+    "Kv",
+    "R_20",
+    "p",
+    "L",
+    "I_0",
+    "k_h",
+    "ω_0",
+    "I_rated",
+    "d_wheel",
+    "δ",
+    "C_smooth",
+    "k_rough",
+    "η",
+    "F_rated",
+    "pitch",
+    "gauge",
+    "L_wire",
+    "R_joints",
+    "N_s",
+    "N_p",
+    "Q_cell",
+    "R_10s",
+    "I_cell",
+    "I_protection",
+    "V_cut",
+    "L_base",
+    "n",
+    "m_board",
+    // The controller.
+    "D_max",
+    "erpm_max",
+    "I_set",
+    "I_battery",
+    "V_start",
+    "V_end",
+    "k_sw",
+    "P_idle",
+    "R_switch",
+    "k_Cu",
+    "k_on",
+    // Rider, place and ride.
+    "m_rider",
+    "m_load",
+    "h_c",
+    "CdA",
+    "h",
+    "t",
+    "t_w",
+    "s",
+    "μ",
+    "w",
+    "k_mode",
+    "v_cap",
+    "z_start",
+    "cos α",
+    "sin α",
+    // Tables of the cell's chemistry.
+    "V_cell",
+    "q_cold",
+    "q_age",
+    "k_cold",
+    "k_age",
+    "s_0",
+    "s_1",
+    "s_2",
+    "s_empty",
+    "k_lag",
+    "z",
+    "z_empty",
+    // The speed asked about or found, and what is searched for below: the
+    // greatest current where the voltage binds, and where a charge ends.
+    "v",
+    "z_end",
+    "mean of 1 / I_pack",
+    "V_bus_lim",
+    "V_motor_lim",
+];
+
+/// Whether a working of this limit may put in its greatest current unexplained.
+fn searched(symbol: &str, steps: &[Step]) -> bool {
+    symbol == "I_lim" && steps.iter().any(|step| step.formula.symbol == "V_spare")
+}
+
+fn hangs_together(build: &Build, headline: Headline) -> Result<(), TestCaseError> {
+    let steps = explain(build, headline);
+    let mut results: HashMap<&str, f64> = HashMap::new();
+    let mut values: HashMap<&str, f64> = HashMap::new();
+    for step in &steps {
+        for (symbol, value, unit) in &step.inputs {
+            prop_assert!(SYMBOLS.contains(&(*symbol, *unit)), "{headline:?}: {step:?}");
+            match results.get(symbol) {
+                Some(result) => {
+                    prop_assert_eq!(value, result, "{:?}: {} in {:?}", headline, symbol, step)
+                }
+                // The bus voltage is solved with the power that it takes part in;
+                // the step after next shows that it is right.
+                None => prop_assert!(
+                    GIVEN.contains(symbol) || *symbol == "V_bus" || searched(symbol, &steps),
+                    "{headline:?}: where does {symbol} come from? {step:?}"
+                ),
+            }
+            one_value(&mut values, symbol, *value, headline)?;
+        }
+        let (symbol, unit) = (step.formula.symbol, step.formula.unit);
+        prop_assert!(SYMBOLS.contains(&(symbol, unit)), "{headline:?}: {step:?}");
+        prop_assert!(!GIVEN.contains(&symbol), "{headline:?}: {symbol} is a result: {step:?}");
+        prop_assert!(results.insert(symbol, step.result).is_none(), "{headline:?}: {symbol} twice");
+        one_value(&mut values, symbol, step.result, headline)?;
+    }
+    Ok(())
+}
+
+/// A symbol has one value; `V_bus` may differ in its last digits, as near the
+/// most power of a pack a root is found from a small difference.
+fn one_value(
+    values: &mut HashMap<&'static str, f64>,
+    symbol: &'static str,
+    value: f64,
+    headline: Headline,
+) -> Result<(), TestCaseError> {
+    let known = *values.entry(symbol).or_insert(value);
+    let within = if symbol == "V_bus" { 1e-5 } else { 1e-9 };
+    let same = (known - value).abs() <= within * known.abs();
+    prop_assert!(same, "{headline:?}: {symbol} is {known} and {value}");
+    Ok(())
+}
+
+/// The name of the step that shows a limit's own number.
+fn own_step(limit: Limit) -> &'static str {
+    match limit {
+        Limit::ControllerMotorCurrent => "Motor current limit of the controller",
+        Limit::MotorCurrent => "Motor current limit of the motor",
+        Limit::ControllerBatteryCurrent => "Battery current limit of the controllers",
+        Limit::PackProtection => "Current limit of the pack's protection",
+        Limit::CellRating => "Current limit of the cells",
+        Limit::PackPower => "Pack current at the most power",
+        Limit::Cutback => "Pack current that the cutback leaves",
+        Limit::CutOff => "Pack current at cut-off",
+        Limit::Voltage => "Voltage left over at the greatest current",
+        Limit::ElectricalSpeed => "Electrical speed limit",
+        Limit::Belt => "Torque that the belt holds",
+        Limit::Grip => "Push that the tyres hold",
+        Limit::ModeSpeed => "Speed cap of the mode",
+        Limit::Empty => "none",
+    }
+}
+
+const OWN: [Limit; 13] = [
+    Limit::ControllerMotorCurrent,
+    Limit::MotorCurrent,
+    Limit::ControllerBatteryCurrent,
+    Limit::PackProtection,
+    Limit::CellRating,
+    Limit::PackPower,
+    Limit::Cutback,
+    Limit::CutOff,
+    Limit::Voltage,
+    Limit::ElectricalSpeed,
+    Limit::Belt,
+    Limit::Grip,
+    Limit::ModeSpeed,
+];
+
+/// What a limit's own step must give, from the build alone where it is a figure of a part.
+fn own_number(build: &Build, limit: Limit) -> Option<f64> {
+    let motors = build.truck.motor_count;
+    match limit {
+        Limit::ControllerMotorCurrent => Some(build.controller.motor_current_a),
+        Limit::MotorCurrent => Some(build.motor.max_current_a),
+        Limit::ControllerBatteryCurrent => Some(motors * build.controller.battery_current_a),
+        Limit::PackProtection => Some(build.pack.protection_a),
+        Limit::CellRating => Some(build.pack.parallel * build.cell.max_discharge_a),
+        Limit::ElectricalSpeed => Some(0.0),
+        _ => None,
+    }
+}
+
+proptest! {
+    #![proptest_config(cases(150))]
+
+    #[test]
+    fn every_working_hangs_together(board in any_board()) {
+        let build = board.build();
+        for headline in HEADLINES {
+            hangs_together(&build, headline)?;
+        }
+    }
+
+    #[test]
+    fn the_working_of_a_likely_board_hangs_together(board in likely_board()) {
+        let build = board.build();
+        for headline in HEADLINES {
+            hangs_together(&build, headline)?;
+        }
+    }
+
+    /// Of all limits a hill's working shows the one that binds, with its number.
+    #[test]
+    fn the_limit_that_binds_is_shown_and_no_other(board in any_board()) {
+        let build = board.build();
+        let climb = answers(&build).climb;
+        for (headline, found) in [
+            (Headline::ClimbCrawl, climb.crawl),
+            (Headline::ClimbSlow, climb.slow),
+            (Headline::ClimbBrisk, climb.brisk),
+            (Headline::ClimbSlowLow, climb.slow_low),
+        ] {
+            let steps = explain(&build, headline);
+            for limit in OWN {
+                let own = steps.iter().find(|step| step.formula.name == own_step(limit));
+                prop_assert_eq!(own.is_some(), limit == found.limit, "{:?} {:?}", found, limit);
+                if let (Some(step), Some(number)) = (own, own_number(&build, limit)) {
+                    let near = (step.result - number).abs() <= 1e-12 * number;
+                    prop_assert!(near, "{limit:?}: {step:?} {number}");
+                }
+            }
+        }
+    }
+
+    /// A top speed ends where a limit of the push lets it, or at the end of what
+    /// motors, controller or mode allow; its working shows which.
+    #[test]
+    fn the_limit_of_a_top_speed_is_shown(board in any_board()) {
+        let build = board.build();
+        let speed = answers(&build).speed;
+        for (headline, found) in [
+            (Headline::TopSpeed, speed.flat_full),
+            (Headline::TopSpeedLow, speed.flat_low),
+            (Headline::TopSpeedOnGrade, speed.on_grade),
+            (Headline::ModeSpeed(0), speed.modes[0]),
+        ] {
+            let steps = explain(&build, headline);
+            let own = steps.iter().any(|step| step.formula.name == own_step(found.limit));
+            let end = steps.iter().find(|step| step.formula.symbol == "v_end");
+            let ends_there = end.is_some_and(|step| step.result == found.speed_m_s);
+            // Where a board cannot move, the limit is that of a hair's breadth of speed.
+            let stands = found.speed_m_s == 0.0;
+            prop_assert!(own || ends_there || stands, "{found:?} {steps:?}");
+        }
+    }
+}
