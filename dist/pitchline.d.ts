@@ -1,2 +1,2 @@
-export * from './pitchline-web-bb198d53040aeeb6.js';
-export { default } from './pitchline-web-bb198d53040aeeb6.js';
+export * from './pitchline-web-37aeea4644a01c34.js';
+export { default } from './pitchline-web-37aeea4644a01c34.js';

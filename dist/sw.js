@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "0d0fbdc21076b75b4c49f9bbe7aed2358e8ab2899ac09985206b5016b8adb6ab",
+    "./": "7ac91a465e6b9fe69bf68da15852174a183fb7ceef8143417294c62b52d0522f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
@@ -26,14 +26,14 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-9e7024c301828f52.css": "e3d0685867ca187c5ae853c38259aa42073c1305077533bcb81448b65005380a",
-    "pitchline-web-bb198d53040aeeb6.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
-    "pitchline-web-bb198d53040aeeb6_bg.wasm": "ad5011ffd4a888b96250c9d48bcb3aa4e30874eb2cdaa5eb3f8246368227c705",
-    "pitchline.js": "1a8d9d4909259dd7fd0a5b5680ac33990a931c2126eb26aba8909c7e48cb5c45",
+    "pitchline-web-37aeea4644a01c34.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
+    "pitchline-web-37aeea4644a01c34_bg.wasm": "fdf25feaefc109cede809250af5448894bdc2032522e403e119b55f44a74ef19",
+    "pitchline.js": "f0ff7541bb2fdead1acef9be7484574805e5e08a7d5acd11662866db0d1f174c",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-aa90de12c86e4047.js": "7783d1eb0383f9fca9dde45fee8404aa42d55058d6c5d02669976f1661f91499",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "ad221d036e2754a4"
+  "version": "9bda3a4effb2cc04"
 };
 
 const SCOPE = self.registration.scope;
