@@ -8,6 +8,7 @@ mod demo;
 mod fault;
 mod fixture;
 mod gearing;
+mod glossary;
 mod mutation;
 mod practice;
 mod schema;

@@ -33,6 +33,10 @@ macro_rules! symbols {
         ///
         $(#[doc = concat!("- `", $text, "`: ", $meaning)])*
         pub const SYMBOLS: &[(&str, Unit)] = &[$(($text, Unit::$unit)),*];
+
+        /// What each of [`SYMBOLS`] stands for, in the same order; the page has no use for it.
+        #[cfg(feature = "schema")]
+        pub const MEANINGS: &[&str] = &[$($meaning),*];
     };
 }
 
