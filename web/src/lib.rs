@@ -6,6 +6,7 @@ pub mod browser;
 pub mod chart;
 pub mod component;
 pub mod dom;
+pub mod drawing;
 pub mod state;
 pub mod text;
 

@@ -25,7 +25,7 @@ impl Taken {
 }
 
 /// Where a text would like to stand.
-pub(super) struct Wish<'a> {
+pub(crate) struct Wish<'a> {
     pub class: &'static str,
     pub x: f64,
     pub y: f64,
@@ -42,7 +42,7 @@ pub(super) const SAMPLE: f64 = 26.0;
 
 /// Places labels one after the other: each takes the nearest height at which
 /// it covers no earlier label and as little as may be of the curves.
-pub(super) struct Labels {
+pub(crate) struct Labels {
     left: f64,
     right: f64,
     top: f64,
@@ -54,12 +54,12 @@ pub(super) struct Labels {
 impl Labels {
     /// Labels may stand from `left` to `right` with their letters between
     /// `top` and `bottom`.
-    pub(super) fn new((left, right): (f64, f64), (top, bottom): (f64, f64)) -> Self {
+    pub(crate) fn new((left, right): (f64, f64), (top, bottom): (f64, f64)) -> Self {
         Self { left, right, top, bottom, taken: Vec::new(), curves: Vec::new() }
     }
 
     /// Tells the labels where a stroke runs.
-    pub(super) fn avoid(&mut self, from: (f64, f64), to: (f64, f64)) {
+    pub(crate) fn avoid(&mut self, from: (f64, f64), to: (f64, f64)) {
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
         let pieces = (dx.abs().max(dy.abs()) / 6.0).ceil() as usize;
         let pieces = pieces.clamp(1, 400);
@@ -70,7 +70,7 @@ impl Labels {
     }
 
     /// Draws one label.
-    pub(super) fn put(&mut self, marks: &mut Vec<Mark>, wish: &Wish<'_>) {
+    pub(crate) fn put(&mut self, marks: &mut Vec<Mark>, wish: &Wish<'_>) {
         let before = if wish.sample.is_some() { SAMPLE } else { 0.0 };
         let text = fit(wish.text, self.right - self.left - before);
         if text.is_empty() {

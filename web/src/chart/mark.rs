@@ -142,6 +142,20 @@ impl Mark {
     }
 }
 
+/// Path data through places, joined at the end or not.
+pub fn path(places: &[(f64, f64)], closed: bool) -> String {
+    let mut d = String::new();
+    let mut command = 'M';
+    for (x, y) in places {
+        step(&mut d, command, *x, *y);
+        command = 'L';
+    }
+    if closed {
+        d.push('Z');
+    }
+    d
+}
+
 /// Appends one path command that goes to a place.
 pub(super) fn step(d: &mut String, command: char, x: f64, y: f64) {
     draw(d, command, &[x, y]);

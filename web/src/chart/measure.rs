@@ -12,7 +12,7 @@ pub(super) const DROP: f64 = 4.0;
 
 /// The width a drawing is laid out for: 200 to 2000 logical pixels, 360 if it
 /// is not a number.
-pub(super) fn held_width(width: f64) -> f64 {
+pub(crate) fn held_width(width: f64) -> f64 {
     if width.is_nan() { 360.0 } else { within(width, 200.0, 2000.0) }
 }
 

@@ -11,7 +11,7 @@ pub(super) fn within(v: f64, low: f64, high: f64) -> f64 {
 }
 
 /// `v` held where sums stay finite; not a number becomes 0.
-pub(super) fn held(v: f64) -> f64 {
+pub(crate) fn held(v: f64) -> f64 {
     if v.is_nan() { 0.0 } else { within(v, -FAR, FAR) }
 }
 

@@ -1,0 +1,15 @@
+//! Drawings to scale: millimetres in, a [`Drawing`](crate::chart::Drawing) out,
+//! with the dimensions that a calliper can check.
+//!
+//! A drawing is a [`Plan`]: shapes, and dimensions that each have a name and a
+//! value in words. The same dimensions make its table, so that the picture and
+//! the numbers cannot differ.
+
+mod plan;
+mod shape;
+
+pub use plan::{Dim, Note, Plan, Ruler};
+pub use shape::{Place, Shape};
+
+#[cfg(test)]
+mod laws;

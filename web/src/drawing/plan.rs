@@ -1,0 +1,221 @@
+//! Shapes and dimensions laid out for a width.
+
+use super::shape::{Place, Shape};
+use crate::chart::{
+    Anchor, CursorStop, Drawing, Follow, Labels, Mark, Wish, held, held_width, nothing, path, plain,
+};
+
+/// A measure between two places, with a line of its own.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Dim {
+    /// What is measured: "centre distance".
+    pub name: String,
+    /// The measure as drawn, without a unit.
+    pub value: String,
+    /// From here.
+    pub from: Place,
+    /// To here.
+    pub to: Place,
+    /// How far its line stands to the left of the way from one to the other,
+    /// logical pixels; negative to the right.
+    pub aside: f64,
+    /// Whether it is a clash or a shortage.
+    pub bad: bool,
+    /// Whether something assumed went into it.
+    pub assumed: bool,
+}
+
+/// A name beside a place.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Note {
+    /// Where.
+    pub at: Place,
+    /// What stands there.
+    pub text: String,
+}
+
+/// The unit of a drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ruler {
+    /// Millimetres to one unit.
+    pub mm: f64,
+    /// Its symbol.
+    pub symbol: &'static str,
+}
+
+/// A drawing to scale.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// What is there, in painting order.
+    pub shapes: Vec<Shape>,
+    /// Its dimensions, in the order in which the cursor visits them.
+    pub dims: Vec<Dim>,
+    /// Names of parts.
+    pub notes: Vec<Note>,
+    /// Its unit.
+    pub ruler: Ruler,
+    /// Greatest height, logical pixels.
+    pub height: f64,
+    /// What to say when there is nothing to draw.
+    pub nothing: String,
+}
+
+/// Free room around the shapes beside the dimension lines, logical pixels.
+const RIM: f64 = 12.0;
+/// Room for the scale bar below.
+const FOOT: f64 = 26.0;
+/// Half a stroke at the end of a dimension line.
+const TICK: f64 = 4.0;
+
+/// Size of the frame around a place of the cursor.
+const RING: (f64, f64) = (48.0, 24.0);
+
+impl Plan {
+    /// Lays the drawing out for a width in logical pixels (held within 200
+    /// and 2000).
+    pub fn draw(&self, width: f64) -> Drawing {
+        let width = held_width(width);
+        let Some(frame) = Frame::new(self, width) else {
+            return nothing(width, &self.nothing);
+        };
+        let mut marks = Vec::new();
+        let mut labels = Labels::new((0.0, width), (0.0, frame.height - FOOT));
+        for shape in self.shapes.iter().filter(|shape| shape.points.len() > 1) {
+            let places: Vec<_> = shape.points.iter().map(|p| frame.at(*p)).collect();
+            marks.push(Mark::Path { class: shape.class, d: path(&places, shape.closed) });
+        }
+        frame.scale_bar(&self.ruler, &mut marks);
+        let lines: Vec<_> =
+            self.dims.iter().map(|dim| frame.dimension(dim, &mut marks, &mut labels)).collect();
+        let mut points = Vec::with_capacity(lines.len());
+        for (col, (dim, (x, y))) in self.dims.iter().zip(&lines).enumerate() {
+            let class = if dim.bad { "c-name d-bad" } else { "c-name" };
+            let wish = wish(class, (*x, y + 4.0), &dim.value);
+            labels.put(&mut marks, &wish);
+            let ys = vec![y.max(RING.1 / 2.0).min(frame.height - RING.1 / 2.0)];
+            let x = x.max(RING.0 / 2.0).min(width - RING.0 / 2.0);
+            points.push(CursorStop { x, ys, row: 0, col, text: self.said(dim) });
+        }
+        for note in &self.notes {
+            let (x, y) = frame.at(note.at);
+            labels.put(&mut marks, &wish("c-region", (x, y + 4.0), &note.text));
+        }
+        let follow = Follow::Ring { width: RING.0, height: RING.1 };
+        Drawing { width, height: frame.height, marks, points, home: 0, follow }
+    }
+
+    /// A dimension in words.
+    fn said(&self, dim: &Dim) -> String {
+        let assumed = if dim.assumed { " (assumed)" } else { "" };
+        [&dim.name, ": ", &dim.value, "\u{a0}", self.ruler.symbol, assumed].concat()
+    }
+
+    /// The dimensions as rows of a table: name, value, and whether it is assumed.
+    pub fn rows(&self) -> Vec<Vec<String>> {
+        let row = |dim: &Dim| {
+            let note = if dim.assumed { "assumed" } else { "" };
+            vec![dim.name.clone(), dim.value.clone(), note.into()]
+        };
+        self.dims.iter().map(row).collect()
+    }
+}
+
+fn wish<'a>(class: &'static str, (x, y): Place, text: &'a str) -> Wish<'a> {
+    Wish { class, x, y, anchor: Anchor::Middle, text, sample: None, about: None }
+}
+
+/// Where millimetres come to stand.
+struct Frame {
+    left: f64,
+    top: f64,
+    /// Logical pixels to a millimetre.
+    scale: f64,
+    /// The place in millimetres that stands at `left`, `top`.
+    corner: Place,
+    height: f64,
+}
+
+impl Frame {
+    /// None if there is nothing to draw.
+    fn new(plan: &Plan, width: f64) -> Option<Self> {
+        let shapes = plan.shapes.iter().flat_map(|shape| shape.points.iter().copied());
+        let dims = plan.dims.iter().flat_map(|dim| [dim.from, dim.to]);
+        let notes = plan.notes.iter().map(|note| note.at);
+        let (mut low, mut high) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
+        for (x, y) in shapes.chain(dims).chain(notes) {
+            let (x, y) = (held(x), held(y));
+            low = (low.0.min(x), low.1.min(y));
+            high = (high.0.max(x), high.1.max(y));
+        }
+        if low.0 > high.0 {
+            return None;
+        }
+        // Half the smallest frame is left for the drawing itself, however far
+        // the dimension lines stand off.
+        let aside = plan.dims.iter().map(|dim| dim.aside.abs()).fold(0.0, f64::max).min(38.0);
+        let rim = aside + RIM;
+        let (wide, tall) = ((high.0 - low.0).max(1e-3), (high.1 - low.1).max(1e-3));
+        let room =
+            (held_width(width) - 2.0 * rim, plan.height.max(160.0).min(900.0) - 2.0 * rim - FOOT);
+        let scale = (room.0 / wide).min(room.1 / tall);
+        Some(Self {
+            left: (width - wide * scale) / 2.0,
+            top: rim,
+            scale,
+            corner: (low.0, high.1),
+            height: tall * scale + 2.0 * rim + FOOT,
+        })
+    }
+
+    /// A place in the drawing.
+    fn at(&self, (x, y): Place) -> Place {
+        let (x, y) = (held(x), held(y));
+        (self.left + (x - self.corner.0) * self.scale, self.top + (self.corner.1 - y) * self.scale)
+    }
+
+    /// Draws a dimension's line, its ends and what leads to it; gives its middle.
+    fn dimension(&self, dim: &Dim, marks: &mut Vec<Mark>, labels: &mut Labels) -> Place {
+        let (a, b) = (self.at(dim.from), self.at(dim.to));
+        let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+        let apart = dx.hypot(dy);
+        // Left of the way, as seen on the page, where y runs down.
+        let (nx, ny) = if apart > 0.0 { (dy / apart, -dx / apart) } else { (0.0, -1.0) };
+        let off = dim.aside.min(38.0).max(-38.0);
+        let (ox, oy) = (nx * off, ny * off);
+        let (from, to) = ((a.0 + ox, a.1 + oy), (b.0 + ox, b.1 + oy));
+        let class = if dim.bad { "d-dim d-bad" } else { "d-dim" };
+        let mut line = |class, (x1, y1): Place, (x2, y2): Place| {
+            marks.push(Mark::Line { class, x1, y1, x2, y2 });
+        };
+        if off != 0.0 {
+            line("d-lead", a, from);
+            line("d-lead", b, to);
+        }
+        line(class, from, to);
+        for (x, y) in [from, to] {
+            line(class, (x - TICK, y + TICK), (x + TICK, y - TICK));
+        }
+        labels.avoid(from, to);
+        ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0)
+    }
+
+    /// A bar of a round length at the foot: the scale, for the eye.
+    fn scale_bar(&self, ruler: &Ruler, marks: &mut Vec<Mark>) {
+        let unit = self.scale * ruler.mm.max(1e-3);
+        let steps = [1.0, 2.0, 5.0];
+        let lengths = (-2..6).flat_map(|n| steps.map(|step| step * f64::powi(10.0, n)));
+        // The longest that takes no more than a hundred pixels.
+        let length = lengths.filter(|length| length * unit <= 100.0).last();
+        let Some(length) = length.filter(|length| length * unit >= 4.0) else { return };
+        let (x, y) = (TICK, self.height - 8.0);
+        let end = x + length * unit;
+        for (x1, y1, x2, y2) in
+            [(x, y, end, y), (x, y - TICK, x, y + TICK), (end, y - TICK, end, y + TICK)]
+        {
+            marks.push(Mark::Line { class: "c-base", x1, y1, x2, y2 });
+        }
+        let decimals = u8::from(length < 1.0) + u8::from(length < 0.1);
+        let text = [&plain(length, decimals), "\u{a0}", ruler.symbol].concat();
+        marks.push(Mark::text("c-tick", end + 6.0, y + 4.0, Anchor::Start, text));
+    }
+}
