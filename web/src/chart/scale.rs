@@ -6,7 +6,7 @@ const FAR: f64 = 1e12;
 /// `v` held between `low` and `high`; not a number becomes `high`. The
 /// standard clamp would bring along the whole float formatter for the message
 /// of its panic.
-pub(super) fn within(v: f64, low: f64, high: f64) -> f64 {
+pub(crate) fn within(v: f64, low: f64, high: f64) -> f64 {
     v.min(high).max(low)
 }
 

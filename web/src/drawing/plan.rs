@@ -2,7 +2,8 @@
 
 use super::shape::{Place, Shape};
 use crate::chart::{
-    Anchor, CursorStop, Drawing, Follow, Labels, Mark, Wish, held, held_width, nothing, path, plain,
+    Anchor, CursorStop, Drawing, Follow, Labels, Mark, Wish, held, held_width, nothing, path,
+    plain, within,
 };
 
 /// A measure between two places, with a line of its own.
@@ -67,6 +68,8 @@ const FOOT: f64 = 26.0;
 /// Half a stroke at the end of a dimension line.
 const TICK: f64 = 4.0;
 
+/// Farthest that a dimension line stands off.
+const MOST_ASIDE: f64 = 38.0;
 /// Size of the frame around a place of the cursor.
 const RING: (f64, f64) = (48.0, 24.0);
 
@@ -92,8 +95,8 @@ impl Plan {
             let class = if dim.bad { "c-name d-bad" } else { "c-name" };
             let wish = wish(class, (*x, y + 4.0), &dim.value);
             labels.put(&mut marks, &wish);
-            let ys = vec![y.max(RING.1 / 2.0).min(frame.height - RING.1 / 2.0)];
-            let x = x.max(RING.0 / 2.0).min(width - RING.0 / 2.0);
+            let ys = vec![within(*y, RING.1 / 2.0, frame.height - RING.1 / 2.0)];
+            let x = within(*x, RING.0 / 2.0, width - RING.0 / 2.0);
             points.push(CursorStop { x, ys, row: 0, col, text: self.said(dim) });
         }
         for note in &self.notes {
@@ -150,13 +153,12 @@ impl Frame {
         if low.0 > high.0 {
             return None;
         }
-        // Half the smallest frame is left for the drawing itself, however far
-        // the dimension lines stand off.
-        let aside = plan.dims.iter().map(|dim| dim.aside.abs()).fold(0.0, f64::max).min(38.0);
+        // Half of the smallest frame is left for the drawing itself.
+        let aside = plan.dims.iter().map(|dim| dim.aside.abs()).fold(0.0, f64::max).min(MOST_ASIDE);
         let rim = aside + RIM;
         let (wide, tall) = ((high.0 - low.0).max(1e-3), (high.1 - low.1).max(1e-3));
         let room =
-            (held_width(width) - 2.0 * rim, plan.height.max(160.0).min(900.0) - 2.0 * rim - FOOT);
+            (held_width(width) - 2.0 * rim, within(plan.height, 160.0, 900.0) - 2.0 * rim - FOOT);
         let scale = (room.0 / wide).min(room.1 / tall);
         Some(Self {
             left: (width - wide * scale) / 2.0,
@@ -180,7 +182,7 @@ impl Frame {
         let apart = dx.hypot(dy);
         // Left of the way, as seen on the page, where y runs down.
         let (nx, ny) = if apart > 0.0 { (dy / apart, -dx / apart) } else { (0.0, -1.0) };
-        let off = dim.aside.min(38.0).max(-38.0);
+        let off = within(dim.aside, -MOST_ASIDE, MOST_ASIDE);
         let (ox, oy) = (nx * off, ny * off);
         let (from, to) = ((a.0 + ox, a.1 + oy), (b.0 + ox, b.1 + oy));
         let class = if dim.bad { "d-dim d-bad" } else { "d-dim" };
@@ -203,9 +205,9 @@ impl Frame {
     fn scale_bar(&self, ruler: &Ruler, marks: &mut Vec<Mark>) {
         let unit = self.scale * ruler.mm.max(1e-3);
         let steps = [1.0, 2.0, 5.0];
-        let lengths = (-2..6).flat_map(|n| steps.map(|step| step * f64::powi(10.0, n)));
+        let mut lengths = (-2..6).flat_map(|n| steps.map(|step| step * f64::powi(10.0, n)));
         // The longest that takes no more than a hundred pixels.
-        let length = lengths.filter(|length| length * unit <= 100.0).last();
+        let length = lengths.rfind(|length| length * unit <= 100.0);
         let Some(length) = length.filter(|length| length * unit >= 4.0) else { return };
         let (x, y) = (TICK, self.height - 8.0);
         let end = x + length * unit;
