@@ -5,9 +5,11 @@
 //! value in words. The same dimensions make its table, so that the picture and
 //! the numbers cannot differ.
 
+mod belt_side;
 mod plan;
 mod shape;
 
+pub use belt_side::BeltSide;
 pub use plan::{Dim, Note, Plan, Ruler};
 pub use shape::{Place, Shape};
 

@@ -5,6 +5,8 @@ use crate::chart::{
     Anchor, CursorStop, Drawing, Follow, Labels, Mark, Wish, held, held_width, nothing, path,
     plain, within,
 };
+use crate::text::Style;
+use pitchline_core::Unit;
 
 /// A measure between two places, with a line of its own.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -62,7 +64,7 @@ pub struct Plan {
 }
 
 /// Free room around the shapes beside the dimension lines, logical pixels.
-const RIM: f64 = 12.0;
+const RIM: f64 = 18.0;
 /// Room for the scale bar below.
 const FOOT: f64 = 26.0;
 /// Half a stroke at the end of a dimension line.
@@ -74,6 +76,20 @@ const MOST_ASIDE: f64 = 38.0;
 const RING: (f64, f64) = (48.0, 24.0);
 
 impl Plan {
+    /// Nothing yet, in the reader's unit.
+    #[must_use]
+    pub fn new(style: Style) -> Self {
+        let shown = style.units.shown(Unit::Millimetre);
+        Self {
+            shapes: Vec::new(),
+            dims: Vec::new(),
+            notes: Vec::new(),
+            ruler: Ruler { mm: 1.0 / shown.from_file(1.0), symbol: shown.symbol },
+            height: 320.0,
+            nothing: String::new(),
+        }
+    }
+
     /// Lays the drawing out for a width in logical pixels (held within 200
     /// and 2000).
     pub fn draw(&self, width: f64) -> Drawing {
@@ -93,7 +109,14 @@ impl Plan {
         let mut points = Vec::with_capacity(lines.len());
         for (col, (dim, (x, y))) in self.dims.iter().zip(&lines).enumerate() {
             let class = if dim.bad { "c-name d-bad" } else { "c-name" };
-            let wish = wish(class, (*x, y + 4.0), &dim.value);
+            let steep = (dim.to.1 - dim.from.1).abs() > (dim.to.0 - dim.from.0).abs();
+            let wish = if steep {
+                // Beside its line, on whichever side has room.
+                let (anchor, about) = (Anchor::Start, Some(*x));
+                Wish { anchor, about, ..wish(class, (x + 6.0, y + 4.0), &dim.value) }
+            } else {
+                wish(class, (*x, y - 4.0), &dim.value)
+            };
             labels.put(&mut marks, &wish);
             let ys = vec![within(*y, RING.1 / 2.0, frame.height - RING.1 / 2.0)];
             let x = within(*x, RING.0 / 2.0, width - RING.0 / 2.0);

@@ -64,6 +64,15 @@ impl Style {
         with_unit(self.distance(distance_m), self.units.shown(Unit::Kilometre))
     }
 
+    /// A length in m as bare millimetres with one decimal, or inches with two:
+    /// what a calliper shows.
+    #[must_use]
+    pub fn millimetres(self, length_m: f64) -> String {
+        let shown = self.units.shown(Unit::Millimetre);
+        let decimals = if shown.from_file(1.0) < 1.0 { 2 } else { 1 };
+        self.fixed(shown.from_file(length_m * 1e3), decimals)
+    }
+
     /// A bare number with so many significant digits, zeros at its end cut off.
     #[must_use]
     pub fn significant(self, value: f64, digits: u8) -> String {
