@@ -66,6 +66,10 @@ fn keeps(size: Size) -> Outcome {
     page.by_role("button", "Open Light")?.click()?;
     assert_answers(page, &other)?;
     page.by_role("button", "Forget Sunday & hills")?.click()?;
+    page.by_text("Sunday & hills forgotten.")?;
+    page.by_role("button", "Undo")?.click()?;
+    page.by_role("button", "Open Sunday & hills")?;
+    page.by_role("button", "Forget Sunday & hills")?.click()?;
     visit.reload()?;
     let page = &visit.page;
     assert_eq!(page.all_by_css(".saved li")?.len(), 1);

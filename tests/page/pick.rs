@@ -122,7 +122,7 @@ fn taps(size: Size) -> Outcome {
         assert!(shown[0].starts_with(&format!("{figure} ")), "{figure}, then {shown:?}");
         // A chosen cell stands out, and the readout names the pairing.
         let readout = page.by_css(".gear-map .chart-readout")?.text()?;
-        let wanted = format!("{} to {} teeth", teeth.0, teeth.1);
+        let wanted = format!("Motor {}, wheel {} teeth", teeth.0, teeth.1);
         if !readout.starts_with(&wanted) {
             return Err(Fault::new(format!("the readout says {readout:?}, not {wanted:?}")));
         }
@@ -131,7 +131,7 @@ fn taps(size: Size) -> Outcome {
     page.screenshot(&format!("page-gear-map-{size:?}"))?;
     // The first cell is on the board now, so in each view it says what the strip says.
     let strip = strip(page)?;
-    for (view, tile) in [("Steepest hill at 10 km/h", 1), ("Distance at 22\u{a0}km/h", 2)] {
+    for (view, tile) in [("Steepest hill at 10\u{a0}km/h", 1), ("Distance at 22\u{a0}km/h", 2)] {
         page.by_label("Show")?.choose(view)?;
         page.wait_for(view, |page| {
             Ok(strip[tile].starts_with(&format!("{} ", cell(page, false)?.0)))
@@ -148,4 +148,39 @@ fn a_tap_on_the_gear_map_adopts_a_pairing() -> Outcome {
 #[test]
 fn a_click_on_the_gear_map_adopts_a_pairing() -> Outcome {
     taps(Size::Desktop)
+}
+
+/// The stranger's wish: 95 kg, a 12 % street, 35 km/h. The caption names a
+/// pairing and a button puts it on the board.
+#[test]
+fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    page.by_label("Your mass")?.fill("95")?;
+    page.by_label("Cruising speed")?.fill("35")?;
+    page.by_label("Your hill")?.fill("12")?;
+    let caption = || -> Outcome<String> { page.by_css(".gear-map figcaption")?.text() };
+    let said = caption()?;
+    let numbers: Vec<&str> =
+        said.split(|c: char| !c.is_ascii_digit()).filter(|n| !n.is_empty()).collect();
+    assert!(said.contains("hold 35\u{a0}km/h up your 12\u{a0}% hill"), "{said}");
+    let wheel = said.rsplit(" on ").next().unwrap_or_default().trim_end_matches('.').to_owned();
+    let before = strip(page)?;
+    page.by_role("button", "Put these on the board")?.click()?;
+    page.wait_for("other answers", |page| Ok(strip(page)? != before))?;
+    let (motor, driven) = picked_teeth(page)?;
+    let tail =
+        format!("a motor pulley of {motor} teeth with a wheel pulley of {driven} on {wheel}.");
+    assert!(said.ends_with(&tail), "{said} does not end in {tail}");
+    assert_eq!(caption()?, said, "what was best stays best");
+    assert!(
+        !page
+            .eval("return document.body.innerText.includes('Put these on the board')", &[])?
+            .as_bool()
+            .unwrap_or(true)
+    );
+    // What it promises is what the strip then says.
+    let distance = strip(page)?[2].split(' ').next().unwrap_or_default().to_owned();
+    assert!(numbers.contains(&distance.as_str()), "{distance} is not in {said}");
+    visit.end()
 }

@@ -59,7 +59,7 @@ pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
         return Headline { name, figure: "0".into(), unit: shown.symbol, limit };
     }
     let left = style.fixed(reach.end_charge * 100.0, 0);
-    let limit = format!("To {left}\u{a0}% charge: {why}");
+    let limit = format!("Ends at {left}\u{a0}% charge: {why}");
     Headline { name, figure: style.distance(reach.distance_m), unit: shown.symbol, limit }
 }
 

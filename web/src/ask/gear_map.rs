@@ -2,8 +2,8 @@
 
 use super::answer::table;
 use crate::chart::{Cell, Chart, Drawing, Map, Table, chart, nothing, use_width};
-use crate::component::{Options, choice};
-use crate::dom::{Node, el};
+use crate::component::{Options, button, choice};
+use crate::dom::{Node, el, live};
 use crate::state::{App, MapView};
 use crate::text::Style;
 use pitchline_core::{
@@ -28,7 +28,7 @@ impl MapView {
             Self::Speed => "Top speed on the flat".into(),
             Self::HillSpeed => format!("Top speed up your {grade} hill"),
             Self::Distance => format!("Distance at {cruise}"),
-            Self::Hill => "Steepest hill at 10 km/h".into(),
+            Self::Hill => format!("Steepest hill at {}", app.style().speed_unit(10.0 / 3.6)),
         }
     }
 
@@ -113,7 +113,7 @@ pub(super) fn gear_map(app: App) -> Node {
         on_pick: Some(Box::new(move |stop| adopt(app, stop))),
     });
     let show = || "Show".into();
-    let wheel = || "With wheel".into();
+    let wheel = || "Wheel on the board".into();
     let picks = el("div")
         .class("fields")
         .with(choice("map-shows".into(), show, shows, move |pick| {
@@ -127,7 +127,24 @@ pub(super) fn gear_map(app: App) -> Node {
         .with(picks)
         .with(el("p").class("help").with("Tap a pairing to put it on the board."))
         .with(drawn)
+        .with(live(key, move || adopt_best(app)))
         .into()
+}
+
+/// Puts the pairing that the caption names on the board, where it is not there yet.
+fn adopt_best(app: App) -> Node {
+    let picks = offer(app).and_then(|offer| {
+        let (best, _, _) = best(app, &offer)?;
+        let here = (best.motor_pulley, best.wheel_pulley, best.wheel) == offer.here;
+        let id = |list: &[Record], place: usize| list.get(place).map(|part| part.id.clone());
+        let picks = vec![
+            (Slot::Wheel, id(&offer.wheels, best.wheel)?),
+            (Slot::WheelPulley, id(&offer.wheel_pulleys, best.wheel_pulley)?),
+            (Slot::MotorPulley, id(&offer.motor_pulleys, best.motor_pulley)?),
+        ];
+        (!here).then_some(picks)
+    });
+    picks.map(|picks| button("Put these on the board", move || app.pick_all(&picks))).into()
 }
 
 /// Puts the pairing of a cell on the board; cells count row by row.
@@ -200,28 +217,49 @@ fn teeth_said(record: &Record, slot: Slot) -> String {
     Style::default().fixed(size(record, slot), 0)
 }
 
-/// What the wishes come to: how many pairings meet them, and which goes farthest.
+/// Share of the greatest distance that is told apart: no band supports more.
+const ALIKE: f64 = 0.97;
+
+/// Of the pairings that meet the wishes, the one that climbs best among those
+/// that go farthest; how many meet them, and how many go as far.
+#[inline(never)]
+fn best(app: App, offer: &Offer) -> Option<(GearCell, usize, usize)> {
+    let speed = app.found()?.build.ride.cruise_m_s;
+    let meets = |c: &&GearCell| {
+        let goes = offer.goes(c.wheel, c.wheel_pulley, c.motor_pulley);
+        goes && c.hill_speed_m_s >= speed && c.distance_m > 0.0
+    };
+    let met = || offer.cells.iter().filter(meets);
+    let farthest = met().map(|c| c.distance_m).fold(0.0, f64::max);
+    let alike = || met().filter(|c| c.distance_m >= ALIKE * farthest);
+    let best = alike().max_by(|a, b| a.grade.total_cmp(&b.grade))?;
+    Some((*best, met().count(), alike().count()))
+}
+
+/// What the wishes come to: how many pairings meet them, and which is best.
 fn finding(app: App, offer: &Offer, style: Style) -> String {
     let (cruise, grade) = wishes(app, style);
-    let speed = app.found().map_or(0.0, |found| found.build.ride.cruise_m_s);
     let fits = |c: &&GearCell| offer.goes(c.wheel, c.wheel_pulley, c.motor_pulley);
-    let meets = |c: &&GearCell| c.hill_speed_m_s >= speed && c.distance_m > 0.0;
     let all = offer.cells.iter().filter(fits).count();
-    let met = || offer.cells.iter().filter(fits).filter(meets);
-    let farthest = met().max_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
-    let Some(best) = farthest else {
+    let Some((best, met, alike)) = best(app, offer) else {
         return format!("None of the {all} pairings on offer holds {cruise} up your {grade} hill.");
+    };
+    let far = style.distance_unit(best.distance_m);
+    let far = if alike > 1 {
+        format!(
+            "{alike} of them go about equally far, {far} on the flat; the one that climbs best is"
+        )
+    } else {
+        format!("The farthest, {far} on the flat, is")
     };
     let teeth = |list: &[Record], place: usize, slot| {
         list.get(place).map(|record| teeth_said(record, slot)).unwrap_or_default()
     };
     format!(
-        "{} of the {all} pairings on offer hold {cruise} up your {grade} hill. The farthest of them is {} to {} teeth with {}: {} on the flat.",
-        met().count(),
+        "With a full pack {met} of the {all} pairings on offer hold {cruise} up your {grade} hill. {far} a motor pulley of {} teeth with a wheel pulley of {} on {}.",
         teeth(&offer.motor_pulleys, best.motor_pulley, Slot::MotorPulley),
         teeth(&offer.wheel_pulleys, best.wheel_pulley, Slot::WheelPulley),
         offer.wheels.get(best.wheel).map_or("", |wheel| &wheel.name),
-        style.distance_unit(best.distance_m),
     )
 }
 
@@ -247,7 +285,7 @@ fn draw(offer: &Offer, view: MapView, style: Style, width: f64) -> Drawing {
             value: Some(whole(found)),
             text: style.fixed(whole(found), 0),
             readout: format!(
-                "{} to {} teeth: {} flat, {} up your hill, {} far, climbs {}",
+                "Motor {}, wheel {} teeth: {} flat, {} up your hill, {} far, climbs {}",
                 teeth(&offer.motor_pulleys, motor_pulley, Slot::MotorPulley),
                 teeth(&offer.wheel_pulleys, wheel_pulley, Slot::WheelPulley),
                 style.speed_unit(found.top_speed_m_s),

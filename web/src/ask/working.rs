@@ -3,7 +3,7 @@
 use crate::component::fold;
 use crate::dom::{Node, el, live};
 use crate::state::App;
-use crate::text::Style;
+use crate::text::{Style, page};
 use pitchline_core::source::Standing;
 use pitchline_core::{Headline, Step, Unit, explain};
 
@@ -16,7 +16,15 @@ pub(super) fn working(app: App, which: Headline) -> Node {
             let steps = app.found().map(|found| explain(&found.build, which));
             steps.into_iter().flatten().map(|one| step(&one, style)).collect()
         };
-        el("ol").class("steps").with(live(move || app.key(), steps)).into()
+        let first = el("p").class("help").with(match which {
+            Headline::TopSpeed
+            | Headline::TopSpeedLow
+            | Headline::TopSpeedOnGrade
+            | Headline::ModeSpeed(_) => page::SEARCHED,
+            _ => page::STEPPED,
+        });
+        let steps = el("ol").class("steps").with(live(move || app.key(), steps));
+        Node::from(vec![first.into(), steps.into()])
     })
 }
 

@@ -184,7 +184,9 @@ impl Map {
             flow.room(text_width(&low) + 6.0 * 16.0 + text_width(&high) + 16.0);
             flow.text("c-tick", &low, marks);
             flow.x -= 4.0;
-            for class in CELLS {
+            let used = |end: fn((f64, f64)) -> f64| values.and_then(|v| shade(end(v), values));
+            let (first, last) = (used(|v| v.0).unwrap_or(0), used(|v| v.1).unwrap_or(0));
+            for class in CELLS.into_iter().take(last + 1).skip(first) {
                 marks.push(Mark::Rect {
                     class,
                     x: flow.x,
@@ -219,14 +221,19 @@ fn with(title: &str, arrow: &str) -> String {
     }
 }
 
+/// Least share of the highest value that all six colours stand for.
+const NARROW: f64 = 0.15;
+
 /// Which of the six colours, `None` for a value that is not finite.
 fn shade(value: f64, values: Option<(f64, f64)>) -> Option<usize> {
     let (low, high) = values.filter(|_| value.is_finite())?;
-    // Halves, because the difference of two far values need not be finite.
+    // Halves, because the difference of two far values need not be finite. What
+    // differs by a few percent is not spread over all colours.
     let span = high / 2.0 - low / 2.0;
     if span <= 0.0 {
         return Some(2);
     }
+    let span = span.max(high.abs() * NARROW / 2.0);
     let part = (value / 2.0 - low / 2.0) / span;
     Some(((part * 6.0) as usize).min(5))
 }
@@ -268,6 +275,8 @@ mod tests {
             [10.0, 19.0, 21.0, 69.0, 70.0].into_iter().map(|v| shade(v, values)).collect();
         assert_eq!(shades, [Some(0), Some(0), Some(1), Some(5), Some(5)]);
         assert_eq!(shade(5.0, Some((5.0, 5.0))), Some(2));
+        // 18 and 19 differ by a third of what all six colours would stand for.
+        assert_eq!(shade(19.0, Some((18.0, 19.0))), Some(2));
         assert_eq!(shade(f64::NAN, values), None);
         assert_eq!(shade(1.0, None), None);
     }

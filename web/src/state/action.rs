@@ -17,6 +17,7 @@ impl Model {
     /// Puts another build in place; what was there can be brought back.
     fn replace(&mut self, draft: Draft) {
         let before = std::mem::replace(&mut self.draft, draft);
+        self.lost = None;
         self.past.push(before);
         if self.past.len() > UNDO {
             self.past.remove(0);
@@ -54,10 +55,11 @@ impl App {
         self.change(|model| {
             let found = value(place.0.kind(), field, &text, model.style);
             let fault = found.as_ref().err().cloned();
-            model.typed.put(place, Entry { text, fault });
-            if let Ok(value) = found {
-                model.draft.set_value(place.0, place.1, value);
-            }
+            let now = || model.record(place.0).value(place.1);
+            let before = model.typed.get(place).map_or_else(now, |entry| entry.before);
+            // Half a number is not meant: 99 on the way to 999.
+            model.draft.set_value(place.0, place.1, found.unwrap_or(before));
+            model.typed.put(place, Entry { text, fault, before });
         });
     }
 
@@ -136,15 +138,19 @@ impl App {
         });
     }
 
-    /// Brings back the build before the last pick.
+    /// Brings back the build before the last pick, or the one forgotten since.
     pub fn undo(self) {
-        self.change(|model| match model.past.pop() {
-            Some(before) => {
+        self.change(|model| {
+            if let Some(build) = model.lost.take() {
+                model.say(&format!("{} is kept again.", build.name));
+                model.saved.insert(0, build);
+            } else if let Some(before) = model.past.pop() {
                 model.typed = Typed::default();
                 model.draft = before;
-                model.say("Brought back.");
+                model.say("The build before is back.");
+            } else {
+                model.say("There is nothing to bring back.");
             }
-            None => model.say("There is nothing to bring back."),
         });
     }
 
@@ -226,7 +232,12 @@ impl App {
 
     /// Forgets a saved build.
     pub fn forget(self, name: &str) {
-        self.change(|model| model.saved.retain(|build| build.name != name));
+        self.change(|model| {
+            if let Some(place) = model.saved.iter().position(|build| build.name == name) {
+                model.lost = Some(model.saved.remove(place));
+                model.message = Some(Message { text: format!("{name} forgotten."), undo: true });
+            }
+        });
     }
 }
 

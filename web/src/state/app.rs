@@ -69,6 +69,8 @@ pub struct Model {
     pub by_hand: bool,
     /// Builds to go back to.
     pub(super) past: Vec<Draft>,
+    /// The saved build that was forgotten last.
+    pub(super) lost: Option<Draft>,
     found: Option<Arc<Found>>,
 }
 
@@ -148,6 +150,7 @@ impl App {
             map_view: MapView::default(),
             by_hand: false,
             past: Vec::new(),
+            lost: None,
         }))
     }
 

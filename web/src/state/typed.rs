@@ -13,6 +13,8 @@ pub struct Entry {
     pub text: String,
     /// What is wrong with it, in a sentence.
     pub fault: Option<String>,
+    /// What the build had before anything was typed, in the file's unit.
+    pub before: Option<f64>,
 }
 
 /// Every field that someone is typing in or has left faulty: a handful at most.
@@ -65,7 +67,8 @@ pub(super) fn value(
         return if field.need == Need::Optional { Ok(None) } else { Err(say(&Reason::Missing)) };
     }
     let typed = number::parse(text).unwrap_or(f64::NAN);
-    let value = style.units.shown(field.unit).to_file(typed);
+    // A hair of rounding from the conversion would stand in links and files.
+    let value = number::tidy(style.units.shown(field.unit).to_file(typed));
     field.check(value).map(Some).map_err(|Error { reason, .. }| say(&reason))
 }
 

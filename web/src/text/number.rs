@@ -130,6 +130,14 @@ fn decimals(value: f64, digits: u8) -> u8 {
     (i16::from(digits) - whole).clamp(0, 9) as u8
 }
 
+/// A value without the hair that a conversion leaves, to 1e-9 of its unit.
+#[must_use]
+pub fn tidy(value: f64) -> f64 {
+    let tidy = (value * 1e9).round() / 1e9;
+    // Far values have no such digits; what is no number stays none.
+    if value.abs() < 1e6 { tidy } else { value }
+}
+
 /// What someone typed, as a number in the unit they see.
 ///
 /// Accepts a decimal point or comma, a true minus sign, and spaces or

@@ -23,8 +23,14 @@ pub const OFFLINE: &str = "Ready offline";
 /// Where a speed cannot be held on the flat.
 pub const NOT_FLAT: &str = "not even flat";
 
+/// Over the working of a speed.
+pub const SEARCHED: &str = "Speeds are tried until the push left over, the last step, is nothing. All steps are at the speed found.";
+/// Over any other working.
+pub const STEPPED: &str =
+    "Step by step, each from what stands before it. The last gives the answer.";
+
 /// Over the strip while text waits to be mended.
-pub const WAITS: &str = "Answers are for the last valid values.";
+pub const WAITS: &str = "Answers are for the value before.";
 
 /// Caution about speed, by the speeds.
 pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
