@@ -1,2 +1,2 @@
-export * from './pitchline-web-37aeea4644a01c34.js';
-export { default } from './pitchline-web-37aeea4644a01c34.js';
+export * from './pitchline-web-16dd0cfcf5a8e396.js';
+export { default } from './pitchline-web-16dd0cfcf5a8e396.js';

@@ -11,12 +11,12 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "7ac91a465e6b9fe69bf68da15852174a183fb7ceef8143417294c62b52d0522f",
+    "./": "f00402bd921bf500d6b9eecc1905b8c46c5eb4756371b2cd4568ee881c27707b",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
     "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
     "catalogue.schema.json": "25e7cf3c75a7968facbf62f88039e0013e671e47834e0f664be6c121242c8723",
-    "chart-9465d0ab1440ff39.css": "63a5443ffbf2b5eea4beac90092d2795d1cb20a57894164f9d096a65b1707312",
+    "chart-babebbd71861fbea.css": "eaa236369a42492e8a70f70ad6c229045efe63c3839bb4ece9ff6e947c1c2be7",
     "demo.json": "eb74d416deb6f1557d4885097b449cebf06ce00d01af244e107597dfeacc015d",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -26,14 +26,14 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-9e7024c301828f52.css": "e3d0685867ca187c5ae853c38259aa42073c1305077533bcb81448b65005380a",
-    "pitchline-web-37aeea4644a01c34.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
-    "pitchline-web-37aeea4644a01c34_bg.wasm": "fdf25feaefc109cede809250af5448894bdc2032522e403e119b55f44a74ef19",
-    "pitchline.js": "f0ff7541bb2fdead1acef9be7484574805e5e08a7d5acd11662866db0d1f174c",
+    "pitchline-web-16dd0cfcf5a8e396.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
+    "pitchline-web-16dd0cfcf5a8e396_bg.wasm": "8ba4ac4e5f78836226bb5c09509f788ba6e114d7f40fed2d84551f267e3616ec",
+    "pitchline.js": "ac455097fb2cc4f35d77780db0be835c7ced8d6b99b772e5ca75b17c69d7856c",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-aa90de12c86e4047.js": "7783d1eb0383f9fca9dde45fee8404aa42d55058d6c5d02669976f1661f91499",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "9bda3a4effb2cc04"
+  "version": "72cff71666f3765b"
 };
 
 const SCOPE = self.registration.scope;
