@@ -6,10 +6,16 @@
 //! the numbers cannot differ.
 
 mod belt_side;
+mod box_plan;
+mod deck_side;
+mod hanger_rear;
 mod plan;
 mod shape;
 
 pub use belt_side::BeltSide;
+pub use box_plan::{BoxPlan, Item};
+pub use deck_side::DeckSide;
+pub use hanger_rear::HangerRear;
 pub use plan::{Dim, Note, Plan, Ruler};
 pub use shape::{Place, Shape};
 

@@ -90,6 +90,13 @@ impl Plan {
         }
     }
 
+    /// With a name beside a place.
+    #[must_use]
+    pub fn note(mut self, at: Place, text: &str) -> Self {
+        self.notes.push(Note { at, text: text.into() });
+        self
+    }
+
     /// Lays the drawing out for a width in logical pixels (held within 200
     /// and 2000).
     pub fn draw(&self, width: f64) -> Drawing {
@@ -104,8 +111,7 @@ impl Plan {
             marks.push(Mark::Path { class: shape.class, d: path(&places, shape.closed) });
         }
         frame.scale_bar(&self.ruler, &mut marks);
-        let lines: Vec<_> =
-            self.dims.iter().map(|dim| frame.dimension(dim, &mut marks, &mut labels)).collect();
+        let lines: Vec<_> = self.dims.iter().map(|dim| frame.dimension(dim, &mut marks)).collect();
         let mut points = Vec::with_capacity(lines.len());
         for (col, (dim, (x, y))) in self.dims.iter().zip(&lines).enumerate() {
             let class = if dim.bad { "c-name d-bad" } else { "c-name" };
@@ -115,7 +121,7 @@ impl Plan {
                 let (anchor, about) = (Anchor::Start, Some(*x));
                 Wish { anchor, about, ..wish(class, (x + 6.0, y + 4.0), &dim.value) }
             } else {
-                wish(class, (*x, y - 4.0), &dim.value)
+                wish(class, (*x, y - 5.0), &dim.value)
             };
             labels.put(&mut marks, &wish);
             let ys = vec![within(*y, RING.1 / 2.0, frame.height - RING.1 / 2.0)];
@@ -199,7 +205,7 @@ impl Frame {
     }
 
     /// Draws a dimension's line, its ends and what leads to it; gives its middle.
-    fn dimension(&self, dim: &Dim, marks: &mut Vec<Mark>, labels: &mut Labels) -> Place {
+    fn dimension(&self, dim: &Dim, marks: &mut Vec<Mark>) -> Place {
         let (a, b) = (self.at(dim.from), self.at(dim.to));
         let (dx, dy) = (b.0 - a.0, b.1 - a.1);
         let apart = dx.hypot(dy);
@@ -220,7 +226,6 @@ impl Frame {
         for (x, y) in [from, to] {
             line(class, (x - TICK, y + TICK), (x + TICK, y - TICK));
         }
-        labels.avoid(from, to);
         ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0)
     }
 

@@ -1,0 +1,93 @@
+//! The enclosure from above, with the cells and the controller in it.
+
+use super::{Dim, Place, Plan, Shape};
+use crate::text::Style;
+
+/// Something that lies in the box; lengths in metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Item {
+    /// Middle, along the box from its left end.
+    pub x_m: f64,
+    /// Middle, across the box from its lower side.
+    pub y_m: f64,
+    /// Size along the box.
+    pub length_m: f64,
+    /// Size across the box.
+    pub width_m: f64,
+    /// Whether it stands on end and is seen as a circle.
+    pub round: bool,
+}
+
+/// What the view shows; lengths in metres.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BoxPlan {
+    /// Inside length of the box.
+    pub length_m: f64,
+    /// Inside width of the box.
+    pub width_m: f64,
+    /// The cells of the layer that is seen.
+    pub cells: Vec<Item>,
+    /// The controller.
+    pub controller: Option<Item>,
+    /// Length that the contents take.
+    pub used_length_m: f64,
+    /// Width that the contents take.
+    pub used_width_m: f64,
+    /// Whether a size is assumed.
+    pub assumed: bool,
+}
+
+impl BoxPlan {
+    /// The drawing, in the reader's units.
+    #[must_use]
+    pub fn plan(&self, style: Style) -> Plan {
+        let mm = |m: f64| m * 1e3;
+        let (length, width) = (mm(self.length_m), mm(self.width_m));
+        let (used, across) = (mm(self.used_length_m), mm(self.used_width_m));
+        let mut shapes = vec![Shape::rect("d-box", (0.0, 0.0), (length, width))];
+        let drawn = |class, item: &Item| {
+            let (x, y, l, w) = (mm(item.x_m), mm(item.y_m), mm(item.length_m), mm(item.width_m));
+            if item.round {
+                Shape::circle(class, (x, y), l / 2.0)
+            } else {
+                Shape::rect(class, (x - l / 2.0, y - w / 2.0), (x + l / 2.0, y + w / 2.0))
+            }
+        };
+        shapes.extend(self.cells.iter().map(|cell| drawn("d-part", cell)));
+        shapes.extend(self.controller.iter().map(|item| drawn("d-motor", item)));
+        let dim = |name: &str, value: f64, ends: (Place, Place), aside: f64, bad: bool| Dim {
+            name: name.into(),
+            value: style.millimetres(value),
+            from: ends.0,
+            to: ends.1,
+            aside,
+            bad,
+            assumed: self.assumed,
+        };
+        let high = width.max(across);
+        let far = length.max(used);
+        let dims = vec![
+            dim("Box, inside length", self.length_m, ((0.0, high), (length, high)), 26.0, false),
+            dim("Box, inside width", self.width_m, ((far, width), (far, 0.0)), 14.0, false),
+            dim(
+                "Contents, length",
+                self.used_length_m,
+                ((0.0, high), (used, high)),
+                8.0,
+                used > length,
+            ),
+            dim(
+                "Contents, width",
+                self.used_width_m,
+                ((0.0, 0.0), (0.0, across)),
+                8.0,
+                across > width,
+            ),
+        ];
+        let mut plan = Plan { shapes, dims, height: 360.0, ..Plan::new(style) };
+        if let Some(item) = self.controller {
+            plan = plan.note((mm(item.x_m), mm(item.y_m)), "controller");
+        }
+        plan
+    }
+}

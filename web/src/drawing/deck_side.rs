@@ -1,0 +1,92 @@
+//! The board from the side: deck with its sag, enclosure, wheels and road.
+
+use super::{Dim, Place, Plan, Shape};
+use crate::text::Style;
+
+/// What the view shows; lengths in metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DeckSide {
+    /// Between the axles.
+    pub wheelbase_m: f64,
+    /// Free diameter of the wheels.
+    pub wheel_m: f64,
+    /// Height of the axles over the road.
+    pub axle_m: f64,
+    /// Underside of the deck over the road at the axles.
+    pub deck_m: f64,
+    /// Thickness of the deck.
+    pub thick_m: f64,
+    /// How far the middle sags under the rider.
+    pub sag_m: f64,
+    /// Length of the enclosure, its middle at the deck's.
+    pub box_length_m: f64,
+    /// Depth of the enclosure below the deck.
+    pub box_depth_m: f64,
+    /// Under the enclosure, rider standing still.
+    pub clear_m: f64,
+    /// The same at the bottom of the bump.
+    pub bump_clear_m: f64,
+    /// Whether sizes of deck and enclosure are assumed.
+    pub assumed: bool,
+}
+
+impl DeckSide {
+    /// The drawing, in the reader's units.
+    #[must_use]
+    pub fn plan(&self, style: Style) -> Plan {
+        let mm = |m: f64| m * 1e3;
+        let half = mm(self.wheelbase_m) / 2.0;
+        let (deck, thick, sag) = (mm(self.deck_m), mm(self.thick_m), mm(self.sag_m));
+        // A sagging beam, near enough for the eye: a parabola between the axles.
+        let under = |x: f64| deck - sag * (1.0 - (x / half) * (x / half)).max(0.0);
+        let steps = || (-12..=12).map(f64::from).map(|n| n / 12.0);
+        let reach = half * 1.12;
+        let mut board: Vec<Place> = steps().map(|s| (s * reach, under(s * reach))).collect();
+        board.extend(steps().map(|s| (-s * reach, under(s * reach) + thick)));
+        let span = mm(self.box_length_m) / 2.0;
+        let mut under_box: Vec<Place> = steps().map(|s| (s * span, under(s * span))).collect();
+        under_box.extend(steps().map(|s| (-s * span, under(s * span) - mm(self.box_depth_m))));
+        let axle = mm(self.axle_m);
+        let wheel = mm(self.wheel_m) / 2.0;
+        let mut shapes =
+            vec![Shape::outline("d-motor", under_box), Shape::outline("d-part", board)];
+        for x in [-half, half] {
+            shapes.push(Shape::line("d-stem", (x, axle), (x, deck)));
+            shapes.push(Shape::circle("d-wheel", (x, axle), wheel));
+            shapes.push(Shape::circle("d-axle", (x, axle), 5.0));
+        }
+        let ends = half + wheel + 10.0;
+        shapes.push(Shape::line("d-road", (-ends, 0.0), (ends, 0.0)));
+        let dim = |name: &str, value: f64, (from, to): (Place, Place), aside: f64| Dim {
+            name: name.into(),
+            value: style.millimetres(value),
+            from,
+            to,
+            aside,
+            bad: value < 0.0,
+            assumed: self.assumed,
+        };
+        let low = mm(self.clear_m);
+        let dims = vec![
+            dim("Box to the road, standing still", self.clear_m, ((0.0, low), (0.0, 0.0)), 0.0),
+            dim(
+                "Sag under the rider",
+                self.sag_m,
+                ((0.3 * half, deck), (0.3 * half, deck - sag)),
+                0.0,
+            ),
+            dim("Wheelbase", self.wheelbase_m, ((-half, deck + thick), (half, deck + thick)), 20.0),
+            dim(
+                "Box to the road, at the bottom of the bump",
+                self.bump_clear_m,
+                {
+                    let low = mm(self.bump_clear_m);
+                    ((-0.5 * span, low), (-0.5 * span, 0.0))
+                },
+                0.0,
+            ),
+        ];
+        let plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) };
+        plan.note((span * 0.7, under(span * 0.7) - mm(self.box_depth_m) / 2.0), "box")
+    }
+}
