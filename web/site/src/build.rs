@@ -6,7 +6,8 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use crate::finish::{Finished, finish};
+use crate::finish::{FIRST, Finished, LATER, finish, the_one};
+use crate::split::split;
 use crate::tool::{self, TRUNK, WASM_BINDGEN};
 use crate::tree;
 
@@ -24,7 +25,8 @@ pub fn build(root: &Path) -> io::Result<Finished> {
 
     // Trunk works offline, so that it takes no other program than those two.
     tool::run(Command::new("cargo").args(["fetch", "--quiet", "--locked"]).current_dir(root))?;
-    drop_old_snippets(root)?;
+    let target = target(root)?;
+    drop_old_snippets(&target)?;
     let machine = Machine::look(root)?;
     tool::run(
         Command::new("trunk")
@@ -35,6 +37,7 @@ pub fn build(root: &Path) -> io::Result<Finished> {
             // Trunk takes only `true` or `false` for it, against the convention.
             .env_remove("NO_COLOR"),
     )?;
+    cut(root, &target)?;
     let finished = finish(root)?;
     machine.is_unnamed_in(&root.join("dist"))?;
     Ok(finished)
@@ -42,7 +45,25 @@ pub fn build(root: &Path) -> io::Result<Finished> {
 
 /// Trunk copies all script snippets that wasm-bindgen ever left in its folder, those of earlier
 /// builds too, so the folder has to go first.
-fn drop_old_snippets(root: &Path) -> io::Result<()> {
+fn drop_old_snippets(target: &Path) -> io::Result<()> {
+    match fs::remove_dir_all(target.join("wasm-bindgen/release/snippets")) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+        _ => Ok(()),
+    }
+}
+
+/// Cuts what Trunk left in two; the linker's own file says where.
+fn cut(root: &Path, target: &Path) -> io::Result<()> {
+    let linked = tree::read(&target.join("wasm32-unknown-unknown/web/pitchline-web.wasm"))?;
+    let dist = root.join("dist");
+    let name = the_one(&tree::files(&dist)?, FIRST)?.to_owned();
+    let pieces = split(&linked, &tree::read(&dist.join(&name))?)?;
+    fs::write(dist.join(&name), pieces.first)?;
+    fs::write(dist.join(name.replace(FIRST, LATER)), pieces.later)
+}
+
+/// Where cargo builds.
+fn target(root: &Path) -> io::Result<PathBuf> {
     let metadata = tool::output(
         Command::new("cargo")
             .args(["metadata", "--offline", "--no-deps", "--format-version", "1"])
@@ -50,10 +71,7 @@ fn drop_old_snippets(root: &Path) -> io::Result<()> {
     )?;
     let metadata: serde_json::Value = serde_json::from_str(&metadata)?;
     let target = metadata["target_directory"].as_str().unwrap_or("target");
-    match fs::remove_dir_all(root.join(target).join("wasm-bindgen/release/snippets")) {
-        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
-        _ => Ok(()),
-    }
+    Ok(root.join(target))
 }
 
 /// The folders of this machine that the compiler would write into panic messages. The same
@@ -100,6 +118,8 @@ impl Machine {
         self.renamed
             .iter()
             .map(|(from, to)| format!("--remap-path-prefix={}={to}", from.display()))
+            // What refers to what, for the cut; nothing of it stays in `dist`.
+            .chain(["-Clink-arg=--emit-relocs".to_owned()])
             .collect::<Vec<_>>()
             .join("\u{1f}")
     }

@@ -7,7 +7,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
-use crate::{digest, fingerprint, offline, strip, tree};
+use crate::{digest, fingerprint, offline, tree};
 
 /// The record of a build, `dist/build.json`.
 #[derive(Debug, Serialize, Deserialize)]
@@ -22,6 +22,10 @@ pub(crate) struct Record {
     /// All of `dist` but this record.
     pub(crate) files: BTreeMap<String, String>,
 }
+
+/// How the names of the two pieces of wasm end.
+pub(crate) const FIRST: &str = "_bg.wasm";
+pub(crate) const LATER: &str = "_later.wasm";
 
 pub(crate) const RECORD: &str = "build.json";
 
@@ -42,8 +46,6 @@ pub struct Finished {
 pub fn finish(root: &Path) -> io::Result<Finished> {
     let dist = root.join("dist");
     write_stable_module(&dist)?;
-    let wasm = dist.join(the_one(&tree::files(&dist)?, "_bg.wasm")?);
-    fs::write(&wasm, strip::names(&tree::read(&wasm)?))?;
     for name in tree::files(&dist)? {
         minify(&dist.join(name))?;
     }
@@ -98,7 +100,7 @@ pub(crate) fn digests(dist: &Path) -> io::Result<BTreeMap<String, String>> {
 fn write_stable_module(dist: &Path) -> io::Result<()> {
     let names = tree::files(dist)?;
     let js = the_one(&names, ".js")?;
-    let wasm = the_one(&names, "_bg.wasm")?;
+    let wasm = the_one(&names, FIRST)?;
     let module = format!(
         "// The calculator as a module, under a name that stays.\n\
          import init from './{js}';\n\
@@ -121,7 +123,7 @@ fn write_stable_module(dist: &Path) -> io::Result<()> {
     }
 }
 
-fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {
+pub(crate) fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {
     let mut fitting =
         names.iter().filter(|name| name.starts_with("pitchline-web-") && name.ends_with(ending));
     match (fitting.next(), fitting.next()) {

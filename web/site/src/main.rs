@@ -86,6 +86,7 @@ fn print_sizes(dist: &Path) -> io::Result<()> {
         row(&file.path, &file.size);
     }
     row("together, before the page is usable", &sizes.first);
+    row("later piece, once it is usable", &sizes.later);
     Ok(())
 }
 

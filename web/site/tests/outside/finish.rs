@@ -13,6 +13,7 @@ fn the_module_is_found_under_a_name_that_stays() {
     assert!(module.contains("'./pitchline-web-1f2e3d4c5b6a7988_bg.wasm'"), "{module}");
     let worker = folder.read("dist/sw.js");
     assert!(worker.contains("\"pitchline.js\""), "the added module is kept too");
+    assert!(worker.contains("_later.wasm\""), "and the later piece of the page");
 }
 
 #[test]

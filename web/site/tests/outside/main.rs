@@ -7,3 +7,4 @@ mod freshness;
 mod offline;
 mod server;
 mod size;
+mod split;
