@@ -7,6 +7,7 @@ pub mod chart;
 pub mod component;
 pub mod dom;
 pub mod drawing;
+pub mod later;
 pub mod state;
 pub mod text;
 

@@ -9,6 +9,7 @@ mod field;
 #[cfg(test)]
 mod first;
 mod gear_map;
+mod late;
 mod on_it;
 mod part;
 mod steep;

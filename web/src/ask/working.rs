@@ -1,49 +1,13 @@
-//! The working of a headline: formula, values put in, result, source.
+//! The working of a headline, folded away.
 
+use super::late::late;
 use crate::component::fold;
-use crate::dom::{Node, el, live};
+use crate::dom::Node;
+use crate::later;
 use crate::state::App;
-use crate::text::{Style, page};
-use pitchline_core::source::Standing;
-use pitchline_core::{Headline, Step, Unit, explain};
+use pitchline_core::Headline;
 
 /// The working, folded away.
 pub(super) fn working(app: App, which: Headline) -> Node {
-    fold("working", "Working", move || {
-        let steps = move || {
-            // The working is in SI, as its formulas are.
-            let style = Style { comma: app.style().comma, ..Style::default() };
-            let steps = app.found().map(|found| explain(&found.build, which));
-            steps.into_iter().flatten().map(|one| step(&one, style)).collect()
-        };
-        let first = el("p").class("help").with(match which {
-            Headline::TopSpeed
-            | Headline::TopSpeedLow
-            | Headline::TopSpeedOnGrade
-            | Headline::ModeSpeed(_) => page::SEARCHED,
-            _ => page::STEPPED,
-        });
-        let steps = el("ol").class("steps").with(live(move || app.key(), steps));
-        Node::from(vec![first.into(), steps.into()])
-    })
-}
-
-fn step(step: &Step, style: Style) -> Node {
-    let value = |value: f64, unit: Unit| style.quantity(value, unit, 4);
-    let input = |(symbol, v, unit): &(&str, f64, Unit)| format!("{symbol} = {}", value(*v, *unit));
-    let inputs: Vec<String> = step.inputs.iter().map(input).collect();
-    let formula = step.formula;
-    let standing = match formula.source.standing {
-        Standing::Published | Standing::CommonPractice => "",
-        Standing::Derived => " (derived)",
-        Standing::Entered => " (as entered)",
-    };
-    let result =
-        format!("{}: {} = {}", formula.name, formula.symbol, value(step.result, formula.unit));
-    el("li")
-        .with(el("p").class("step-result").with(result))
-        .with(el("p").class("step-formula").with(format!("{} = {}", formula.symbol, formula.text)))
-        .with(el("p").class("step-inputs").with(inputs.join(", ")))
-        .with(el("p").class("step-source").with(format!("{}{standing}", formula.source.title)))
-        .into()
+    fold("working", "Working", move || late(app, move || later::working(app, which)))
 }

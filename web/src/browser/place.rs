@@ -71,9 +71,17 @@ pub fn tell(event: &str) {
 /// and whether a newer build waits.
 #[must_use]
 pub fn offline_state() -> (String, bool) {
-    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
-    let read = |name: &str| root.as_ref().and_then(|root| root.get_attribute(name));
-    (read("data-offline").unwrap_or_default(), read("data-update").is_some())
+    (of_root("data-offline").unwrap_or_default(), of_root("data-update").is_some())
+}
+
+/// How the later piece stands: `loading`, `ready` or `failed`.
+#[must_use]
+pub fn later_state() -> String {
+    of_root("data-later").unwrap_or_default()
+}
+
+fn of_root(name: &str) -> Option<String> {
+    web_sys::window()?.document()?.document_element()?.get_attribute(name)
 }
 
 /// The element of that id.

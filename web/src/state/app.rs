@@ -28,6 +28,18 @@ pub struct Message {
     pub undo: bool,
 }
 
+/// How the later piece of the page stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Later {
+    /// On its way.
+    #[default]
+    Loading,
+    /// There.
+    Ready,
+    /// It did not arrive.
+    Failed,
+}
+
 /// What the gear map can show of each pairing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum MapView {
@@ -61,6 +73,8 @@ pub struct Model {
     pub message: Option<Message>,
     /// How the offline copy stands, in the word of the page's script.
     pub offline: String,
+    /// How the later piece stands.
+    pub later: Later,
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
     /// What the gear map shows.
@@ -146,6 +160,7 @@ impl App {
             unread: Vec::new(),
             message: None,
             offline: String::new(),
+            later: Later::default(),
             update: false,
             map_view: MapView::default(),
             by_hand: false,

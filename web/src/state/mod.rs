@@ -10,5 +10,5 @@ mod action;
 mod app;
 mod typed;
 
-pub use app::{App, Found, Loaded, MapView, Message, Model};
+pub use app::{App, Found, Later, Loaded, MapView, Message, Model};
 pub use typed::{Entry, Place, Typed};

@@ -28,6 +28,11 @@ pub const SEARCHED: &str = "Speeds are tried until the push left over, the last 
 /// Over any other working.
 pub const STEPPED: &str =
     "Step by step, each from what stands before it. The last gives the answer.";
+/// In the place of what comes in the second piece, while that is on its way.
+pub const LOADING: &str = "Loading…";
+/// In its place when it has not come.
+pub const NOT_ARRIVED: &str =
+    "This part did not arrive; all else works. If it fails again, reload the page.";
 
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Answers are for the value before.";

@@ -1,0 +1,18 @@
+//! What may come after the page is usable, in a second file.
+//!
+//! Each function here is a door: the build cuts the page's wasm at these functions, and what only
+//! they reach, here, in the core and elsewhere, goes into the later piece by itself. A door is
+//! never inlined, else what is behind it would come first. It may be opened only once
+//! [`Model::later`](crate::state::Model) is `Ready`; `ask::late` sees to that.
+
+mod working;
+
+use crate::dom::Node;
+use crate::state::App;
+use pitchline_core::Headline;
+
+/// The steps that lead to a headline.
+#[inline(never)]
+pub fn working(app: App, which: Headline) -> Node {
+    working::steps(app, which)
+}
