@@ -7,6 +7,7 @@ mod catalogue;
 mod first;
 mod keep;
 mod keyboard;
+mod later;
 mod legible;
 mod link;
 mod module;

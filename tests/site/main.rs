@@ -21,6 +21,9 @@ fn dist_is_built_from_these_sources() {
 /// used, in bytes as a host sends them. Some hosts only know gzip.
 const BROTLI: u64 = 150_000;
 const GZIP: u64 = 180_000;
+/// The same for the piece that follows once the page is usable.
+const LATER_BROTLI: u64 = 60_000;
+const LATER_GZIP: u64 = 75_000;
 
 #[test]
 fn the_first_visit_is_small() {
@@ -36,4 +39,14 @@ fn the_first_visit_is_small() {
     println!("{:>8} {:>8}  in all", first.gzip, first.brotli);
     assert!(first.brotli <= BROTLI, "{} > {BROTLI} bytes of brotli", first.brotli);
     assert!(first.gzip <= GZIP, "{} > {GZIP} bytes of gzip", first.gzip);
+}
+
+#[test]
+fn the_later_piece_is_small() {
+    let later = size(&dist()).expect("dist can be measured").later;
+    println!("{:>8} {:>8}  later", later.gzip, later.brotli);
+    // A piece that is not there would fit any budget.
+    assert!(later.brotli > 0, "dist has no later piece");
+    assert!(later.brotli <= LATER_BROTLI, "{} > {LATER_BROTLI} bytes of brotli", later.brotli);
+    assert!(later.gzip <= LATER_GZIP, "{} > {LATER_GZIP} bytes of gzip", later.gzip);
 }
