@@ -4,6 +4,7 @@ use super::event::Event;
 use super::node::{Node, Parts};
 use reactive_graph::effect::RenderEffect;
 use reactive_graph::graph::untrack;
+use reactive_graph::owner::Owner;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Document, HtmlInputElement, HtmlSelectElement};
@@ -29,6 +30,8 @@ struct Made {
 struct Alive {
     effects: Effects,
     listeners: Vec<Listener>,
+    /// Of the signals made with it; goes after what follows them.
+    owner: Option<Owner>,
 }
 
 /// Keeps what was mounted alive.
@@ -96,6 +99,9 @@ fn living(
     // Stands behind what is made, and says where the next goes.
     let end: web_sys::Node = document.create_text_node("").into();
     let first = std::rc::Rc::new(std::cell::RefCell::new(Vec::new()));
+    // What the view makes lives until it is made anew. The effect's own would go with each run of
+    // it, also with those that find the same key.
+    let outer = Owner::current().unwrap_or_default();
     let (handed, at, document) = (first.clone(), end.clone(), document.clone());
     run(
         alive,
@@ -111,8 +117,10 @@ fn living(
                 }
             }
             drop(before);
+            let owner = outer.child();
             let mut alive = Alive::default();
-            let nodes = untrack(|| build(&document, view(), &mut alive));
+            let nodes = untrack(|| owner.with(|| build(&document, view(), &mut alive)));
+            alive.owner = Some(owner);
             match at.parent_node() {
                 Some(parent) => {
                     for node in &nodes {
