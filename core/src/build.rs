@@ -2,8 +2,8 @@
 
 use crate::error::Error;
 use crate::parts::{
-    Belt, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Record, Ride,
-    Rider, Slot, Truck, Wheel, WheelPulley,
+    Belt, Bench, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Record,
+    Ride, Rider, Slot, Truck, Wheel, WheelPulley,
 };
 use crate::physics::road_load::MASS;
 use crate::working::Working;
@@ -90,6 +90,7 @@ pub struct Build {
     pub rider: Rider,
     pub place: Place,
     pub ride: Ride,
+    pub bench: Bench,
 }
 
 /// Wheels on a board.
@@ -134,6 +135,7 @@ impl Build {
             rider: Rider::from_si(take(Slot::Rider)),
             place: Place::from_si(take(Slot::Place)),
             ride: Ride::from_si(take(Slot::Ride)),
+            bench: Bench::from_si(take(Slot::Bench)),
         })
     }
 
@@ -164,7 +166,7 @@ impl Build {
         let drive = self.motor.mass_kg
             + self.motor_pulley.mass_kg
             + self.wheel_pulley.mass_kg
-            + self.belt.mass_kg;
+            + self.belt.usual_mass_kg();
         self.pack_mass_kg()
             + self.controller.mass_kg
             + self.deck.mass_kg

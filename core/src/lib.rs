@@ -70,15 +70,17 @@ pub mod source;
 mod working;
 
 pub use answers::{
-    Answers, Climb, Distance, DistancePoint, Drive, GearCell, Headline, Limit, Notice, Point, Push,
-    PushCurve, PushPoint, Reach, Sag, Speed, Steepest, Supply, TopSpeed, Totals, answers, explain,
-    fits, gear_map, notices, totals,
+    Answers, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh, BeltMiss, BeltOffers,
+    BeltOnBoard, BeltTension, BenchFit, CentreFrom, Climb, Distance, DistancePoint, Drive,
+    GearCell, Headline, Limit, MeasuredCentre, Notice, Point, PulleyPair, PulleySize, Push,
+    PushCurve, PushPoint, Reach, Sag, Speed, Steepest, Supply, TopSpeed, Totals, answers, belt_fit,
+    explain, fits, gear_map, notices, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, WHEELS};
 pub use error::{Error, Reason};
 pub use parts::{
-    Belt, Cell, Charger, Controller, Convention, Deck, Kind, Mode, Motor, MotorPulley, Pack, Place,
-    Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel, WheelPulley,
+    Belt, Bench, Cell, Charger, Controller, Convention, Deck, Kind, Mode, Motor, MotorPulley, Pack,
+    Place, Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel, WheelPulley,
 };
 pub use working::{Formula, Law, Step, Working};

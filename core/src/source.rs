@@ -48,5 +48,18 @@ pub static MECHANICS: Source = source("Geometry and mechanics", Standing::Derive
 /// Cell behaviour fitted to published parameter sets.
 pub static CELL_MODEL: Source =
     source("Cell model fitted to published parameter sets", Standing::Derived);
+/// Length and wrap of an open belt.
+pub static OPEN_BELT: Source = source(
+    "Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 17-1 and 17-2",
+    Standing::Published,
+);
+/// Ratings by teeth in mesh.
+pub static BELT_NOTES: Source =
+    source("Belt makers' application notes of 2012 and 2014", Standing::Published);
+/// Pitch line of curvilinear belts.
+pub static PULLEY_TABLE: Source =
+    source("Pulley tables for curvilinear belts, 5 mm: 1.143 mm", Standing::Published);
+/// Deflection and note of a taut string.
+pub static STRING: Source = source("Law of the taut string, any textbook", Standing::Published);
 /// A habit of the trade.
 pub static PRACTICE: Source = source("Common practice, no source", Standing::CommonPractice);

@@ -362,7 +362,7 @@ fn many_faults_at_once() {
     assert_eq!(
         said,
         [
-            r#"/belts/2/id: "towline-15" is there twice"#,
+            r#"/belts/5/id: "towline-15" is there twice"#,
             r#"/currancy: "currancy" is not known; did you mean "currency"?"#,
             concat!(
                 r#"/kits/1/slots/charger/options/0: "neap-42x" is not known; "#,

@@ -4,6 +4,7 @@
 //! `PITCHLINE_WRITE=1` writes the files that are made from others here; without
 //! it a stale one fails.
 
+mod belts;
 mod demo;
 mod fault;
 mod fixture;

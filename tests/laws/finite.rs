@@ -10,7 +10,7 @@ use pitchline_core::{
 use proptest::prelude::*;
 use serde_json::Value;
 
-pub(crate) const HEADLINES: [Headline; 12] = [
+pub(crate) const HEADLINES: [Headline; 18] = [
     Headline::TopSpeed,
     Headline::TopSpeedLow,
     Headline::TopSpeedOnGrade,
@@ -22,6 +22,12 @@ pub(crate) const HEADLINES: [Headline; 12] = [
     Headline::ClimbBrisk,
     Headline::ClimbSlowLow,
     Headline::Distance,
+    Headline::BeltCentre,
+    Headline::BeltRating,
+    Headline::BeltPull,
+    Headline::BeltSteady,
+    Headline::BeltHill,
+    Headline::BeltTension,
     // No such mode: it may not panic.
     Headline::ModeSpeed(usize::MAX),
 ];

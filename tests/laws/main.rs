@@ -3,6 +3,7 @@
 //! Boards are drawn from the tables of limits themselves, so a new input is
 //! under these laws from its first day. Seeds are fixed: a run repeats.
 
+mod belt;
 mod board;
 mod chain;
 mod curves;

@@ -6,6 +6,7 @@
 
 mod air;
 mod battery;
+mod belt;
 mod board;
 mod chain;
 mod check;
@@ -39,7 +40,7 @@ macro_rules! subjects {
 }
 
 subjects! {
-    air, battery, chain, closed, copper, gear, martin, motor, parts, road_load, supply, wire,
+    air, battery, belt, chain, closed, copper, gear, martin, motor, parts, road_load, supply, wire,
 }
 
 /// The lists above are what is tested; this keeps them from shrinking unseen.

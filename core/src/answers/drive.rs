@@ -44,6 +44,7 @@ pub struct Drive {
     pub(crate) no_load_rad_s: f64,
     pub(crate) lead_ohm: f64,
     pub(crate) capacity_ah: f64,
+    pub(crate) belt_rated_n: f64,
     cold_resistance: f64,
     cold_lag: f64,
     aged_resistance: f64,
@@ -89,6 +90,7 @@ impl Drive {
             no_load_rad_s: b.motor.no_load_rpm * PI / 30.0,
             lead_ohm,
             capacity_ah,
+            belt_rated_n: 0.0,
             cold_resistance: b.cell.chemistry.resistance_factor(b.place.air_c),
             cold_lag: b.cell.chemistry.lag_factor(b.place.air_c),
             aged_resistance: growth,
@@ -112,6 +114,7 @@ impl Drive {
         self.rolling = b.wheel.rolling_explained(b.place.surface, w);
         self.radius_m = b.wheel.radius_explained(w);
         self.ratio = w.apply(&gear::RATIO, [b.wheel_pulley.teeth, b.motor_pulley.teeth]);
+        self.belt_rated_n = self.belt_rated_explained(&mut Working::off());
     }
 
     /// The pack at a charge between 0 and 1.

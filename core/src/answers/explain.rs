@@ -2,6 +2,7 @@
 
 use super::climb::CRAWL_M_S;
 use super::drive::{Drive, Sag};
+use super::fit::explain_belt;
 use super::push::FULL;
 use crate::build::Build;
 use crate::physics::road_load::{SPARE, Slope};
@@ -29,6 +30,19 @@ pub enum Headline {
     ClimbSlowLow,
     /// Distance at cruising speed.
     Distance,
+    /// Centre distance that the belt on the board wants; where the pulleys
+    /// touch if it is too short.
+    BeltCentre,
+    /// The belt's highest pull with its teeth in mesh.
+    BeltRating,
+    /// Greatest pull in the belt.
+    BeltPull,
+    /// Pull in the belt at cruising speed on the flat.
+    BeltSteady,
+    /// Pull in the belt up the rider's hill.
+    BeltHill,
+    /// Static tension aimed at, with deflection, note and the torque at which teeth may jump.
+    BeltTension,
 }
 
 /// The steps that lead to a headline.
@@ -37,6 +51,11 @@ pub enum Headline {
 #[must_use]
 pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
     let mut w = Working::on();
+    if let Headline::BeltCentre | Headline::BeltRating = headline {
+        // Geometry alone: nothing of motor, pack or road.
+        explain_belt(&Drive::new(build), headline, &mut w);
+        return w.into_steps();
+    }
     let drive = Drive::explained(build, &mut w);
     let ride = &build.ride;
     let low = ride.low_charge;
@@ -53,6 +72,12 @@ pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
         Headline::ClimbBrisk => steepest(&drive, 1.0, Sag::Burst, 20.0 / 3.6, &mut w),
         Headline::ClimbSlowLow => steepest(&drive, low, Sag::Sustained, 10.0 / 3.6, &mut w),
         Headline::Distance => distance(&drive, &mut w),
+        Headline::BeltCentre
+        | Headline::BeltRating
+        | Headline::BeltPull
+        | Headline::BeltSteady
+        | Headline::BeltHill
+        | Headline::BeltTension => explain_belt(&drive, headline, &mut w),
     }
     w.into_steps()
 }

@@ -5,6 +5,7 @@ mod climb;
 mod distance;
 mod drive;
 mod explain;
+mod fit;
 mod gear_map;
 mod limit;
 mod notice;
@@ -15,6 +16,11 @@ mod speed;
 pub use climb::{Climb, Steepest};
 pub use distance::{Distance, DistancePoint, Reach};
 pub use explain::{Headline, explain};
+pub use fit::{
+    BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh, BeltMiss, BeltOffers,
+    BeltOnBoard, BeltTension, BenchFit, CentreFrom, MeasuredCentre, PulleyPair, PulleySize,
+    belt_fit,
+};
 pub use gear_map::{GearCell, gear_map};
 pub use limit::Limit;
 pub use notice::{Notice, fits, notices};

@@ -54,8 +54,11 @@ impl Drive {
         let share = mode.current_share;
         let set = [share, b.controller.motor_current_a];
         least.offer(Limit::ControllerMotorCurrent, &motor::CONTROLLER_LIMIT, set);
-        let rated = [b.belt.rating_n_per_m * b.belt.width_m, b.motor_pulley.teeth, b.belt.pitch_m];
-        let torque = least.of(Limit::Belt).apply(&gear::BELT_TORQUE, rated);
+        let held = least.of(Limit::Belt);
+        let rated_n =
+            if held.is_on() { self.belt_rated_explained(held) } else { self.belt_rated_n };
+        let rated = [rated_n, b.motor_pulley.teeth, b.belt.pitch_m];
+        let torque = held.apply(&gear::BELT_TORQUE, rated);
         let held = [torque, iron, self.torque_per_amp];
         least.offer(Limit::Belt, &motor::HELD_CURRENT, held);
         let torque = self.grip_n_m(slope, least.of(Limit::Grip));
@@ -88,7 +91,7 @@ impl Drive {
     /// Torque of each motor at the push that the driven wheels hold, N m. The
     /// front may lift before that; the rider is taken to lean so that it stays
     /// down: common practice, no source.
-    fn grip_n_m(&self, slope: Slope, w: &mut Working) -> f64 {
+    pub(crate) fn grip_n_m(&self, slope: Slope, w: &mut Working) -> f64 {
         let b = &self.build;
         let (height, base) = (b.rider.centre_height_m, b.deck.wheelbase_m);
         let force =

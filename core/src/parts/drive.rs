@@ -1,6 +1,8 @@
 //! From the controller to the wheel pulley.
 
 use super::Convention;
+use crate::physics::belt_geometry::{BELT_DENSITY, BELT_LENGTH, MASS_PER_M, USUAL_MASS_PER_M};
+use crate::working::Working;
 
 part! {
     /// Brushless motor.
@@ -83,10 +85,12 @@ part! {
 part! {
     /// Toothed belt.
     Belt, tags ["profile"];
-    /// Mass of one.
-    mass_kg: f64 = "mass_kg" Kilogram, 0.0..1.0, 0.025, Assumed;
+    /// Mass of one. Left out, it is worked out from width and length.
+    mass_kg: Option<f64> = "mass_kg" Kilogram, 0.0..1.0, 0.025, Optional;
     /// Price of one, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 10.0, Optional;
+    /// Teeth: its pitch length divided by its pitch.
+    teeth: Option<f64> = "teeth" Teeth, 20.0..400.0, 56.0, Optional;
     /// Tooth pitch.
     pitch_m: f64 = "pitch_mm" Millimetre, 2.0..14.0, 5.0, Assumed;
     /// Width.
@@ -95,6 +99,42 @@ part! {
     rating_n_per_m: f64 = "rating_n_per_mm" NewtonPerMillimetre, 2.0..200.0, 30.0, Assumed;
     /// Share of the motor's work that reaches the wheel.
     efficiency: f64 = "efficiency_percent" Percent, 50.0..100.0, 95.0, Assumed;
+}
+
+impl Belt {
+    /// Pitch length, m, where its teeth are given.
+    #[must_use]
+    pub fn length_m(&self) -> Option<f64> {
+        self.teeth.map(|teeth| BELT_LENGTH.of([teeth, self.pitch_m]))
+    }
+
+    /// Mass of one, kg: as given, or by its width and length, or that of a usual
+    /// one. Common practice, no source.
+    #[must_use]
+    pub fn usual_mass_kg(&self) -> f64 {
+        let by_length = || self.length_m().map(|length| length * self.mass_per_m());
+        self.mass_kg.or_else(by_length).unwrap_or(0.025)
+    }
+
+    /// Mass for each metre, kg/m.
+    #[must_use]
+    pub fn mass_per_m(&self) -> f64 {
+        self.mass_per_m_explained(&mut Working::off())
+    }
+
+    /// Whether that is by its weight and length, and not assumed by its width.
+    #[must_use]
+    pub fn is_weighed(&self) -> bool {
+        self.teeth.is_some() && self.mass_kg.is_some_and(|mass| mass > 0.0)
+    }
+
+    pub(crate) fn mass_per_m_explained(&self, w: &mut Working) -> f64 {
+        if let (Some(mass), Some(teeth), true) = (self.mass_kg, self.teeth, self.is_weighed()) {
+            let length = w.apply(&BELT_LENGTH, [teeth, self.pitch_m]);
+            return w.apply(&MASS_PER_M, [mass, length]);
+        }
+        w.apply(&USUAL_MASS_PER_M, [BELT_DENSITY, self.pitch_m, 1e3 * self.width_m])
+    }
 }
 
 part! {

@@ -20,4 +20,8 @@ part! {
     price: Option<f64> = "price" Money, 0.0..1000000.0, 110.0, Optional;
     /// Motors that it carries, all on the rear axle.
     motor_count: f64 = "motor_count" Count, 1.0..2.0, 2.0, Required;
+    /// Least distance from motor shaft to axle that the mount slides to.
+    centre_min_m: f64 = "centre_min_mm" Millimetre, 20.0..400.0, 66.0, Assumed;
+    /// Greatest distance from motor shaft to axle that the mount slides to.
+    centre_max_m: f64 = "centre_max_mm" Millimetre, 20.0..400.0, 78.0, Assumed;
 }

@@ -1,8 +1,8 @@
 //! Kinds of part, and the slots of a build that they go into.
 
 use super::{
-    Belt, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Ride, Rider,
-    Truck, Wheel, WheelPulley,
+    Belt, Bench, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Ride,
+    Rider, Truck, Wheel, WheelPulley,
 };
 use crate::bounds::Field;
 
@@ -60,6 +60,7 @@ kinds! {
     Rider = "rider", "";
     Place = "place", "";
     Ride = "ride", "";
+    Bench = "bench", "";
 }
 
 impl Kind {
@@ -114,6 +115,7 @@ slots! {
     Rider: Rider = "rider";
     Place: Place = "place";
     Ride: Ride = "ride";
+    Bench: Bench = "bench";
 }
 
 impl Slot {

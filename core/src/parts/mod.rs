@@ -20,5 +20,5 @@ pub use drive::{Belt, Controller, Mode, Motor, MotorPulley, WheelPulley};
 pub use frame::{Deck, Truck};
 pub use kind::{Kind, Slot};
 pub use record::Record;
-pub use ride::{Place, Ride, Rider};
+pub use ride::{Bench, Place, Ride, Rider};
 pub use wheel::Wheel;

@@ -46,3 +46,12 @@ part! {
     /// Temperature of the windings once warm.
     winding_c: f64 = "winding_c" Celsius, -25.0..180.0, 60.0, Assumed;
 }
+
+part! {
+    /// What was measured at the workbench.
+    Bench, tags [];
+    /// Distance from motor shaft to axle as measured.
+    measured_centre_m: Option<f64> = "measured_centre_mm" Millimetre, 20.0..400.0, 71.0, Optional;
+    /// Teeth of a belt in hand.
+    belt_in_hand_teeth: Option<f64> = "belt_in_hand_teeth" Teeth, 20.0..400.0, 60.0, Optional;
+}

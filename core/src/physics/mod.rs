@@ -25,6 +25,7 @@ macro_rules! law {
 
 pub mod air;
 pub mod battery;
+pub mod belt_geometry;
 mod chemistry;
 pub mod gear;
 pub mod motor;

@@ -57,6 +57,8 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "roughness_percent" => "Added for each step of roughness",
         "wheelbase_mm" => "Wheelbase",
         "motor_count" => "Motors",
+        "centre_min_mm" => "Motor shaft to axle, least",
+        "centre_max_mm" => "Motor shaft to axle, most",
         "gear_mass_kg" => "Bag and helmet",
         "posture" => "Posture",
         "drag_area_m2" => "Drag area, if you know it",
@@ -71,6 +73,8 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "start_charge_percent" => "Charge at the start",
         "low_charge_percent" => "Nearly empty means",
         "winding_c" => "Windings when warm",
+        "measured_centre_mm" => "Motor shaft to axle, measured",
+        "belt_in_hand_teeth" => "Teeth of a belt in hand",
         _ => "",
     }
 }

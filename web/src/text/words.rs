@@ -21,6 +21,7 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Rider => "Rider",
         Kind::Place => "Place and weather",
         Kind::Ride => "Ride",
+        Kind::Bench => "Workbench",
     }
 }
 
