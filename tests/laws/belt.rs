@@ -128,8 +128,22 @@ fn a_miss_is_told_in_millimetres() {
     assert!((long.miss_m - 0.000_222_87).abs() < 1e-8, "{long:?}");
 }
 
+/// A belt that does not fit runs nowhere; until another is chosen its teeth in
+/// mesh are those at the stop next to where it wants to be.
+#[test]
+fn a_belt_out_of_reach_is_taken_at_the_nearest_stop() {
+    for (teeth, stop) in [(53.0, 0.066), (90.0, 0.078)] {
+        let board = rider(71.0).with(Slot::Belt, "teeth", teeth);
+        let fit = belt_fit(&board.drive(), &NOTHING);
+        let BeltOnBoard::Taut(belt) = fit.on_board else { panic!("{fit:?}") };
+        assert!(!belt.in_slot && !(0.0..=1.0).contains(&belt.place));
+        assert_eq!(fit.run_from, CentreFrom::Belt);
+        assert_eq!(fit.run.unwrap().centre_m, stop);
+    }
+}
+
 proptest! {
-    #![proptest_config(cases(200))]
+    #![proptest_config(cases(100))]
 
     /// The finder's centre distance, put back, is the belt.
     #[test]

@@ -2,9 +2,11 @@
 
 use crate::check::{Check, check, holds};
 use pitchline_core::physics::belt_geometry::{
-    LARGE_RADIUS, LENGTH, MESH, MESH_SHARE, OUTSIDE, RATED_IN_MESH, SMALL_RADIUS, WEDGE, centre_m,
-    length_m, pitch_line_m, whole,
+    DEFLECTION, FREQUENCY, LARGE_RADIUS, LENGTH, MESH, MESH_SHARE, OUTSIDE, RATED_IN_MESH,
+    SMALL_RADIUS, WEDGE, centre_m, length_m, pitch_line_m, whole,
 };
+use pitchline_core::physics::road_load::Slope;
+use pitchline_core::{Belt, BeltLoad, BeltOffers, Build, Draft, Drive, Limit, Slot, belt_fit};
 use std::f64::consts::PI;
 
 const SHIGLEY: &str =
@@ -14,6 +16,11 @@ const HULL_AGAIN: &str = "perimeter of the convex hull of two circles, tests/fit
 const HALVED: &str = "a second program: the exact length halved for its centre distance";
 const TABLE: &str = "pulley tables for 5 mm pitch: pitch diameter less 1.143 mm";
 const NOTES: &str = "belt makers' notes of 2012 and 2014: 20 % less for each tooth fewer than six";
+const BY_HAND: &str = "by hand, from the figures above";
+const RIM: &str = "geometry: pull times pulley radius is push times rolling radius, less losses";
+const PRACTICE: &str = "common practice, no source: 0.55 to 0.65 of the pull, 820 kg/m³";
+const METER: &str = "worked example of a belt meter's handbook: 624 N, 0.17 m, 0.11 kg/m";
+const SIXTEENTH: &str = "pulley makers' handbook: a 16th of the tension bends a span by a 64th";
 const TOUCH: &str = "geometry: pitch circles that touch leave no free span";
 
 /// Teeth, centre mm, hull mm, wrap in degrees, teeth in mesh; 5 mm pitch.
@@ -65,6 +72,67 @@ const OUTSIDES: [(f64, f64); 12] = [
     (60.0, 94.3500),
     (72.0, 113.4486),
 ];
+
+/// A board without iron loss on tyres that hold, with these figures.
+fn drive_with(values: &[(Slot, &str, f64)]) -> Drive {
+    let mut draft = Draft::typical();
+    let plain = [(Slot::Motor, "no_load_a", 0.0), (Slot::Place, "grip_percent", 120.0)];
+    for (slot, key, value) in plain.iter().chain(values) {
+        draft.set(*slot, key, *value);
+    }
+    Drive::new(&Build::check(&draft).expect("in range"))
+}
+
+fn load_of(drive: &Drive) -> BeltLoad {
+    belt_fit(drive, &BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] }).load
+}
+
+/// Pull, tension and its checks.
+fn loads() -> Vec<Check> {
+    // 60 A of peak phase current at 190 rpm/V, 8.269 933 N m rpm/(V A): 2.611 558 N m
+    // on 16 teeth of 5 mm.
+    let pull = 2.0 * PI * (8.269_933 / 190.0 * 60.0) / 0.08;
+    let drive = drive_with(&[(Slot::Belt, "teeth", 60.0), (Slot::Belt, "mass_kg", 0.018)]);
+    let load = load_of(&drive);
+    let grip = [(Slot::Place, "grip_percent", 5.0), (Slot::Truck, "motor_count", 1.0)];
+    let wet = load_of(&drive_with(&grip));
+    // One motor, half of it on the rear axle: 0.5 · 0.05 · m g / (2 − 0.05 h / L).
+    let build = drive_with(&grip).build;
+    let force = 0.5 * 0.05 * build.mass_kg() * 9.806_65 / (2.0 - 0.05 * 0.95 / 0.72);
+    let rim = |force: f64, drive: &Drive| {
+        let b = &drive.build;
+        let wheel_pulley = b.wheel_pulley.teeth * 0.005 / (2.0 * PI);
+        force * b.wheel.radius_m() / (wheel_pulley * b.truck.motor_count * b.belt.efficiency)
+    };
+    let cruise = drive.load_n(drive.build.ride.cruise_m_s, Slope::FLAT);
+    let hill = drive.load_n(10.0 / 3.6, Slope::of_grade(drive.build.ride.grade));
+    let weighed = drive.build.belt;
+    let bare = Belt { mass_kg: None, ..weighed };
+    let [low, _, high] = load.tensions;
+    vec![
+        check("pull of 60 A", load.drive_n, pull, 1e-4, BY_HAND),
+        check("pull of 60 A when braking", load.brake_n, pull, 1e-4, BY_HAND),
+        check("greatest pull", load.peak_n, pull, 1e-4, BY_HAND),
+        check("braking that tyres hold", wet.brake_n, rim(force, &drive_with(&grip)), 1e-9, RIM),
+        holds("grip is what holds it", wet.brake_limit == Limit::Grip, RIM),
+        check("pull at cruising speed", load.steady_n, rim(cruise, &drive), 1e-9, RIM),
+        check("pull on the hill", load.hill_n, rim(hill, &drive), 1e-9, RIM),
+        check("least tension", low.force_n, 0.55 * pull, 1e-4, PRACTICE),
+        check("most tension", high.force_n, 0.65 * pull, 1e-4, PRACTICE),
+        check("torque that jumps", low.jump_n_m, 1.1 * pull * 0.04 / PI, 1e-4, PRACTICE),
+        check("belt weighed, for each metre", weighed.mass_per_m(), 0.06, 1e-12, BY_HAND),
+        check("belt not weighed", bare.mass_per_m(), 0.0615, 1e-12, PRACTICE),
+        check("mass of one not weighed", bare.usual_mass_kg(), 0.018_45, 1e-12, PRACTICE),
+        check(
+            "note of a span, squared",
+            FREQUENCY.of([624.0, 0.11, 0.17]).powi(2),
+            49_072.0,
+            0.5,
+            METER,
+        ),
+        check("a 64th of the span", DEFLECTION.of([16.0, 0.64, 256.0]), 0.01, 1e-15, SIXTEENTH),
+    ]
+}
 
 fn radii(one: f64, other: f64, pitch_m: f64) -> [f64; 2] {
     [SMALL_RADIUS.of([one.min(other), pitch_m]), LARGE_RADIUS.of([one.max(other), pitch_m])]
@@ -132,6 +200,7 @@ fn rows() -> Vec<Check> {
 
 pub(crate) fn checks() -> Vec<Check> {
     let mut list = shigley();
+    list.extend(loads());
     list.extend(rows());
     for (teeth, diameter) in OUTSIDES {
         let above = pitch_line_m(0.005).unwrap_or(f64::NAN);

@@ -89,7 +89,7 @@ law! {
 
 law! {
     /// Centre distance, m, that a belt wants: the inverse of [`LENGTH`]. For a
-    /// belt too short it stops where the pulleys touch; [`centre`] refuses that.
+    /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
     CENTRE = "Centre distance that the belt wants", "C" = "where 2 C cos β + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }

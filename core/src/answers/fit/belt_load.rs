@@ -74,7 +74,8 @@ pub struct BeltLoad {
     pub drive_n: f64,
     /// What sets that push.
     pub drive_limit: Limit,
-    /// When braking with the controller's motor current limit, N.
+    /// When braking, N. No limits of braking are known yet, so the controller's
+    /// motor current limit stands in for them, up to what the tyres hold.
     pub brake_n: f64,
     /// What sets that: the controller, or grip.
     pub brake_limit: Limit,
@@ -84,7 +85,8 @@ pub struct BeltLoad {
     pub steady_n: f64,
     /// Held at 10 km/h up the rider's hill, N; 0 where the board rolls by itself.
     pub hill_n: f64,
-    /// Highest pull, N, with the teeth in mesh at the centre distance run at.
+    /// Highest pull, N, as the push takes it: with the teeth in mesh where the
+    /// centre distance is known from belt or measurement, else in full.
     pub rated_n: f64,
     /// Greatest pull as a share of that: above 1 it asks too much.
     pub used: f64,
