@@ -1,7 +1,7 @@
 //! The only file that names the float library, so that native and wasm take
 //! the same code path on every target, `no_std` included.
 
-pub(crate) use libm::{asin, cos, exp, fabs as abs, floor, log as ln, round, sqrt};
+pub(crate) use libm::{asin, exp, fabs as abs, floor, log as ln, round, sqrt};
 
 /// Pi.
 pub(crate) const PI: f64 = core::f64::consts::PI;

@@ -1,7 +1,7 @@
 //! Where a belt lies: centre distance, wrap and teeth in mesh of an open belt
 //! over two pulleys, and how its free span answers to a finger and to a pluck.
 
-use crate::math::{PI, asin, cos, floor, root, sqrt};
+use crate::math::{PI, asin, floor, root, sqrt};
 
 /// Force, N, with which the middle of the free span is pushed to check the
 /// tension: about what a finger or one kilogram gives.
@@ -75,10 +75,11 @@ law! {
 }
 
 law! {
-    /// Pitch length of an open belt, m, exact.
-    LENGTH = "Length of an open belt", "L_belt" = "2 C cos β + π (R_1 + R_2) + 2 β (R_2 − R_1)", Metre, OPEN_BELT;
+    /// Pitch length of an open belt, m, exact. The root stands for `C cos β`: a
+    /// cosine would cost the page kilobytes for nothing.
+    LENGTH = "Length of an open belt", "L_belt" = "2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1)", Metre, OPEN_BELT;
     centre: "C" Metre, wedge: "β" Radian, small: "R_1" Metre, large: "R_2" Metre =>
-        2.0 * centre * cos(wedge) + PI * (small + large) + 2.0 * wedge * (large - small)
+        2.0 * SPAN.of([centre, small, large]) + PI * (small + large) + 2.0 * wedge * (large - small)
 }
 
 law! {
@@ -90,13 +91,13 @@ law! {
 law! {
     /// Centre distance, m, that a belt wants: the inverse of [`LENGTH`]. For a
     /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
-    CENTRE = "Centre distance that the belt wants", "C" = "where 2 C cos β + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt", Metre, OPEN_BELT;
+    CENTRE = "Centre distance that the belt wants", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }
 
 law! {
     /// Centre distance, m, that the belt wants, no further than the mount slides.
-    RUN_CENTRE = "Centre distance within the stops", "C" = "where 2 C cos β + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
+    RUN_CENTRE = "Centre distance within the stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre, least: "C_min" Metre, most: "C_max" Metre =>
         taut(length, small, large).max(least).min(most)
 }
