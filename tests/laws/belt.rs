@@ -128,6 +128,23 @@ fn a_miss_is_told_in_millimetres() {
     assert!((long.miss_m - 0.000_222_87).abs() < 1e-8, "{long:?}");
 }
 
+/// 12 and 52 teeth in the middle of the assumed slot have four whole teeth in
+/// mesh; but a slot that nobody measured takes nothing from a rating of 450 N.
+/// 72 mm measured does: three fifths are left.
+#[test]
+fn only_a_known_centre_distance_takes_from_the_rating() {
+    let mut board =
+        rider(72.0).with(Slot::MotorPulley, "teeth", 12.0).with(Slot::WheelPulley, "teeth", 52.0);
+    let measured = belt_fit(&board.drive(), &NOTHING);
+    assert_eq!(measured.run.unwrap().whole_teeth, 4.0);
+    assert!((measured.load.rated_n - 270.0).abs() < 1e-9);
+    board.0.set_value(Slot::Bench, 0, None);
+    let guessed = belt_fit(&board.drive(), &NOTHING);
+    assert_eq!(guessed.run_from, CentreFrom::Slot);
+    assert_eq!(guessed.run, measured.run);
+    assert!((guessed.load.rated_n - 450.0).abs() < 1e-9);
+}
+
 /// A belt that does not fit runs nowhere; until another is chosen its teeth in
 /// mesh are those at the stop next to where it wants to be.
 #[test]

@@ -96,6 +96,8 @@ fn loads() -> Vec<Check> {
     let load = load_of(&drive);
     let grip = [(Slot::Place, "grip_percent", 5.0), (Slot::Truck, "motor_count", 1.0)];
     let wet = load_of(&drive_with(&grip));
+    // Rated for 30 N: the motors do not know.
+    let weak = load_of(&drive_with(&[(Slot::Belt, "rating_n_per_mm", 2.0)]));
     // One motor, half of it on the rear axle: 0.5 · 0.05 · m g / (2 − 0.05 h / L).
     let build = drive_with(&grip).build;
     let force = 0.5 * 0.05 * build.mass_kg() * 9.806_65 / (2.0 - 0.05 * 0.95 / 0.72);
@@ -112,6 +114,13 @@ fn loads() -> Vec<Check> {
     vec![
         check("pull of 60 A", load.drive_n, pull, 1e-4, BY_HAND),
         check("pull of 60 A when braking", load.brake_n, pull, 1e-4, BY_HAND),
+        holds(
+            "the controller sets both",
+            [load.drive_limit, load.brake_limit] == [Limit::ControllerMotorCurrent; 2],
+            BY_HAND,
+        ),
+        check("pull of 60 A in a belt too weak", weak.drive_n, pull, 1e-4, BY_HAND),
+        check("what such a belt is asked", weak.used, pull / 30.0, 1e-5, BY_HAND),
         check("greatest pull", load.peak_n, pull, 1e-4, BY_HAND),
         check("braking that tyres hold", wet.brake_n, rim(force, &drive_with(&grip)), 1e-9, RIM),
         holds("grip is what holds it", wet.brake_limit == Limit::Grip, RIM),
