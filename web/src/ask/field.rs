@@ -8,7 +8,7 @@ use pitchline_core::{Field, Need, Slot, Unit};
 use std::rc::Rc;
 
 /// The input of a slot with that key; nothing where there is none.
-pub(super) fn input_of(app: App, slot: Slot, key: &str) -> Node {
+pub fn input_of(app: App, slot: Slot, key: &str) -> Node {
     let index = slot.kind().field_index(key);
     let field = index.and_then(|index| Some((index, slot.kind().fields().get(index)?)));
     field.map(|(index, field)| input(app, (slot, index), field)).into()

@@ -17,12 +17,17 @@ mod strip;
 mod told;
 mod working;
 
+pub use field::input_of;
+pub use working::working;
+
 use crate::dom::{Node, el};
+use crate::later;
 use crate::state::App;
+use crate::text::page;
 
 /// The whole page.
 pub fn page(app: App) -> Node {
-    let answers = [fast::fast(app), steep::steep(app), far::far(app)];
+    let answers = [fast::fast(app), steep::steep(app), far::far(app), fit(app)];
     el("div")
         .class("page")
         .with(strip::header(app))
@@ -36,6 +41,11 @@ pub fn page(app: App) -> Node {
         .with(el("footer").with(builds::builds(app)).with(about::about(app)))
         .with(told::message(app))
         .into()
+}
+
+/// Does it go together?
+fn fit(app: App) -> Node {
+    question("fit", page::FIT, vec![late::late(app, move || later::fit(app))])
 }
 
 /// One question with its heading.

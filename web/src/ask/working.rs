@@ -8,6 +8,6 @@ use crate::state::App;
 use pitchline_core::Headline;
 
 /// The working, folded away.
-pub(super) fn working(app: App, which: Headline) -> Node {
+pub fn working(app: App, which: Headline) -> Node {
     fold("working", "Working", move || late(app, move || later::working(app, which)))
 }

@@ -63,7 +63,7 @@ pub use number::plain;
 pub use scale::{Band, Linear, extent};
 pub(crate) use scale::{held, within};
 pub use svg::svg;
-pub use table::Table;
+pub use table::{Table, grid as table};
 pub use tick::{Ticks, round_out, ticks};
 pub use width::{Width, use_width};
 

@@ -34,7 +34,8 @@ pub(super) fn view(key: Rc<dyn Fn() -> String>, table: Box<dyn Fn() -> Table>) -
         .into()
 }
 
-fn grid(table: Table) -> Node {
+/// The table itself, open.
+pub fn grid(table: Table) -> Node {
     let head = |text: String| Node::from(el("th").attr("scope", "col").with(text));
     let heads = table.heads.into_iter().map(head).collect::<Node>();
     let rows = table.rows.into_iter().map(row).collect::<Node>();

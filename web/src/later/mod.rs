@@ -5,11 +5,18 @@
 //! never inlined, else what is behind it would come first. It may be opened only once
 //! [`Model::later`](crate::state::Model) is `Ready`; `ask::late` sees to that.
 
+mod fit;
 mod working;
 
 use crate::dom::Node;
 use crate::state::App;
 use pitchline_core::Headline;
+
+/// What goes together.
+#[inline(never)]
+pub fn fit(app: App) -> Node {
+    fit::fit(app)
+}
 
 /// The steps that lead to a headline.
 #[inline(never)]

@@ -9,6 +9,9 @@ pub const STEEP: &str = "How steep?";
 /// Fourth question.
 pub const FAR: &str = "How far?";
 
+/// Fifth question.
+pub const FIT: &str = "Does it go together?";
+
 /// Under the name at the top.
 pub const TAGLINE: &str = "What your board can do, and what holds it back";
 

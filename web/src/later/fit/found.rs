@@ -1,0 +1,67 @@
+//! The answers of this question, kept until something changes.
+
+use crate::state::App;
+use pitchline_core::{
+    Belt, BeltFit, BeltOffers, Build, Drive, MotorPulley, Record, Slot, WheelPulley, belt_fit,
+};
+use std::cell::RefCell;
+use std::rc::Rc;
+
+/// What goes together, and the parts that were tried.
+pub(super) struct Found {
+    pub(super) build: Build,
+    pub(super) belt: BeltFit,
+    /// Belts on offer, in the order of the answer's places.
+    pub(super) belts: Vec<Record>,
+    pub(super) motor_pulleys: Vec<Record>,
+    pub(super) wheel_pulleys: Vec<Record>,
+}
+
+impl Found {
+    fn new(app: App) -> Option<Rc<Self>> {
+        let build = app.found()?.build;
+        let offered = |slot: Slot| -> Vec<Record> {
+            app.read(|model| {
+                let offered = model.loaded.catalog.offered(&model.draft.kit, slot);
+                offered.into_iter().cloned().collect()
+            })
+        };
+        // Parts of the catalogue have been checked when it was read.
+        let belts = offered(Slot::Belt);
+        let motor_pulleys = offered(Slot::MotorPulley);
+        let wheel_pulleys = offered(Slot::WheelPulley);
+        let belt = {
+            let belts: Vec<_> = belts.iter().filter_map(|r| Belt::from_record(r).ok()).collect();
+            let small: Vec<_> =
+                motor_pulleys.iter().filter_map(|r| MotorPulley::from_record(r).ok()).collect();
+            let large: Vec<_> =
+                wheel_pulleys.iter().filter_map(|r| WheelPulley::from_record(r).ok()).collect();
+            let offers = BeltOffers { belts: &belts, motor_pulleys: &small, wheel_pulleys: &large };
+            belt_fit(&Drive::new(&build), &offers)
+        };
+        Some(Rc::new(Self { build, belt, belts, motor_pulleys, wheel_pulleys }))
+    }
+}
+
+/// Asks the core once for each change of the page.
+#[derive(Clone)]
+pub(super) struct Asked {
+    pub(super) app: App,
+    last: Rc<RefCell<(String, Option<Rc<Found>>)>>,
+}
+
+impl Asked {
+    pub(super) fn new(app: App) -> Self {
+        Self { app, last: Rc::default() }
+    }
+
+    /// The answers as they are now; tracked.
+    pub(super) fn found(&self) -> Option<Rc<Found>> {
+        let key = self.app.key();
+        if self.last.borrow().0 != key {
+            let found = Found::new(self.app);
+            self.last.replace((key, found));
+        }
+        self.last.borrow().1.clone()
+    }
+}

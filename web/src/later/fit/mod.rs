@@ -1,0 +1,19 @@
+//! Does it go together?
+//!
+//! Not part of the four questions' answers: worked out once for each change,
+//! when this question is on the page.
+
+mod belt;
+mod found;
+mod view;
+
+use crate::component::caution;
+use crate::dom::Node;
+use crate::state::App;
+use crate::text::page;
+use found::Asked;
+
+pub(super) fn fit(app: App) -> Node {
+    let asked = Asked::new(app);
+    Node::from(vec![belt::belt(&asked), caution(page::CAUTION_BELT)])
+}
