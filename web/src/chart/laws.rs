@@ -106,13 +106,6 @@ fn bars() -> impl Strategy<Value = Bars> {
         })
 }
 
-fn dots() -> impl Strategy<Value = Dots<'static>> {
-    let dot = (number(), number(), 0_usize..9, word(), word())
-        .prop_map(|(x, y, kind, name, readout)| Dot { x, y, kind, name, readout });
-    ((axis(), axis()), prop::collection::vec(dot, 0..9), word())
-        .prop_map(|((x, y), dots, nothing)| Dots { x, y, dots, nothing })
-}
-
 /// The places a path goes to. Arcs are left to the circle's own centre and
 /// radius.
 fn places(d: &str) -> Vec<(f64, f64)> {
@@ -149,7 +142,7 @@ fn check(drawing: &Drawing) -> Result<(), TestCaseError> {
                 inside(left, y - 9.0) && inside(left + size, y + 3.0)
             }
             Mark::Circle { x, y, r, .. } => {
-                // A dot on the edge of its plot may reach out of the plot,
+                // A point on the edge of its plot may reach out of the plot,
                 // not out of the drawing.
                 inside(x - r, y - r) && inside(x + r, y + r)
             }
@@ -186,11 +179,6 @@ proptest! {
     fn bars_stay_in_their_frame(chart in bars(), width in number()) {
         check(&chart.draw(width))?;
     }
-
-    #[test]
-    fn dots_stay_in_their_frame(chart in dots(), width in number()) {
-        check(&chart.draw(width))?;
-    }
 }
 
 /// All the words of a drawing, one after the other.
@@ -215,7 +203,6 @@ fn nothing_to_draw_is_said_in_words() {
         Curves { series: vec![unknown], nothing: why.into(), ..Curves::default() }.draw(240.0),
         Map { nothing: why.into(), ..Map::default() }.draw(240.0),
         Bars { nothing: why.into(), ..Bars::default() }.draw(240.0),
-        Dots { nothing: why.into(), ..Dots::default() }.draw(240.0),
     ];
     for drawing in drawings {
         assert_eq!(words(&drawing), why);

@@ -1,9 +1,9 @@
 //! Charts: numbers in, a drawing out, and one component that shows any
 //! drawing.
 //!
-//! A chart is a plain value ([`Curves`], [`Map`], [`Bars`], [`Dots`]) whose
-//! `draw` lays it out for a width and gives a [`Drawing`]: a list of [`Mark`]s
-//! and the stops of its cursor. Nothing here knows what the numbers mean; the
+//! A chart is a plain value ([`Curves`], [`Map`], [`Bars`]) whose `draw`
+//! lays it out for a width and gives a [`Drawing`]: a list of [`Mark`]s and the
+//! stops of its cursor. Nothing here knows what the numbers mean; the
 //! words, the units and the way a number is written come from the caller, the
 //! look from `style/chart.css`.
 //!
@@ -29,7 +29,6 @@ mod band;
 mod bar;
 mod cursor;
 mod curves;
-mod dots;
 mod figure;
 mod flow;
 mod labels;
@@ -50,7 +49,6 @@ pub use band::Span;
 pub use bar::{Bar, Bars, Limit};
 pub use cursor::{moved, nearest, shown};
 pub use curves::{Curves, MOST_SERIES, Note, Region, Series};
-pub use dots::{Dot, Dots};
 pub use figure::{Chart, chart};
 pub(crate) use labels::{Labels, Wish};
 pub use line::{Point, value_at};
