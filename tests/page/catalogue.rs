@@ -64,6 +64,20 @@ fn three_faults_are_told_on_a_desktop() -> Outcome {
     three_faults(Size::Desktop)
 }
 
+/// The demo says so, and what concerns makers alone stands in the file alone.
+#[test]
+fn a_rider_reads_what_concerns_riders() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let text = visit.page.text()?;
+    assert_eq!(text.matches("Demo: maker and parts are made up.").count(), 2, "{text}");
+    for word in ["For makers", "your own catalogue", "this file"] {
+        assert!(!text.contains(word), "{word:?} is shown to riders");
+    }
+    let file = fs::read_to_string(visit.site.path().join("catalogue.json"))?;
+    assert!(file.contains("put your own catalogue in this file's place"));
+    visit.end()
+}
+
 #[test]
 fn another_maker_replaces_the_demo() -> Outcome {
     let visit = visit("other-maker.json", Size::Phone)?;
