@@ -131,6 +131,41 @@ fn slips_in_a_link_are_located() -> Outcome {
     visit.end()
 }
 
+/// A place on the page, or a word that means nothing: no build, so the one in
+/// hand stays.
+#[test]
+fn a_fragment_that_sets_nothing_is_no_build() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.by_role("button", "Gannet")?.click()?;
+    let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
+    assert_answers(page, &gannet)?;
+    std::thread::sleep(AFTER);
+    let under_the_strip = |id: &str| {
+        format!(
+            "const head = document.getElementById('{id}-title').getBoundingClientRect();
+             const strip = document.querySelector('.strip').getBoundingClientRect();
+             return strip.top === 0 && head.top >= strip.bottom && head.bottom < innerHeight"
+        )
+    };
+    for fragment in ["far", "steep", "rubbish", "v%3D1", "&&"] {
+        visit.open(&format!("#{fragment}"))?;
+        assert_answers(page, &gannet)?;
+        assert_eq!(told(page)?, Vec::<String>::new(), "{fragment}");
+        assert!(page.all_by_css(".message")?.is_empty(), "{fragment}");
+        if let "far" | "steep" = fragment {
+            page.wait_until(&under_the_strip(fragment))?;
+        }
+    }
+    // In the open page the browser itself scrolls.
+    page.eval("scrollTo(0, 0); location.hash = 'fast'", &[])?;
+    page.wait_until(&under_the_strip("fast"))?;
+    assert_answers(page, &gannet)?;
+    assert!(page.all_by_css(".message")?.is_empty());
+    visit.end()
+}
+
 /// As long as no honest link is: refused, and the build in hand stays.
 #[test]
 fn a_link_without_end_is_refused() -> Outcome {

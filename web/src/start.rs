@@ -44,6 +44,8 @@ pub fn start() {
             if let Some(place) = browser::clear(PLACE) {
                 // As long as the page lives.
                 std::mem::forget((dom::mount(&place, ask::page(app)), keepers));
+                // Where a link leads was not there yet when the browser looked.
+                browser::go_to(&browser::hash());
             }
         });
         std::mem::forget(owner);

@@ -168,8 +168,12 @@ impl App {
         });
     }
 
-    /// Opens a link; what cannot be read is shown.
+    /// Opens a link; what cannot be read is shown. A fragment that sets nothing
+    /// is no build: it leads to a place on the page, or nowhere.
     pub fn open_link(self, text: &str) {
+        if !text.contains('=') {
+            return;
+        }
         let (draft, faults) = link::read(text, &self.peek(|model| model.loaded.catalog.clone()));
         if text.len() > link::LONGEST {
             // Nothing of it was read, so the build stays as it is.
