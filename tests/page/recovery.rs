@@ -17,12 +17,15 @@ fn breaks(size: Size) -> Outcome {
     save(page, "Mine")?;
     page.by_text("Saved on this device.")?;
     let builds = visit.stored("builds")?;
+    page.by_css(".message")?;
     page.wait_until("return location.hash.includes('kit=gannet')")?;
 
     let broke = "dispatchEvent(new CustomEvent('pitchline:panic', { detail: 'a tooth broke' }))";
     page.eval(broke, &[])?;
     let panel = page.by_role("alert", "")?;
     assert!(panel.text()?.contains("Something broke; your set-up is saved"));
+    // What a message offers can no longer be had.
+    assert!(page.all_by_css(".messages, .message")?.is_empty());
     for name in ["Reload", "Copy report", "Start with the demo"] {
         assert!(page.by_role("button", name)?.is_uncovered()?, "{name}");
     }

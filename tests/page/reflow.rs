@@ -86,6 +86,25 @@ fn nothing_sticks_out_at_twice_the_text() -> Outcome {
     visit.end()
 }
 
+/// A message, its offer and its "Close" side by side on a phone.
+#[test]
+fn the_buttons_of_a_message_stay_beside_it() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    for size in [Size::Phone, Size::Narrow] {
+        page.set_size(size)?;
+        visit.open("")?;
+        visit.open("#v=1&kit=gannet&rider.mass_kg=81")?;
+        page.by_text("Build opened from the link.")?;
+        let (undo, close) = (page.by_role("button", "Undo")?, page.by_role("button", "Close")?);
+        let (undo, close) = (undo.rect()?, close.rect()?);
+        assert!((undo.y - close.y).abs() < 0.5 && undo.x < close.x, "{size:?}");
+        page.screenshot(&format!("page-message-{size:?}"))?;
+        page.by_role("button", "Undo")?.click()?;
+    }
+    visit.end()
+}
+
 /// 44 px, for cold and greasy fingers: WCAG 2.2, criterion 2.5.5.
 #[test]
 fn fingers_find_every_control() -> Outcome {

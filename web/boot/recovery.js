@@ -57,8 +57,11 @@ function show(kind, message) {
   root.dataset.app = 'broken';
   if (document.querySelector('.recovery')) return;
   // Only a page that was alive has controls that would now be dead. One that never started is a
-  // plain document and still worth reading.
-  if (kind === 'panic') document.getElementById('pitchline-page')?.setAttribute('inert', '');
+  // plain document and still worth reading. What a message offers can no longer be had.
+  if (kind === 'panic') {
+    document.getElementById('pitchline-page')?.setAttribute('inert', '');
+    document.querySelector('.messages')?.remove();
+  }
 
   const text = TEXT[kind];
   const report = reportOf(kind, message);
