@@ -71,6 +71,20 @@ impl Page {
         self.session.devtools("Emulation.setEmulatedMedia", params).map(drop)
     }
 
+    /// The reader's own few colours in place of the page's; `false` goes back to
+    /// what was set before.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    #[track_caller]
+    pub fn set_forced_colors(&self, forced: bool) -> Outcome {
+        if !forced {
+            return self.emulate();
+        }
+        let params = json!({ "features": [{ "name": "forced-colors", "value": "active" }] });
+        self.session.devtools("Emulation.setEmulatedMedia", params).map(drop)
+    }
+
     /// Tells the tab in front everything it should believe. The browser
     /// forgets none of it on navigation, but each new tab starts without.
     #[track_caller]

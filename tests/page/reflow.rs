@@ -1,6 +1,6 @@
 //! Narrow screens, large text, and fingers.
 
-use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
+use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Page, Size, Theme};
 use serde_json::Value;
 
 use crate::legible::{open_folds, trouble};
@@ -103,6 +103,69 @@ fn the_buttons_of_a_message_stay_beside_it() -> Outcome {
         page.by_role("button", "Undo")?.click()?;
     }
     visit.end()
+}
+
+/// Wide tables show that they go on, in every choice of colours, and scroll by
+/// keyboard.
+#[test]
+fn a_wide_table_shows_that_it_goes_on() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    let open = "document.querySelector('.gear-map details').open = true";
+    page.eval(open, &[])?;
+    let table = page.by_role("region", "Every pairing on offer")?;
+    let hidden = "const e = arguments[0]; return [e.scrollLeft, e.scrollWidth - e.clientWidth - e.scrollLeft]";
+    let hidden = || -> Outcome<[f64; 2]> {
+        Ok(serde_json::from_value(page.eval(hidden, &[table.json()])?).unwrap_or_default())
+    };
+    assert!(hidden()?[0] == 0.0 && hidden()?[1] > 40.0, "{:?}", hidden()?);
+    table.focus()?;
+    page.press(Key::Right)?;
+    page.wait_for("it scrolls", |_| Ok(hidden()?[0] > 10.0))?;
+    page.assert_accessible()?;
+
+    // Two covers of the ground's colour go with the table, over two shades that stay.
+    let layers = "const style = getComputedStyle(arguments[0]);
+        const colours = style.backgroundImage.match(/rgba?\\([^)]*\\)/g) ?? [];
+        return [style.backgroundAttachment, colours[0], colours[4]]";
+    let mut looks = Vec::new();
+    for theme in [Theme::Light, Theme::Dark] {
+        page.set_theme(theme)?;
+        table.hover(0.5, 0.1)?;
+        looks.push((format!("{theme:?}"), page.eval(layers, &[table.json()])?));
+        page.screenshot(&format!("page-wide-table-{theme:?}"))?;
+    }
+    page.set_forced_colors(true)?;
+    looks.push(("forced".into(), page.eval(layers, &[table.json()])?));
+    page.screenshot("page-wide-table-forced")?;
+    page.set_forced_colors(false)?;
+    for (name, look) in looks {
+        assert_eq!(look[0], "local, local, scroll, scroll", "{name}");
+        let ratio = contrast(&look[1], &look[2]);
+        assert!(ratio >= 3.0, "{name}: {ratio} of {look}");
+    }
+    visit.end()
+}
+
+/// Contrast ratio of two colours as the browser writes them; zero for none.
+/// WCAG 2.2, "contrast ratio" and "relative luminance".
+fn contrast(one: &Value, other: &Value) -> f64 {
+    let luminance = |colour: &Value| {
+        let text = colour.as_str()?.split_once('(')?.1;
+        let channels: Vec<f64> =
+            text.trim_end_matches(')').split(',').filter_map(|c| c.trim().parse().ok()).collect();
+        let linear = |c: &f64| {
+            let c = c / 255.0;
+            if c <= 0.04045 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) }
+        };
+        let [r, g, b] =
+            channels.get(..3)?.iter().map(linear).collect::<Vec<_>>().try_into().ok()?;
+        Some(0.2126 * r + 0.7152 * g + 0.0722 * b)
+    };
+    match (luminance(one), luminance(other)) {
+        (Some(one), Some(other)) => (f64::max(one, other) + 0.05) / (f64::min(one, other) + 0.05),
+        _ => 0.0,
+    }
 }
 
 /// 44 px, for cold and greasy fingers: WCAG 2.2, criterion 2.5.5.
