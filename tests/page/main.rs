@@ -10,6 +10,7 @@ mod keyboard;
 mod later;
 mod legible;
 mod link;
+mod mend;
 mod module;
 mod offline;
 mod pick;

@@ -26,6 +26,9 @@ const OPEN: [(Slot, &str); 6] = [
     (Slot::Place, "surface"),
 ];
 
+/// Id of what does not fit.
+pub(super) const MISFITS: &str = "misfits";
+
 pub(super) fn on_it(app: App) -> Node {
     let open = OPEN.iter().map(|(slot, key)| input_of(app, *slot, key)).collect::<Node>();
     let told = move || {
@@ -40,7 +43,13 @@ pub(super) fn on_it(app: App) -> Node {
         el("div").class("fields").with(open).into(),
         fold("more", "More about rider, place and ride", move || others(app)),
         el("h3").with("Parts").into(),
-        el("div").attr("role", "status").with(live(move || app.key(), told)).into(),
+        el("div")
+            .attr("id", MISFITS)
+            .attr("role", "status")
+            // Not a stop of its own; the strip leads here.
+            .attr("tabindex", "-1")
+            .with(live(move || app.key(), told))
+            .into(),
         cards(app, &FIRST),
         caution(page::CAUTION_BELT),
         fold("more", "The rest of the board", move || cards(app, &REST)),

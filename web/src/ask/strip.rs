@@ -1,6 +1,7 @@
 //! The head of the page, and the answers that stay in view.
 
 use super::answer::{Say, say};
+use super::on_it::MISFITS;
 use super::{far, fast, steep};
 use crate::browser;
 use crate::component::{Headline, button, headline};
@@ -41,11 +42,15 @@ pub(super) fn header(app: App) -> Node {
         .into()
 }
 
-/// Three answers that stay in view; each leads to its question.
+/// Three answers that stay in view, each leading to its question, and under
+/// them what stands in the way, leading to where it is told.
 pub(super) fn strip(app: App) -> Node {
     let tile = |to: &'static str, says: Say| {
         let headline = headline(move || say(app, says));
         button("", move || browser::go_to(to)).class("tile").with(headline)
+    };
+    let note = |says: fn(App) -> String, act: fn(App)| {
+        button("", move || act(app)).class("strip-note").with(said(move || says(app)))
     };
     let class = move || Some(if app.read(|m| m.waits()) { "strip waits" } else { "strip" }.into());
     el("nav")
@@ -54,6 +59,7 @@ pub(super) fn strip(app: App) -> Node {
         .with(tile("fast", |_, a, style| top_speed(a, style)))
         .with(tile("steep", |_, a, style| hill(a, style)))
         .with(tile("far", |_, a, style| distance(a, style)))
+        .with(note(misfits, |_| browser::go_to(MISFITS)))
         .with(el("p").class("strip-waits").flag("hidden", move || !app.read(|m| m.waits())).with(
             said(move || {
                 let fault = app.read(|model| model.typed.fault().unwrap_or_default());
@@ -61,6 +67,15 @@ pub(super) fn strip(app: App) -> Node {
             }),
         ))
         .into()
+}
+
+/// How many parts do not go together; nothing where all do.
+fn misfits(app: App) -> String {
+    match app.found().map_or(0, |found| found.notices.len()) {
+        0 => String::new(),
+        1 => "1 thing does not fit".into(),
+        n => format!("{n} things do not fit"),
+    }
 }
 
 /// The first answer of the strip.
