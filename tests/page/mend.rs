@@ -3,7 +3,9 @@
 
 use pitchline_core::{Build, Draft, Slot, notices};
 use pitchline_tests::browser::{Browser, Key, Outcome, Page, Size};
+use serde_json::Value;
 
+use crate::legible::open_folds;
 use crate::strip::assert_answers;
 use crate::visit::{Site, Visit, demo, put};
 
@@ -68,4 +70,58 @@ fn what_does_not_fit_is_in_view_on_a_phone() -> Outcome {
 #[test]
 fn what_does_not_fit_is_in_view_on_a_desktop() -> Outcome {
     misfits(Size::Desktop)
+}
+
+fn folded(size: Size) -> Outcome {
+    let visit = Visit::at(size)?;
+    let page = &visit.page;
+    // One fold, another, and two within each other.
+    for (id, valid) in [
+        ("wheel-diameter_mm", "93"),
+        ("rider-drag_area_m2", "0.4"),
+        ("motor-kv_rpm_per_v", "170"),
+        ("mode_high-current_percent", "90"),
+    ] {
+        open_folds(page)?;
+        page.by_css(&format!("#{id}"))?.fill("x")?;
+        page.by_text("Answers are for the last valid values.")?;
+        // The outer ones; what they hold is gone then, the inner ones too.
+        let close = "for (const fold of document.querySelectorAll('details:not(details details)')) fold.open = false";
+        page.eval(close, &[])?;
+        page.wait_until(&format!("return !document.getElementById('{id}')"))?;
+        page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
+        page.by_role("button", "Answers are for the last valid values.")?.click()?;
+        wait_seen(page, id)?;
+        // Only what was in the way was opened.
+        let open = "return [...document.querySelectorAll('details[open]')]
+            .every((fold) => fold.contains(document.activeElement))";
+        assert_eq!(page.eval(open, &[])?, Value::Bool(true), "{id}");
+        let field = page.focused()?;
+        assert_eq!(field.value()?, "x");
+        assert_eq!(field.attribute("aria-invalid")?.as_deref(), Some("true"));
+        page.screenshot(&format!("page-fault-led-{id}-{size:?}"))?;
+        field.fill(valid)?;
+        page.wait_for("it is mended", |page| Ok(notes(page)?.is_empty()))?;
+    }
+    // One that is open already, past a misfit that is told as well.
+    page.by_label("Your mass")?.fill("1999")?;
+    page.eval("location.hash = 'v=1&kit=kittiwake&motor_pulley=m10-16'", &[])?;
+    page.by_role("button", "1 thing does not fit")?;
+    page.by_label("Your mass")?.fill("1999")?;
+    page.wait_for("both are told", |page| Ok(notes(page)?.len() == 2))?;
+    page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
+    page.by_role("button", "Answers are for the last valid values.")?.click()?;
+    wait_seen(page, "rider-mass_kg")?;
+    page.screenshot(&format!("page-both-led-{size:?}"))?;
+    visit.end()
+}
+
+#[test]
+fn a_folded_fault_is_led_to_on_a_phone() -> Outcome {
+    folded(Size::Phone)
+}
+
+#[test]
+fn a_folded_fault_is_led_to_on_a_desktop() -> Outcome {
+    folded(Size::Desktop)
 }

@@ -1,5 +1,6 @@
 //! An input of the build as a component, by slot and place.
 
+use crate::browser;
 use crate::component::{Done, Options, Shown, choice, number_field};
 use crate::dom::Node;
 use crate::state::{App, Place};
@@ -23,8 +24,19 @@ pub(super) fn inputs_of(app: App, slot: Slot, but: &[&str]) -> Node {
         .collect()
 }
 
+fn id((slot, _): Place, field: &Field) -> String {
+    format!("{}-{}", slot.key(), field.key)
+}
+
+/// Leads to an input, through the folds that hide it.
+pub(super) fn lead_to(place: Place) {
+    if let Some(field) = place.0.kind().fields().get(place.1) {
+        browser::reveal(place.0.key(), id(place, field));
+    }
+}
+
 fn input(app: App, place: Place, field: &'static Field) -> Node {
-    let id = format!("{}-{}", place.0.key(), field.key);
+    let id = id(place, field);
     if field.choices.is_empty() {
         let shown = move || shown(app, place, field);
         let done = move |done| match done {

@@ -40,6 +40,7 @@ pub fn page(app: App) -> Node {
         )
         .with(el("footer").with(builds::builds(app)).with(about::about(app)))
         .with(told::message(app))
+        .with(strip::aloud(app))
         .into()
 }
 

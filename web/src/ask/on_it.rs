@@ -3,7 +3,7 @@
 use super::field::{input_of, inputs_of};
 use super::part::card;
 use super::question;
-use crate::component::{button, caution, fold, notice};
+use crate::component::{HOLDS, button, caution, fold, notice};
 use crate::dom::{Node, el, live, said};
 use crate::state::App;
 use crate::text::{self, page};
@@ -16,6 +16,12 @@ const FIRST: [Slot; 4] = [Slot::Wheel, Slot::WheelPulley, Slot::MotorPulley, Slo
 const REST: [Slot; 7] =
     [Slot::Motor, Slot::Controller, Slot::Belt, Slot::Truck, Slot::Deck, Slot::Charger, Slot::Cell];
 const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
+/// Rider, place and ride.
+const ABOUT: [Slot; 3] = [Slot::Rider, Slot::Place, Slot::Ride];
+/// What the folds say that they hold; written out, since joining costs bytes.
+const REST_KEYS: &str = "motor controller belt truck deck charger cell";
+const MODE_KEYS: &str = "mode_low mode_mid mode_high";
+const ABOUT_KEYS: &str = "rider place ride";
 /// Inputs of rider and place that everyone should see.
 const OPEN: [(Slot, &str); 6] = [
     (Slot::Rider, "mass_kg"),
@@ -41,7 +47,9 @@ pub(super) fn on_it(app: App) -> Node {
         el("p").class("help").with(said(move || app.catalog().notes.clone())).into(),
         el("h3").with("You and your ride").into(),
         el("div").class("fields").with(open).into(),
-        fold("more", "More about rider, place and ride", move || others(app)),
+        fold("more", "More about rider, place and ride", move || others(app))
+            .attr(HOLDS, ABOUT_KEYS)
+            .into(),
         el("h3").with("Parts").into(),
         el("div")
             .attr("id", MISFITS)
@@ -52,8 +60,10 @@ pub(super) fn on_it(app: App) -> Node {
             .into(),
         cards(app, &FIRST),
         caution(page::CAUTION_BELT),
-        fold("more", "The rest of the board", move || cards(app, &REST)),
-        fold("more", "Ride modes", move || cards(app, &MODES)),
+        fold("more", "The rest of the board", move || cards(app, &REST))
+            .attr(HOLDS, REST_KEYS)
+            .into(),
+        fold("more", "Ride modes", move || cards(app, &MODES)).attr(HOLDS, MODE_KEYS).into(),
         el("dl").class("sums").with(live(move || app.key(), move || sums(app))).into(),
     ];
     question("on-it", page::ON_IT, inside)
@@ -70,8 +80,7 @@ fn others(app: App) -> Node {
         let open = OPEN.iter().filter(|(s, _)| *s == slot).map(|(_, key)| *key);
         inputs_of(app, slot, &open.collect::<Vec<_>>())
     };
-    let slots = [Slot::Rider, Slot::Place, Slot::Ride];
-    el("div").class("fields").with(slots.into_iter().map(rest).collect::<Node>()).into()
+    el("div").class("fields").with(ABOUT.into_iter().map(rest).collect::<Node>()).into()
 }
 
 fn kits(app: App) -> Node {
@@ -119,4 +128,21 @@ fn sums(app: App) -> Node {
         el("div").with(el("dt").with(name)).with(el("dd").with(value)).into()
     };
     rows.into_iter().map(row).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Else a fault within would be told without a way to it.
+    #[test]
+    fn folds_name_the_slots_they_hold() {
+        let folds = [(&REST[..], REST_KEYS), (&MODES, MODE_KEYS), (&ABOUT, ABOUT_KEYS)];
+        for (slots, keys) in folds {
+            let held: Vec<&str> = slots.iter().map(|slot| slot.key()).collect();
+            assert_eq!(held.join(" "), keys);
+        }
+        let found = folds.iter().map(|(slots, _)| slots.len()).sum::<usize>() + FIRST.len();
+        assert_eq!(found, Slot::ALL.len(), "every slot has its place");
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::field::inputs_of;
 use crate::chart::plain;
-use crate::component::{Options, button, choice, fold};
+use crate::component::{HOLDS, Options, button, choice, fold};
 use crate::dom::{Node, el, live, said};
 use crate::state::{App, Model};
 use crate::text::words;
@@ -36,7 +36,7 @@ pub(super) fn card(app: App, slot: Slot) -> Node {
         ))
         .with(el("p").class("facts").with(said(move || app.read(|model| facts(model, slot)))))
         .with(live(altered, back))
-        .with(fold("figures", "Figures", move || figures(app, slot)))
+        .with(fold("figures", "Figures", move || figures(app, slot)).attr(HOLDS, slot.key()))
         .into()
 }
 

@@ -1,12 +1,13 @@
 //! The head of the page, and the answers that stay in view.
 
 use super::answer::{Say, say};
+use super::field::lead_to;
 use super::on_it::MISFITS;
 use super::{far, fast, steep};
 use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
-use crate::state::App;
+use crate::state::{App, Place};
 use crate::text::{Style, Units, page};
 use pitchline_core::Answers;
 
@@ -60,12 +61,7 @@ pub(super) fn strip(app: App) -> Node {
         .with(tile("steep", |_, a, style| hill(a, style)))
         .with(tile("far", |_, a, style| distance(a, style)))
         .with(note(misfits, |_| browser::go_to(MISFITS)))
-        .with(el("p").class("strip-waits").flag("hidden", move || !app.read(|m| m.waits())).with(
-            said(move || {
-                let fault = app.read(|model| model.typed.fault().unwrap_or_default());
-                format!("{} {fault}.", page::WAITS)
-            }),
-        ))
+        .with(note(waits, |app| app.peek(|m| m.typed.fault().map(|f| f.0)).map_or((), lead_to)))
         .into()
 }
 
@@ -76,6 +72,12 @@ fn misfits(app: App) -> String {
         1 => "1 thing does not fit".into(),
         n => format!("{n} things do not fit"),
     }
+}
+
+/// What is wrong with the first faulty field; nothing where none is.
+fn waits(app: App) -> String {
+    let waits = |(_, fault): (Place, &str)| format!("{} {fault}.", page::WAITS);
+    app.read(|model| model.typed.fault().map_or_else(String::new, waits))
 }
 
 /// The first answer of the strip.

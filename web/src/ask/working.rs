@@ -9,5 +9,5 @@ use pitchline_core::Headline;
 
 /// The working, folded away.
 pub fn working(app: App, which: Headline) -> Node {
-    fold("working", "Working", move || late(app, move || later::working(app, which)))
+    fold("working", "Working", move || late(app, move || later::working(app, which))).into()
 }

@@ -117,6 +117,23 @@ pub fn go_to(id: &str) {
     }
 }
 
+/// Milliseconds after which a fold that was opened has made what it holds.
+const OPENED: u32 = 50;
+
+/// Leads to the element of that id. What a fold holds is made once it is open,
+/// so the folds that hold `what` (`data-holds`) are opened, the outer one first.
+pub fn reveal(what: &'static str, id: String) {
+    if exists(&id) {
+        return go_to(&id);
+    }
+    let closed = format!("details[data-holds~={what}]:not([open])");
+    let document = web_sys::window().and_then(|w| w.document());
+    if let Some(fold) = document.and_then(|d| d.query_selector(&closed).ok()?) {
+        let _ = fold.set_attribute("open", "");
+        later(OPENED, move || reveal(what, id));
+    }
+}
+
 /// Copies a text; calls back with whether it worked.
 pub fn copy_text(text: &str, then: impl FnOnce(bool) + 'static) {
     // Absent where the page is not served securely.

@@ -9,7 +9,7 @@ mod number_field;
 
 pub use button::button;
 pub use choice::{Options, choice};
-pub use fold::fold;
+pub use fold::{HOLDS, fold};
 pub use headline::{Headline, headline};
 pub use notice::{caution, notice};
 pub use number_field::{Done, Shown, number_field};

@@ -44,10 +44,10 @@ impl Typed {
         self.0.retain(|(place, entry)| keep(*place, entry));
     }
 
-    /// What is wrong with the first faulty field.
+    /// The first faulty field, and what is wrong with it.
     #[must_use]
-    pub fn fault(&self) -> Option<String> {
-        self.0.iter().find_map(|(_, entry)| entry.fault.clone())
+    pub fn fault(&self) -> Option<(Place, &str)> {
+        self.0.iter().find_map(|(place, entry)| Some((*place, entry.fault.as_deref()?)))
     }
 }
 
