@@ -3,6 +3,7 @@
 //! Every answer that a test expects was worked out by the core on this machine
 //! and rounded here; the page under test is the built one, in `dist`.
 
+mod aloud;
 mod catalogue;
 mod first;
 mod keep;

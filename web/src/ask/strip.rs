@@ -7,9 +7,11 @@ use super::{far, fast, steep};
 use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
-use crate::state::{App, Place};
+use crate::state::{App, Model, Place};
 use crate::text::{Style, Units, page};
 use pitchline_core::Answers;
+use std::cell::RefCell;
+use std::rc::Rc;
 
 pub(super) fn header(app: App) -> Node {
     let unit = move |units: Units, words: &'static str| {
@@ -78,6 +80,38 @@ fn misfits(app: App) -> String {
 fn waits(app: App) -> String {
     let waits = |(_, fault): (Place, &str)| format!("{} {fault}.", page::WAITS);
     app.read(|model| model.typed.fault().map_or_else(String::new, waits))
+}
+
+/// Milliseconds after the last change at which the answers are read out.
+const SETTLED: u32 = 1000;
+
+/// For who does not see the strip: its answers, once an edit has settled and
+/// they are others than before.
+pub(super) fn aloud(app: App) -> Node {
+    let last = Rc::new(RefCell::new(sentence(app)));
+    let says = move || {
+        let (key, last) = (app.key(), last.clone());
+        browser::later(SETTLED, move || {
+            let now = sentence(app);
+            // A later change has its own turn, as has the end of a fault.
+            if app.key() == key && !app.peek(Model::waits) && *last.borrow() != now {
+                last.replace(now.clone());
+                app.change(|model| model.heard = now);
+            }
+        });
+        app.read(|model| model.heard.clone())
+    };
+    el("p").class("aloud").attr("role", "status").with(said(says)).into()
+}
+
+fn sentence(app: App) -> String {
+    let Some(found) = app.found() else { return String::new() };
+    let part = |says: fn(&Answers, Style) -> Headline| {
+        let Headline { figure, unit, .. } = says(&found.answers, app.style());
+        if unit.is_empty() { figure } else { format!("{figure} {unit}") }
+    };
+    let (speed, hill, far) = (part(top_speed), part(hill), part(distance));
+    format!("Top speed {speed}, steepest hill {hill}, distance {far}.")
 }
 
 /// The first answer of the strip.

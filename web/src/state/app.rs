@@ -77,6 +77,8 @@ pub struct Model {
     pub later: Later,
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
+    /// The answers as last read out; empty until they change.
+    pub heard: String,
     /// What the gear map shows.
     pub map_view: MapView,
     /// Whether a link to copy by hand is shown, where the browser does not let us.
@@ -162,6 +164,7 @@ impl App {
             offline: String::new(),
             later: Later::default(),
             update: false,
+            heard: String::new(),
             map_view: MapView::default(),
             by_hand: false,
             past: Vec::new(),
