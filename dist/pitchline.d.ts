@@ -1,2 +1,2 @@
-export * from './pitchline-web-16dd0cfcf5a8e396.js';
-export { default } from './pitchline-web-16dd0cfcf5a8e396.js';
+export * from './pitchline-web-fdd7ee9ac929d618.js';
+export { default } from './pitchline-web-fdd7ee9ac929d618.js';

@@ -11,29 +11,30 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "f00402bd921bf500d6b9eecc1905b8c46c5eb4756371b2cd4568ee881c27707b",
+    "./": "332b089a017010f8667cbaf77b98b57949631a4fef991cbceb1f957fb7e3ac7b",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
-    "boot-1b651ab29a1fc41d.js": "33c3ebf1d2732b79499751fdb0e1ae7879939128844d31828cacb2a2cacaf295",
-    "build.schema.json": "45cef731115135d114c861351f4cbb0ea0025bab55e6109e2c98c7f30c414e68",
-    "catalogue.schema.json": "25e7cf3c75a7968facbf62f88039e0013e671e47834e0f664be6c121242c8723",
-    "chart-babebbd71861fbea.css": "eaa236369a42492e8a70f70ad6c229045efe63c3839bb4ece9ff6e947c1c2be7",
-    "demo.json": "eb74d416deb6f1557d4885097b449cebf06ce00d01af244e107597dfeacc015d",
+    "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
+    "build.schema.json": "5655d67eec3a20d6828d56973b4c04ddf25a4d6d55158fb0fb2ac3e6999fd947",
+    "catalogue.schema.json": "e26437768290c49056502679c9e140a51b40a5d3e860a7ad2087e2a1463a8d97",
+    "chart-4eefdfb60681c257.css": "747e2055f25414f0c8034979847ecd4156f398aac1e1822e6b5388a3271c0242",
+    "demo.json": "bd44fb21c0a25a75b00df872856605d9c6d7c428b18f4ac27f4634eaf12e407a",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-de68508459d9558f.css": "5507dedca1abdc770fc8b82cdd4f3f9a6f1b006bb022566fc9cbbfe9d637a8cf",
+    "main-34a52ae82daab75d.css": "962123fde649eaeec4bdefe817e4bc490843c1cd3fd9123ecc3d8890b1f20706",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-9e7024c301828f52.css": "e3d0685867ca187c5ae853c38259aa42073c1305077533bcb81448b65005380a",
-    "pitchline-web-16dd0cfcf5a8e396.js": "997d1d9dcbf8faaae690e4a646a5070ee284dab70303576b1cba318e30976ecc",
-    "pitchline-web-16dd0cfcf5a8e396_bg.wasm": "8ba4ac4e5f78836226bb5c09509f788ba6e114d7f40fed2d84551f267e3616ec",
-    "pitchline.js": "ac455097fb2cc4f35d77780db0be835c7ced8d6b99b772e5ca75b17c69d7856c",
+    "parts-cb53837aa1a75490.css": "a6f261e1c676b8d736d99ef1c27a7fe16c7275585f4fce66e2d6411c76181469",
+    "pitchline-web-fdd7ee9ac929d618.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
+    "pitchline-web-fdd7ee9ac929d618_bg.wasm": "ffd67976a203a117af0c1e29d3e6b70c372cf03ba8d411f076c06784c9b1690e",
+    "pitchline-web-fdd7ee9ac929d618_later.wasm": "a12e015301ce930f5636ba6beaa853c0d2a75bf1fb4b111b553b9c7f9ed180b5",
+    "pitchline.js": "aa160c9ae73b9bcbe9e01b3ad07548c490e0c66b1222ce4c5db6f284a596eccc",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
-    "recovery-aa90de12c86e4047.js": "7783d1eb0383f9fca9dde45fee8404aa42d55058d6c5d02669976f1661f91499",
+    "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "72cff71666f3765b"
+  "version": "b3a8f001510c0d6f"
 };
 
 const SCOPE = self.registration.scope;

@@ -22,11 +22,11 @@ export interface InitOutput {
     readonly main: (a: number, b: number) => number;
     readonly answers: (a: any) => any;
     readonly version: () => [number, number];
-    readonly wasm_bindgen__convert__closures_____invoke__he5693460f5f78b73: (a: number, b: number, c: any, d: any) => any;
-    readonly wasm_bindgen__convert__closures_____invoke__hd67a926fc4356021: (a: number, b: number, c: any) => [number, number];
-    readonly wasm_bindgen__convert__closures________invoke__h29364d23cc6b84c6: (a: number, b: number, c: any) => void;
-    readonly wasm_bindgen__convert__closures_____invoke__h2bfa342972c786df: (a: number, b: number, c: any) => void;
-    readonly wasm_bindgen__convert__closures_____invoke__hb96777aa437e1ecc: (a: number, b: number) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17he5693460f5f78b73E: (a: number, b: number, c: any, d: any) => any;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17hd67a926fc4356021E: (a: number, b: number, c: any) => [number, number];
+    readonly _ZN12wasm_bindgen7convert8closures1_1_6invoke17h29364d23cc6b84c6E: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h2bfa342972c786dfE: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17hb96777aa437e1eccE: (a: number, b: number) => void;
     readonly __wbindgen_malloc: (a: number, b: number) => number;
     readonly __wbindgen_realloc: (a: number, b: number, c: number, d: number) => number;
     readonly __wbindgen_exn_store: (a: number) => void;
