@@ -21,8 +21,10 @@ pub(super) fn belt(asked: &Asked) -> Node {
     };
     let now = asked.clone();
     let fitting = move || {
-        now.found()
-            .map_or(Node::None, |found| table(fits(&found, app.style(), &app.catalog().currency)))
+        let rows = |found: std::rc::Rc<Found>| fits(&found, app.style(), &app.catalog().currency);
+        // Nothing that fits has been said already.
+        let some = now.found().filter(|found| !found.belt.fitting.is_empty());
+        some.map(|found| el("div").class("chart").with(table(rows(found)))).into()
     };
     let bench = el("div")
         .class("fields")
@@ -42,6 +44,7 @@ pub(super) fn belt(asked: &Asked) -> Node {
         bench.into(),
         line(asked, measured),
         line(asked, in_hand),
+        el("h4").with("How tight").into(),
         line(asked, tight),
     ])
 }
@@ -179,7 +182,8 @@ fn fits(found: &Found, style: Style, currency: &str) -> Table {
     let length = style.units.shown(Unit::Millimetre).symbol;
     let force = style.units.shown(Unit::Newton).symbol;
     let heads = vec![
-        "Belt, teeth".into(),
+        "Belt".into(),
+        "Teeth".into(),
         format!("Length, {length}"),
         format!("Between axles, {length}"),
         "In the slot".into(),
@@ -187,17 +191,14 @@ fn fits(found: &Found, style: Style, currency: &str) -> Table {
         "Teeth in mesh".into(),
         format!("Rating left, {force}"),
         "Used".into(),
-        "A spare".into(),
+        "Mass of a spare".into(),
+        "Its price".into(),
     ];
     let row = |belt: &BeltChoice| {
-        let mut spare = style.quantity(belt.mass_kg, Unit::Kilogram, 2);
-        if let Some(price) = belt.price {
-            spare = format!("{spare}, {currency}\u{a0}{}", style.significant(price, 3));
-        }
-        if let Some(part) = belt.offer.and_then(|place| found.belts.get(place)) {
-            spare = format!("{}: {spare}", part.name);
-        }
+        let part = belt.offer.and_then(|place| found.belts.get(place));
+        let price = |price| format!("{currency}\u{a0}{}", style.significant(price, 3));
         vec![
+            part.map_or_else(|| "usual length".into(), |part| part.name.clone()),
             plain(belt.teeth, 0),
             style.millimetres(belt.length_m),
             style.millimetres(belt.mesh.centre_m),
@@ -210,7 +211,8 @@ fn fits(found: &Found, style: Style, currency: &str) -> Table {
             ),
             style.value(belt.rated_n, Unit::Newton, 2),
             percent(belt.used, style),
-            spare,
+            style.quantity(belt.mass_kg, Unit::Kilogram, 2),
+            belt.price.map_or_else(|| "–".into(), price),
         ]
     };
     let rows = found.belt.fitting.iter().map(row).collect();
