@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use pitchline_core::{Draft, Slot};
-use pitchline_tests::browser::{Outcome, Page, Size};
+use pitchline_tests::browser::{Key, Outcome, Page, Size};
 
 use crate::strip::{assert_answers, expected};
 use crate::visit::{Visit, demo, put};
@@ -56,6 +56,8 @@ fn the_answers_are_heard_once_an_edit_has_settled() -> Outcome {
     assert_eq!(once[0].0, sentence(&draft));
     assert!((900.0..2500.0).contains(&once[0].1), "{once:?}");
 
+    // What was typed stands once the field is left.
+    page.press(Key::Tab)?;
     // Not while a field is faulty, though another part changes the answers.
     mass.fill("1999")?;
     page.by_label("Wheel ×4")?.choose("Shingle 107")?;
