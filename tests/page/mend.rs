@@ -84,13 +84,13 @@ fn folded(size: Size) -> Outcome {
     ] {
         open_folds(page)?;
         page.by_css(&format!("#{id}"))?.fill("x")?;
-        page.by_text("Answers are for the last valid values.")?;
+        page.by_text("Answers are for the value before.")?;
         // The outer ones; what they hold is gone then, the inner ones too.
         let close = "for (const fold of document.querySelectorAll('details:not(details details)')) fold.open = false";
         page.eval(close, &[])?;
         page.wait_until(&format!("return !document.getElementById('{id}')"))?;
         page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
-        page.by_role("button", "Answers are for the last valid values.")?.click()?;
+        page.by_role("button", "Answers are for the value before.")?.click()?;
         wait_seen(page, id)?;
         // Only what was in the way was opened.
         let open = "return [...document.querySelectorAll('details[open]')]
@@ -110,7 +110,7 @@ fn folded(size: Size) -> Outcome {
     page.by_label("Your mass")?.fill("1999")?;
     page.wait_for("both are told", |page| Ok(notes(page)?.len() == 2))?;
     page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
-    page.by_role("button", "Answers are for the last valid values.")?.click()?;
+    page.by_role("button", "Answers are for the value before.")?.click()?;
     wait_seen(page, "rider-mass_kg")?;
     page.screenshot(&format!("page-both-led-{size:?}"))?;
     visit.end()
