@@ -18,6 +18,7 @@ pub enum Unit {
     Metre,
     SquareMetre,
     Celsius,
+    Degree,
     MetrePerSecond,
     KilometrePerHour,
     Kilometre,
@@ -40,6 +41,7 @@ pub enum Unit {
     NewtonPerMillimetre,
     NewtonMetre,
     NewtonMetrePerAmpere,
+    NewtonSquareMetre,
     RadianPerSecond,
     KilogramPerCubicMetre,
     KilogramPerMetre,
@@ -65,6 +67,7 @@ impl Unit {
             Self::Metre => "m",
             Self::SquareMetre => "m²",
             Self::Celsius => "°C",
+            Self::Degree => "°",
             Self::MetrePerSecond => "m/s",
             Self::KilometrePerHour => "km/h",
             Self::Kilometre => "km",
@@ -87,6 +90,7 @@ impl Unit {
             Self::NewtonPerMillimetre => "N/mm",
             Self::NewtonMetre => "N·m",
             Self::NewtonMetrePerAmpere => "N·m/A",
+            Self::NewtonSquareMetre => "N·m²",
             Self::RadianPerSecond => "rad/s",
             Self::KilogramPerCubicMetre => "kg/m³",
             Self::KilogramPerMetre => "kg/m",
@@ -98,7 +102,7 @@ impl Unit {
     }
 
     /// What one of this unit is in SI, for units that only differ by a factor.
-    /// Degrees Celsius stay degrees Celsius in the core.
+    /// Degrees, of temperature and of angle, stay degrees in the core.
     #[must_use]
     pub const fn si(self) -> f64 {
         match self {

@@ -74,7 +74,7 @@ pub use answers::{
     BeltOnBoard, BeltTension, BenchFit, CentreFrom, Climb, Distance, DistancePoint, Drive,
     GearCell, Headline, Limit, MeasuredCentre, Notice, Point, PulleyPair, PulleySize, Push,
     PushCurve, PushPoint, Reach, Sag, Speed, Steepest, Supply, TopSpeed, Totals, answers, belt_fit,
-    explain, fits, gear_map, notices, totals,
+    explain, fit, fits, gear_map, notices, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, WHEELS};

@@ -8,6 +8,35 @@ pub(crate) const PI: f64 = core::f64::consts::PI;
 /// Square root of three: line-to-line against phase.
 pub(crate) const SQRT_3: f64 = 1.732_050_807_568_877_2;
 
+/// Sine and cosine of an angle in degrees, within a turn either way.
+///
+/// By their series: the library's bring tables for arguments of any size.
+pub(crate) fn sine_cosine(degrees: f64) -> (f64, f64) {
+    let turned = degrees - 360.0 * round(degrees / 360.0);
+    // Beyond a right angle the cosine changes its sign, the sine is that of the rest.
+    let (folded, sign) = if turned > 90.0 {
+        (180.0 - turned, -1.0)
+    } else if turned < -90.0 {
+        (-180.0 - turned, -1.0)
+    } else {
+        (turned, 1.0)
+    };
+    let x = folded * (PI / 180.0);
+    let (mut sine, mut cosine) = (1.0, 1.0);
+    let mut n = 24.0;
+    while n > 0.0 {
+        sine = 1.0 - x * x / (n * (n + 1.0)) * sine;
+        cosine = 1.0 - x * x / (n * (n - 1.0)) * cosine;
+        n -= 2.0;
+    }
+    (x * sine, sign * cosine)
+}
+
+/// Angle, in degrees, of what rises by `rise` over `run`; from -180 to 180.
+pub(crate) fn angle(rise: f64, run: f64) -> f64 {
+    libm::atan2(rise, run) * (180.0 / PI)
+}
+
 /// Root of a continuous `f` between `lo` and `hi`, where the signs differ.
 ///
 /// Chandrupatla's bracketed method: inverse quadratic steps where they are
@@ -53,7 +82,7 @@ pub(crate) fn root(lo: f64, hi: f64, tolerance: f64, mut f: impl FnMut(f64) -> f
 
 #[cfg(test)]
 mod tests {
-    use super::root;
+    use super::{angle, root, sine_cosine};
 
     #[test]
     fn finds_known_roots() {
@@ -62,6 +91,19 @@ mod tests {
         assert!((x - core::f64::consts::SQRT_2).abs() < 1e-12);
         let e = root(0.0, 3.0, 1e-14, |e| e - 0.83 * libm::sin(e) - 0.65);
         assert!((e - 0.83 * libm::sin(e) - 0.65).abs() < 1e-12);
+    }
+
+    #[test]
+    fn sine_and_cosine_are_those_of_the_standard_library() {
+        for step in -720..=720 {
+            let degrees = f64::from(step) / 2.0;
+            let (sine, cosine) = sine_cosine(degrees);
+            let radians = degrees.to_radians();
+            assert!((sine - radians.sin()).abs() < 1e-14, "{degrees}");
+            assert!((cosine - radians.cos()).abs() < 1e-14, "{degrees}");
+            let back = angle(sine, cosine) - degrees;
+            assert!((back - 360.0 * (back / 360.0).round()).abs() < 1e-12, "{degrees}");
+        }
     }
 
     #[test]

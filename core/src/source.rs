@@ -61,5 +61,19 @@ pub static PULLEY_TABLE: Source =
     source("Pulley tables for curvilinear belts, 5 mm: 1.143 mm", Standing::Published);
 /// Deflection and note of a taut string.
 pub static STRING: Source = source("Law of the taut string, any textbook", Standing::Published);
+/// How a truck turns the lean of its deck into steer.
+pub static HUBBARD: Source =
+    source("Hubbard 1979-80, lateral dynamics of the skateboard", Standing::Published);
+/// Bending of a beam on two supports.
+pub static BEAM: Source = source(
+    "Simply supported beam with two equal loads, Euler-Bernoulli beam tables",
+    Standing::Published,
+);
+/// Boundary dimensions of rolling bearings.
+pub static ISO_15: Source =
+    source("ISO 15, boundary dimensions of bearing 608", Standing::Published);
+/// How far the cords of a 5 mm curvilinear belt run outside the pulley.
+pub static CURVILINEAR: Source =
+    source("Pitch-line differential of 5 mm curvilinear belts, pulley tables", Standing::Published);
 /// A habit of the trade.
 pub static PRACTICE: Source = source("Common practice, no source", Standing::CommonPractice);

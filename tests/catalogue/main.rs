@@ -8,6 +8,7 @@ mod belts;
 mod demo;
 mod fault;
 mod fixture;
+mod frame;
 mod gearing;
 mod glossary;
 mod mutation;

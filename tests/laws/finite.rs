@@ -34,7 +34,7 @@ pub(crate) const HEADLINES: [Headline; 18] = [
 
 /// Where a value that is not a number hides, if anywhere: JSON has no word for
 /// it and says null, and nothing in an answer is optional.
-fn null_in(value: &Value, path: &str) -> Option<String> {
+pub(crate) fn null_in(value: &Value, path: &str) -> Option<String> {
     match value {
         Value::Null => Some(path.to_owned()),
         Value::Array(list) => {

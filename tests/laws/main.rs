@@ -11,6 +11,7 @@ mod distance;
 mod energy;
 mod file;
 mod finite;
+mod frame;
 mod gearing;
 mod limits;
 mod order;

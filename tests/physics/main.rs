@@ -12,9 +12,12 @@ mod chain;
 mod check;
 mod closed;
 mod copper;
+mod frame;
 mod gear;
+mod lean;
 mod martin;
 mod motor;
+mod packing;
 mod parts;
 mod road_load;
 mod supply;
@@ -40,7 +43,8 @@ macro_rules! subjects {
 }
 
 subjects! {
-    air, battery, belt, chain, closed, copper, gear, martin, motor, parts, road_load, supply, wire,
+    air, battery, belt, chain, closed, copper, frame, gear, lean, martin, motor, packing, parts,
+    road_load, supply, wire,
 }
 
 /// The lists above are what is tested; this keeps them from shrinking unseen.

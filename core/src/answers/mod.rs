@@ -5,7 +5,7 @@ mod climb;
 mod distance;
 mod drive;
 mod explain;
-mod fit;
+pub mod fit;
 mod gear_map;
 mod limit;
 mod notice;

@@ -39,11 +39,13 @@ pub enum Notice {
 const CHARGER_TOLERANCE: f64 = 0.005;
 
 /// Which tag of which slot must equal which tag of which other slot.
-const PAIRS: [(Slot, usize, Slot, usize); 4] = [
+const PAIRS: [(Slot, usize, Slot, usize); 5] = [
     (Slot::Motor, 0, Slot::MotorPulley, 0),
     (Slot::Wheel, 0, Slot::WheelPulley, 0),
     (Slot::Pack, 1, Slot::Charger, 0),
     (Slot::Pack, 0, Slot::Controller, 0),
+    // The mounts come with the trucks, but for another hanger perhaps.
+    (Slot::Truck, 0, Slot::Truck, 1),
 ];
 
 /// What a person would want to be told.

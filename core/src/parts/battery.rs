@@ -23,6 +23,10 @@ part! {
     full_v: f64 = "full_v" Volt, 3.3..4.4, 4.2, Assumed;
     /// Voltage of the cell standing for its nameplate energy.
     nominal_v: f64 = "nominal_v" Volt, 2.8..3.9, 3.6, Assumed;
+    /// Diameter; from its format, such as 21700, if not given.
+    diameter_m: Option<f64> = "diameter_mm" Millimetre, 8.0..70.0, 21.0, Optional;
+    /// Length; from its format if not given.
+    length_m: Option<f64> = "length_mm" Millimetre, 15.0..250.0, 70.0, Optional;
 }
 
 part! {

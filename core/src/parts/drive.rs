@@ -27,6 +27,10 @@ part! {
     hysteresis_share: f64 = "hysteresis_percent" Percent, 0.0..100.0, 50.0, Assumed;
     /// Highest motor current, in the controller's convention.
     max_current_a: f64 = "max_current_a" Ampere, 1.0..1000.0, 80.0, Required;
+    /// Diameter of the can.
+    can_diameter_m: f64 = "can_diameter_mm" Millimetre, 20.0..150.0, 63.0, Assumed;
+    /// Length of the can, from the mount's plate.
+    can_length_m: f64 = "can_length_mm" Millimetre, 20.0..250.0, 74.0, Assumed;
 }
 
 part! {
@@ -58,6 +62,12 @@ part! {
     switching_share: f64 = "switching_percent" Percent, 0.0..10.0, 0.8, Assumed;
     /// Power drawn by each channel when idle.
     idle_w: f64 = "idle_w" Watt, 0.1..20.0, 1.0, Assumed;
+    /// Length of its case.
+    length_m: f64 = "length_mm" Millimetre, 20.0..300.0, 120.0, Assumed;
+    /// Width of its case.
+    width_m: f64 = "width_mm" Millimetre, 15.0..200.0, 75.0, Assumed;
+    /// Height of its case.
+    height_m: f64 = "height_mm" Millimetre, 5.0..100.0, 25.0, Assumed;
 }
 
 part! {

@@ -5,6 +5,7 @@ use super::{
     Rider, Truck, Wheel, WheelPulley,
 };
 use crate::bounds::Field;
+use serde::Serialize;
 
 macro_rules! kinds {
     ($($kind:ident = $key:literal, $list:literal;)*) => {
@@ -74,7 +75,8 @@ impl Kind {
 macro_rules! slots {
     ($($slot:ident: $kind:ident = $key:literal;)*) => {
         /// A place in a build that one part fills.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+        #[serde(rename_all = "snake_case")]
         #[allow(missing_docs, reason = "the names say it")]
         pub enum Slot { $($slot),* }
 

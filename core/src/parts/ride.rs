@@ -30,6 +30,8 @@ part! {
     surface: Surface = "surface" None, 0.0..4.0, 1.0, Assumed Surface::NAMES;
     /// Grip: the share of the driven wheels' load that they can push with.
     grip: f64 = "grip_percent" Percent, 5.0..120.0, 70.0, Assumed;
+    /// Height of the bumps that are rolled off.
+    bump_m: f64 = "bump_mm" Millimetre, 0.0..200.0, 15.0, Assumed;
 }
 
 part! {

@@ -20,6 +20,10 @@ part! {
     rolling_smooth: f64 = "rolling_smooth" None, 0.002..0.1, 0.012, Required;
     /// Share added to it for each step of roughness.
     roughness_share: f64 = "roughness_percent" Percent, 0.0..100.0, 15.0, Assumed;
+    /// Width of the tyre.
+    width_m: f64 = "width_mm" Millimetre, 15.0..200.0, 52.0, Assumed;
+    /// Spacer between its two bearings, which sit about its middle.
+    spacer_m: f64 = "spacer_mm" Millimetre, 0.0..100.0, 10.0, Assumed;
 }
 
 impl Wheel {

@@ -55,6 +55,10 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
         ),
+        Notice::TagMismatch { one, one_tag, other, other_tag } if one == other => format!(
+            "{} and their mounts do not fit: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
+            words::kind(one.kind()),
+        ),
         Notice::TagMismatch { one, one_tag, other, other_tag } => format!(
             "{} and {} do not fit: one has \"{one_tag}\", the other \"{other_tag}\".",
             words::kind(one.kind()),

@@ -1,0 +1,175 @@
+//! What is between two parts.
+
+use super::{Row, assumed};
+use crate::build::{Build, Draft};
+use crate::parts::Slot;
+use crate::physics::frame::{
+    AXLE, AXLE_TAKEN, BELT_ROAD, DECK_HEIGHT, HANGER, HUB, MOTOR_BOX, MOTOR_DECK, MOTOR_HEIGHT,
+    MOTOR_MOTOR, MOTOR_ROAD, MOTOR_WHEEL, OUTER_DIAMETER, PULLEY_ROAD, PULLEY_WIDTH, WHEEL_ACROSS,
+    WHEEL_ALONG,
+};
+use crate::source::Standing;
+use crate::working::Working;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// The two parts that a clearance is between.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Between {
+    /// The wheel pulley's flange and the road.
+    PulleyRoad,
+    /// The belt under the wheel pulley and the road.
+    BeltRoad,
+    /// The motor's can and the road.
+    MotorRoad,
+    /// The motor's can and the wheel beside it.
+    MotorWheel,
+    /// The motor's can and the deck above it.
+    MotorDeck,
+    /// The motor's can and the enclosure, along the board.
+    MotorBox,
+    /// The cans of two motors; only where there are two.
+    MotorMotor,
+    /// The hanger's width, and mounts and motors on it.
+    Hanger,
+    /// The axle's length, and what is on it.
+    Axle,
+}
+
+impl Between {
+    /// Every one.
+    pub const ALL: [Self; 9] = [
+        Self::PulleyRoad,
+        Self::BeltRoad,
+        Self::MotorRoad,
+        Self::MotorWheel,
+        Self::MotorDeck,
+        Self::MotorBox,
+        Self::MotorMotor,
+        Self::Hanger,
+        Self::Axle,
+    ];
+
+    /// The inputs it rests on that may have been assumed.
+    const fn inputs(self) -> &'static [(Slot, &'static str)] {
+        const TREAD: (Slot, &str) = (Slot::Wheel, "deflection_mm");
+        const CAN: (Slot, &str) = (Slot::Motor, "can_diameter_mm");
+        const LONG: (Slot, &str) = (Slot::Motor, "can_length_mm");
+        const MOUNT: (Slot, &str) = (Slot::Truck, "mount_angle_deg");
+        const HANGER: (Slot, &str) = (Slot::Truck, "hanger_width_mm");
+        match self {
+            Self::PulleyRoad | Self::BeltRoad => &[TREAD, (Slot::Belt, "pitch_mm")],
+            Self::MotorRoad => &[TREAD, CAN, MOUNT],
+            Self::MotorWheel => &[CAN],
+            Self::MotorDeck => &[CAN, MOUNT, (Slot::Truck, "height_mm"), (Slot::Deck, "riser_mm")],
+            Self::MotorBox => &[
+                CAN,
+                MOUNT,
+                (Slot::Deck, "wheelbase_mm"),
+                (Slot::Deck, "box_length_mm"),
+                (Slot::Deck, "box_wall_mm"),
+                (Slot::Deck, "box_ahead_mm"),
+            ],
+            Self::MotorMotor | Self::Hanger => &[HANGER, LONG],
+            Self::Axle => {
+                &[(Slot::Truck, "axle_mm"), (Slot::Wheel, "width_mm"), (Slot::Wheel, "spacer_mm")]
+            }
+        }
+    }
+}
+
+/// The room between two parts.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Clearance {
+    /// Which two.
+    pub between: Between,
+    /// The room, m; negative is by how much they do not go together.
+    pub room_m: f64,
+    /// Inputs that were assumed for it.
+    pub assumed: Vec<Row>,
+    /// Whether an allowance went in that is common practice, such as a flange's height.
+    pub practice: bool,
+}
+
+/// Every clearance with the motor's axle at a distance from the wheel's, m.
+#[must_use]
+pub fn clearances(draft: &Draft, build: &Build, centre_m: f64) -> Vec<Clearance> {
+    let mut found = Vec::new();
+    for between in Between::ALL {
+        if between == Between::MotorMotor && build.truck.motor_count < 2.0 {
+            continue;
+        }
+        let mut w = Working::on();
+        let room_m = room(build, centre_m, between, &mut w);
+        found.push(Clearance {
+            between,
+            room_m,
+            assumed: assumed(draft, between.inputs()),
+            practice: w
+                .steps()
+                .iter()
+                .any(|step| step.formula.source.standing == Standing::CommonPractice),
+        });
+    }
+    found
+}
+
+pub(super) fn room(build: &Build, centre_m: f64, between: Between, w: &mut Working) -> f64 {
+    let Build { motor, truck, wheel, deck, belt, .. } = build;
+    let outer =
+        |w: &mut Working| w.apply(&OUTER_DIAMETER, [build.wheel_pulley.teeth, belt.pitch_m]);
+    let pulley_width = |w: &mut Working| w.apply(&PULLEY_WIDTH, [belt.width_m]);
+    let motor_height = |radius: f64, w: &mut Working| {
+        w.apply(&MOTOR_HEIGHT, [radius, centre_m, truck.mount_angle_deg])
+    };
+    match between {
+        Between::PulleyRoad => {
+            let inputs = [wheel.radius_explained(w), outer(w)];
+            w.apply(&PULLEY_ROAD, inputs)
+        }
+        Between::BeltRoad => {
+            let inputs = [wheel.radius_explained(w), outer(w)];
+            w.apply(&BELT_ROAD, inputs)
+        }
+        Between::MotorRoad => {
+            let radius = wheel.radius_explained(w);
+            let height = motor_height(radius, w);
+            w.apply(&MOTOR_ROAD, [height, motor.can_diameter_m])
+        }
+        Between::MotorDeck => {
+            let radius = wheel.radius_explained(w);
+            let under = w.apply(&DECK_HEIGHT, [radius, truck.height_m, deck.riser_m]);
+            let height = motor_height(radius, w);
+            w.apply(&MOTOR_DECK, [under, height, motor.can_diameter_m])
+        }
+        Between::MotorWheel => {
+            let width = pulley_width(w);
+            let across = w.apply(&WHEEL_ACROSS, [centre_m, wheel.diameter_m, motor.can_diameter_m]);
+            let along = w.apply(&WHEEL_ALONG, [width]);
+            w.apply(&MOTOR_WHEEL, [across, along])
+        }
+        Between::MotorBox => w.apply(
+            &MOTOR_BOX,
+            [
+                deck.wheelbase_m,
+                deck.box_length_m,
+                deck.box_ahead_m,
+                deck.box_wall_m,
+                centre_m,
+                truck.mount_angle_deg,
+                motor.can_diameter_m,
+            ],
+        ),
+        Between::MotorMotor => w.apply(&MOTOR_MOTOR, [truck.hanger_width_m, motor.can_length_m]),
+        Between::Hanger => {
+            w.apply(&HANGER, [truck.hanger_width_m, truck.motor_count, motor.can_length_m])
+        }
+        Between::Axle => {
+            let width = pulley_width(w);
+            let hub = w.apply(&HUB, [wheel.spacer_m]);
+            let taken = w.apply(&AXLE_TAKEN, [width, wheel.width_m, hub]);
+            w.apply(&AXLE, [truck.axle_m, taken])
+        }
+    }
+}

@@ -1,0 +1,128 @@
+//! How far the deck sags, and what that leaves under the enclosure.
+
+use super::{Row, assumed};
+use crate::build::{Build, Draft};
+use crate::math::abs;
+use crate::parts::Slot;
+use crate::physics::deck::{
+    BOX_ROAD, BOX_ROAD_BUMP, BREAK_OVER, BUMP_SAG, FOOT, SAG, SCALED_SAG, STANDING,
+};
+use crate::physics::frame::DECK_HEIGHT;
+use crate::working::Working;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// What a sag was worked out from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SagFrom {
+    /// One that was measured.
+    Measured,
+    /// The deck's stiffness.
+    Stiffness,
+}
+
+/// Deck and enclosure under the rider.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DeckFit {
+    /// Sag in the middle, standing still, m.
+    pub sag_m: f64,
+    /// What it was worked out from.
+    pub sag_from: SagFrom,
+    /// Enclosure to the road, standing still, m; negative where it would drag.
+    pub road_m: f64,
+    /// Sag at the bottom of a bump, m.
+    pub bump_sag_m: f64,
+    /// Enclosure to the road at the bottom of a bump, m; negative where it strikes.
+    pub bump_road_m: f64,
+    /// Sharpest crest between two slopes that rolls through, degrees; none
+    /// where the enclosure already drags on level ground.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub break_over_deg: Option<f64>,
+    /// Where such a crest would touch, ahead of the middle between the axles, m.
+    pub crest_m: f64,
+    /// Inputs that were assumed.
+    pub assumed: Vec<Row>,
+}
+
+/// Sag, ground clearance and break-over angle.
+#[must_use]
+pub fn deck_fit(draft: &Draft, build: &Build) -> DeckFit {
+    let w = &mut Working::off();
+    let sag_m = sag(build, w);
+    let bump_sag_m = w.apply(&BUMP_SAG, [sag_m, build.place.bump_m]);
+    let road_m = road(build, sag_m, w);
+    let measured = build.deck.sag_m.is_some();
+    let mut inputs = Vec::from(INPUTS);
+    inputs.extend(if measured { &MEASURED[..] } else { &STIFFNESS[..] });
+    DeckFit {
+        sag_m,
+        sag_from: if measured { SagFrom::Measured } else { SagFrom::Stiffness },
+        road_m,
+        bump_sag_m,
+        bump_road_m: bump_road(build, bump_sag_m, w),
+        break_over_deg: (road_m > 0.0).then(|| break_over(build, road_m, w)),
+        crest_m: crest(build),
+        assumed: assumed(draft, &inputs),
+    }
+}
+
+const MEASURED: [(Slot, &str); 1] = [(Slot::Deck, "sag_mass_kg")];
+const STIFFNESS: [(Slot, &str); 2] = [(Slot::Deck, "stiffness_n_m2"), (Slot::Deck, "stance_mm")];
+const INPUTS: [(Slot, &str); 11] = [
+    (Slot::Rider, "mass_kg"),
+    (Slot::Rider, "gear_mass_kg"),
+    (Slot::Place, "bump_mm"),
+    (Slot::Wheel, "deflection_mm"),
+    (Slot::Truck, "height_mm"),
+    (Slot::Deck, "wheelbase_mm"),
+    (Slot::Deck, "riser_mm"),
+    (Slot::Deck, "box_length_mm"),
+    (Slot::Deck, "box_height_mm"),
+    (Slot::Deck, "box_wall_mm"),
+    (Slot::Deck, "box_ahead_mm"),
+];
+
+pub(super) fn sag(build: &Build, w: &mut Working) -> f64 {
+    let deck = &build.deck;
+    let mass = standing(build, w);
+    match deck.sag_m {
+        Some(sag) => w.apply(&SCALED_SAG, [sag, mass, deck.sag_mass_kg]),
+        None => {
+            let foot = w.apply(&FOOT, [deck.wheelbase_m, deck.stance_m]);
+            w.apply(&SAG, [mass, foot, deck.wheelbase_m, deck.stiffness_n_m2])
+        }
+    }
+}
+
+pub(super) fn standing(build: &Build, w: &mut Working) -> f64 {
+    w.apply(&STANDING, [build.rider.mass_kg, build.rider.gear_mass_kg])
+}
+
+pub(super) fn road(build: &Build, sag: f64, w: &mut Working) -> f64 {
+    let under = under(build, w);
+    w.apply(&BOX_ROAD, [under, build.deck.box_height_m, build.deck.box_wall_m, sag])
+}
+
+pub(super) fn bump_road(build: &Build, sag: f64, w: &mut Working) -> f64 {
+    let under = under(build, w);
+    w.apply(&BOX_ROAD_BUMP, [under, build.deck.box_height_m, build.deck.box_wall_m, sag])
+}
+
+fn under(build: &Build, w: &mut Working) -> f64 {
+    let radius = build.wheel.radius_explained(w);
+    w.apply(&DECK_HEIGHT, [radius, build.truck.height_m, build.deck.riser_m])
+}
+
+/// Place of the enclosure's floor that is nearest the middle between the axles.
+fn crest(build: &Build) -> f64 {
+    let half = build.deck.box_length_m / 2.0 + build.deck.box_wall_m;
+    let ahead = build.deck.box_ahead_m;
+    let short = (abs(ahead) - half).max(0.0);
+    if ahead < 0.0 { -short } else { short }
+}
+
+pub(super) fn break_over(build: &Build, road: f64, w: &mut Working) -> f64 {
+    let radius = build.wheel.radius_explained(w);
+    w.apply(&BREAK_OVER, [radius, build.deck.wheelbase_m, road, crest(build)])
+}

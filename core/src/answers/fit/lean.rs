@@ -1,0 +1,181 @@
+//! Lean, turn, and where deck and tyre meet.
+
+use super::deck::standing;
+use super::{Row, assumed};
+use crate::build::{Build, Draft};
+use crate::parts::Slot;
+use crate::physics::frame::PULLEY_WIDTH;
+use crate::physics::lean::{
+    BITE_CORNER, BITE_FACE, BITE_FLANK, BITE_TREAD, BUSHING, CLEAR_CORNER, CLEAR_TREAD,
+    EDGE_HEIGHT, EDGE_REACH, FLANK_FRONT, FLANK_OUTER, FLANK_REAR, RISER, STEER_FRONT, STEER_REAR,
+    STEER_SUM, TURN,
+};
+use crate::working::Working;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// Which wheel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WheelAt {
+    /// A front wheel, with no pulley beside it.
+    Front,
+    /// A driven wheel, further out by its pulley.
+    Rear,
+}
+
+/// A turn at one lean.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Turn {
+    /// Lean of the deck, degrees.
+    pub lean_deg: f64,
+    /// Steer of the front truck, degrees.
+    pub steer_front_deg: f64,
+    /// Steer of the rear truck, degrees, the other way.
+    pub steer_rear_deg: f64,
+    /// Radius, m; none where the trucks do not steer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub radius_m: Option<f64>,
+}
+
+/// How it turns, and what stops it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Lean {
+    /// The turn at the furthest lean that the trucks allow.
+    pub furthest: Turn,
+    /// Lean at which the deck meets a front tyre, degrees; none where it never does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bite_front_deg: Option<f64>,
+    /// Lean at which the deck meets a rear tyre, degrees; none where it never does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bite_rear_deg: Option<f64>,
+    /// Whether deck and tyres meet before the furthest lean.
+    pub bites: bool,
+    /// Riser that keeps them apart up to the furthest lean, m; negative where
+    /// the deck could hang lower.
+    pub riser_m: f64,
+    /// Hardness of the bushings for the rider, Shore A. Common practice, no source.
+    pub bushing_shore_a: f64,
+    /// Inputs that were assumed.
+    pub assumed: Vec<Row>,
+}
+
+const INPUTS: [(Slot, &str); 12] = [
+    (Slot::Deck, "wheelbase_mm"),
+    (Slot::Deck, "width_mm"),
+    (Slot::Deck, "riser_mm"),
+    (Slot::Deck, "thickness_mm"),
+    (Slot::Truck, "hanger_width_mm"),
+    (Slot::Truck, "height_mm"),
+    (Slot::Truck, "pivot_front_deg"),
+    (Slot::Truck, "pivot_rear_deg"),
+    (Slot::Truck, "max_lean_deg"),
+    (Slot::Wheel, "width_mm"),
+    (Slot::Rider, "mass_kg"),
+    (Slot::Rider, "gear_mass_kg"),
+];
+
+/// How it turns, and where deck and tyre meet.
+#[must_use]
+pub fn lean(draft: &Draft, build: &Build) -> Lean {
+    let w = &mut Working::off();
+    let most = build.truck.max_lean_deg;
+    let bite_front_deg = bite(build, WheelAt::Front, w);
+    let bite_rear_deg = bite(build, WheelAt::Rear, w);
+    let before = |bite: Option<f64>| bite.is_some_and(|bite| bite < most);
+    Lean {
+        furthest: turn(build, most),
+        bite_front_deg,
+        bite_rear_deg,
+        bites: before(bite_front_deg) || before(bite_rear_deg),
+        riser_m: riser(build, w),
+        bushing_shore_a: bushing(build, w),
+        assumed: assumed(draft, &INPUTS),
+    }
+}
+
+/// The turn at a lean, degrees, from -90 to 90; a lean the other way turns the other way.
+#[must_use]
+pub fn turn(build: &Build, lean_deg: f64) -> Turn {
+    turn_explained(build, lean_deg, &mut Working::off())
+}
+
+pub(super) fn turn_explained(build: &Build, lean_deg: f64, w: &mut Working) -> Turn {
+    let steer_front_deg = w.apply(&STEER_FRONT, [build.truck.pivot_front_deg, lean_deg]);
+    let steer_rear_deg = w.apply(&STEER_REAR, [build.truck.pivot_rear_deg, lean_deg]);
+    let sum = w.apply(&STEER_SUM, [steer_front_deg, steer_rear_deg]);
+    // Less than this is a circle of more than a thousand kilometres.
+    let steers = crate::math::abs(sum) > 1e-6;
+    let radius_m = steers.then(|| w.apply(&TURN, [build.deck.wheelbase_m, sum]));
+    Turn { lean_deg, steer_front_deg, steer_rear_deg, radius_m }
+}
+
+/// Inner flank of a wheel, from the middle of the board.
+fn flank(build: &Build, at: WheelAt, w: &mut Working) -> f64 {
+    let hanger = build.truck.hanger_width_m;
+    match at {
+        WheelAt::Front => w.apply(&FLANK_FRONT, [hanger]),
+        WheelAt::Rear => {
+            let pulley = w.apply(&PULLEY_WIDTH, [build.belt.width_m]);
+            w.apply(&FLANK_REAR, [hanger, pulley])
+        }
+    }
+}
+
+/// Outer flank of a wheel, from the middle of the board.
+fn outer_flank(build: &Build, at: WheelAt, w: &mut Working) -> f64 {
+    let inner = flank(build, at, w);
+    w.apply(&FLANK_OUTER, [inner, build.wheel.width_m])
+}
+
+pub(super) fn bite(build: &Build, at: WheelAt, w: &mut Working) -> Option<f64> {
+    let (deck, wheel) = (&build.deck, build.wheel.diameter_m);
+    let height = w.apply(&EDGE_HEIGHT, [build.truck.height_m, deck.riser_m]);
+    let quiet = &mut Working::off();
+    let (inner, outer) = (flank(build, at, quiet), outer_flank(build, at, quiet));
+    let (half, radius) = (deck.width_m / 2.0, wheel / 2.0);
+    // How far out the edge is, squared, when it has come down to the tread's height.
+    let reach = half * half + height * height - radius * radius;
+    let above = height > radius;
+    if if above { reach < inner * inner } else { half <= inner } {
+        let reach = EDGE_REACH.of([height, deck.thickness_m]);
+        let corner = inner * inner + radius * radius - half * half;
+        let inner = flank(build, at, w);
+        if reach * reach >= corner {
+            return Some(w.apply(&BITE_FACE, [deck.width_m, wheel, inner]));
+        }
+        let reach = w.apply(&EDGE_REACH, [height, deck.thickness_m]);
+        return (half * half + reach * reach >= inner * inner)
+            .then(|| w.apply(&BITE_FLANK, [deck.width_m, reach, inner]));
+    }
+    if !above || reach <= outer * outer {
+        return Some(w.apply(&BITE_TREAD, [deck.width_m, height, wheel]));
+    }
+    let corner = outer * outer + radius * radius;
+    (height * height <= corner).then(|| {
+        let outer = outer_flank(build, at, w);
+        w.apply(&BITE_CORNER, [height, wheel, outer])
+    })
+}
+
+pub(super) fn riser(build: &Build, w: &mut Working) -> f64 {
+    let (deck, wheel) = (build.deck.width_m, build.wheel.diameter_m);
+    let lean = build.truck.max_lean_deg;
+    // Whatever clears the outer corner of the rear wheels clears the front's.
+    let quiet = &mut Working::off();
+    let outer = outer_flank(build, WheelAt::Rear, quiet);
+    let tread = CLEAR_TREAD.of([wheel, deck, lean]);
+    let corner = CLEAR_CORNER.of([outer, wheel, lean]);
+    let clear = if tread <= corner {
+        w.apply(&CLEAR_TREAD, [wheel, deck, lean])
+    } else {
+        let outer = outer_flank(build, WheelAt::Rear, w);
+        w.apply(&CLEAR_CORNER, [outer, wheel, lean])
+    };
+    w.apply(&RISER, [clear, build.truck.height_m])
+}
+
+pub(super) fn bushing(build: &Build, w: &mut Working) -> f64 {
+    let mass = standing(build, w);
+    w.apply(&BUSHING, [mass])
+}

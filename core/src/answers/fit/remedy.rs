@@ -1,0 +1,93 @@
+//! What to take instead, where two parts do not go together.
+
+use crate::answers::notice::{Notice, notices};
+use crate::bounds::Need;
+use crate::build::{Build, Draft};
+use crate::math::abs;
+use crate::parts::{Record, Slot};
+use alloc::vec::Vec;
+
+/// A part to take instead.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Remedy<'a> {
+    /// Where it goes.
+    pub slot: Slot,
+    /// The part.
+    pub part: &'a Record,
+}
+
+/// Place of the tag by which a pack names its cell.
+const PACK_CELL: usize = 2;
+
+impl Notice {
+    /// The two slots that do not go together.
+    #[must_use]
+    pub const fn slots(&self) -> [Slot; 2] {
+        match self {
+            Self::PackAboveController { .. } => [Slot::Controller, Slot::Pack],
+            Self::ChargerVoltage { .. } => [Slot::Charger, Slot::Pack],
+            Self::TagMismatch { one, other, .. } => [*other, *one],
+        }
+    }
+}
+
+/// The nearest part on offer that mends a notice: of the parts offered for
+/// either slot, with which nothing is said about that slot any more, the one
+/// that differs least from what is there; none if there is no such part.
+///
+/// How much two parts differ is the sum, over the inputs that every such part
+/// must give, of their difference as a share of the range; another choice counts as 1.
+#[must_use]
+pub fn remedy<'a>(
+    draft: &Draft,
+    notice: &Notice,
+    offered: &dyn Fn(Slot) -> Vec<&'a Record>,
+) -> Option<Remedy<'a>> {
+    let mut best = None;
+    let mut least = f64::INFINITY;
+    for slot in notice.slots() {
+        for part in offered(slot) {
+            let off = difference(slot, draft.record(slot), part);
+            if off < least && mends(draft, slot, part, offered) {
+                least = off;
+                best = Some(Remedy { slot, part });
+            }
+        }
+    }
+    best
+}
+
+/// Whether nothing is said about a slot with that part in it.
+fn mends<'a>(
+    draft: &Draft,
+    slot: Slot,
+    part: &Record,
+    offered: &dyn Fn(Slot) -> Vec<&'a Record>,
+) -> bool {
+    let mut tried = draft.clone();
+    tried.set_record(slot, part.clone());
+    if slot == Slot::Pack {
+        let named = part.tag(PACK_CELL);
+        if let Some(cell) = offered(Slot::Cell).into_iter().find(|cell| cell.id == named) {
+            tried.set_record(Slot::Cell, cell.clone());
+        }
+    }
+    let Ok(build) = Build::check(&tried) else { return false };
+    notices(&tried, &build).iter().all(|said| !said.slots().contains(&slot))
+}
+
+fn difference(slot: Slot, one: &Record, other: &Record) -> f64 {
+    let mut sum = 0.0;
+    for (index, field) in slot.kind().fields().iter().enumerate() {
+        let (Some(a), Some(b)) = (one.value(index), other.value(index)) else { continue };
+        if field.need != Need::Required {
+            continue;
+        }
+        sum += if field.choices.is_empty() {
+            abs(a - b) / (field.max - field.min)
+        } else {
+            f64::from(u8::from(a != b))
+        };
+    }
+    sum
+}

@@ -1,0 +1,153 @@
+//! Room around pulleys, belt and motors: what is between two parts is their
+//! clearance, and less than nothing is by how much they do not go together.
+//!
+//! The board stands upright and level. From the hanger's shoulder outward the
+//! axle carries a washer, the wheel pulley, the wheel about the middle of its
+//! two bearings, a washer and the nut. The mount's plate ends at the shoulder,
+//! and the motor's can points from it to the middle of the board.
+
+use crate::math::{PI, sine_cosine, sqrt};
+
+/// How far a pulley's flange stands out beyond its teeth, m. Common practice, no source.
+pub const FLANGE_HEIGHT_M: f64 = 0.0025;
+/// Thickness of each of its two flanges, m. Common practice, no source.
+pub const FLANGE_WIDTH_M: f64 = 0.0015;
+/// How far a 5 mm belt's back stands out beyond the pulley's teeth, m. Common practice, no source.
+pub const BELT_BACK_M: f64 = 0.0017;
+/// Thickness of the motor mount's plate, m. Common practice, no source.
+pub const MOUNT_M: f64 = 0.008;
+/// Thickness of a speed washer, m. Common practice, no source.
+pub const WASHER_M: f64 = 0.001;
+/// Height of the axle's nut, m: an M8 lock nut, from memory.
+pub const NUT_M: f64 = 0.008;
+/// Least room between two motors, m. Common practice, no source.
+pub const MOTOR_GAP_M: f64 = 0.005;
+/// Pitch-line differential of a 5 mm curvilinear belt, m.
+pub const PITCH_LINE_M: f64 = 0.000_571_5;
+/// Bore, outer diameter and width of a 608 bearing, m. Source: ISO 15.
+pub const BEARING_608_M: [f64; 3] = [0.008, 0.022, 0.007];
+
+law! {
+    /// Outer diameter of the wheel pulley's teeth, m; for 5 mm pitch.
+    ///
+    /// ```
+    /// // Pulley table for 5 mm pitch: 36 teeth, 56.1528 mm.
+    /// let outer = pitchline_core::physics::frame::OUTER_DIAMETER.of([36.0, 0.005]);
+    /// assert!((outer - 56.1528e-3).abs() < 1e-7);
+    /// ```
+    OUTER_DIAMETER = "Outer diameter of the wheel pulley", "d_outer" = "Z_wheel pitch / π − 2 · 0.5715 mm", Metre, CURVILINEAR;
+    teeth: "Z_wheel" Teeth, pitch: "pitch" Metre => teeth * pitch / PI - 2.0 * PITCH_LINE_M
+}
+
+law! {
+    /// Wheel pulley to the road, m.
+    ///
+    /// Source: geometry; the flange is common practice, no source.
+    PULLEY_ROAD = "Wheel pulley to the road", "c" = "r − d_outer / 2 − 2.5 mm", Metre, PRACTICE;
+    radius: "r" Metre, outer: "d_outer" Metre => radius - outer / 2.0 - FLANGE_HEIGHT_M
+}
+
+law! {
+    /// Back of the belt to the road, under the wheel pulley, m.
+    ///
+    /// Source: geometry; the belt's back is common practice, no source.
+    BELT_ROAD = "Belt to the road", "c" = "r − d_outer / 2 − 1.7 mm", Metre, PRACTICE;
+    radius: "r" Metre, outer: "d_outer" Metre => radius - outer / 2.0 - BELT_BACK_M
+}
+
+law! {
+    /// Height of the motor's axle above the road, m.
+    ///
+    /// ```
+    /// // By hand: 80 mm at 30° rise by half of that.
+    /// let height = pitchline_core::physics::frame::MOTOR_HEIGHT.of([0.048, 0.080, 30.0]);
+    /// assert!((height - 0.088).abs() < 1e-12);
+    /// ```
+    MOTOR_HEIGHT = "Height of the motor's axle", "h_motor" = "r + C sin θ_mount", Metre, MECHANICS;
+    radius: "r" Metre, centre: "C" Metre, angle: "θ_mount" Degree => radius + centre * sine_cosine(angle).0
+}
+
+law! {
+    /// Motor can to the road, m.
+    MOTOR_ROAD = "Motor to the road", "c" = "h_motor − d_can / 2", Metre, MECHANICS;
+    height: "h_motor" Metre, can: "d_can" Metre => height - can / 2.0
+}
+
+law! {
+    /// Height of the deck's underside over the axles, with nobody on it, m.
+    DECK_HEIGHT = "Height of the deck's underside", "h_deck" = "r + h_truck + h_riser", Metre, MECHANICS;
+    radius: "r" Metre, truck: "h_truck" Metre, riser: "h_riser" Metre => radius + truck + riser
+}
+
+law! {
+    /// Motor can to the deck above it, m.
+    MOTOR_DECK = "Motor to the deck", "c" = "h_deck − h_motor − d_can / 2", Metre, MECHANICS;
+    deck: "h_deck" Metre, height: "h_motor" Metre, can: "d_can" Metre => deck - height - can / 2.0
+}
+
+law! {
+    /// Motor can to the enclosure ahead of it, measured along the board, m.
+    MOTOR_BOX = "Motor to the enclosure", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
+    base: "L_base" Metre, length: "l_box" Metre, ahead: "l_ahead" Metre, wall: "t_wall" Metre,
+    centre: "C" Metre, angle: "θ_mount" Degree, can: "d_can" Metre =>
+        (base - length) / 2.0 + ahead - wall - centre * sine_cosine(angle).1 - can / 2.0
+}
+
+law! {
+    /// Width of the wheel pulley with its flanges, m.
+    PULLEY_WIDTH = "Width of the wheel pulley", "w_pulley" = "w_belt + 2 · 1.5 mm", Metre, PRACTICE;
+    belt: "w_belt" Metre => belt + 2.0 * FLANGE_WIDTH_M
+}
+
+law! {
+    /// Motor can to the wheel's tread, across their axes, m; may be negative.
+    WHEEL_ACROSS = "Motor to the tread, across", "c_across" = "C − (d_wheel + d_can) / 2", Metre, MECHANICS;
+    centre: "C" Metre, wheel: "d_wheel" Metre, can: "d_can" Metre => centre - (wheel + can) / 2.0
+}
+
+law! {
+    /// Motor can to the wheel's flank, along their axes, m: mount, washer and
+    /// wheel pulley are between.
+    WHEEL_ALONG = "Motor to the wheel's flank, along", "c_along" = "8 mm + 1 mm + w_pulley", Metre, PRACTICE;
+    pulley: "w_pulley" Metre => MOUNT_M + WASHER_M + pulley
+}
+
+law! {
+    /// Least distance of two cylinders with parallel axes, m. Where they overlap
+    /// both ways it is negative: the lesser way to pull them apart.
+    MOTOR_WHEEL = "Motor to the wheel", "c" = "√(c_across² + c_along²) where both are positive, else the larger", Metre, MECHANICS;
+    across: "c_across" Metre, along: "c_along" Metre =>
+        if across > 0.0 && along > 0.0 { sqrt(across * across + along * along) } else { across.max(along) }
+}
+
+law! {
+    /// Between the two motors, end to end, m.
+    MOTOR_MOTOR = "Between the motors", "c" = "w_hanger − 2 (8 mm + l_can)", Metre, PRACTICE;
+    hanger: "w_hanger" Metre, can: "l_can" Metre => hanger - 2.0 * (MOUNT_M + can)
+}
+
+law! {
+    /// Hanger left over by mounts and motors and a gap between motors, m.
+    HANGER = "Hanger left over", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
+    hanger: "w_hanger" Metre, motors: "n" Count, can: "l_can" Metre =>
+        hanger - motors * (MOUNT_M + can) - (motors - 1.0) * MOTOR_GAP_M
+}
+
+law! {
+    /// Width of the wheel's hub over its two bearings, m.
+    HUB = "Two bearings and their spacer", "w_hub" = "2 · 7 mm + l_spacer", Metre, ISO_15;
+    spacer: "l_spacer" Metre => 2.0 * BEARING_608_M[2] + spacer
+}
+
+law! {
+    /// Axle that washers, wheel pulley, wheel and nut take, m.
+    AXLE_TAKEN = "Axle taken", "l_taken" = "1 mm + w_pulley + (w_wheel + w_hub) / 2 + 1 mm + 8 mm", Metre, PRACTICE;
+    pulley: "w_pulley" Metre, wheel: "w_wheel" Metre, hub: "w_hub" Metre =>
+        2.0 * WASHER_M + pulley + (wheel + hub) / 2.0 + NUT_M
+}
+
+law! {
+    /// Axle left over, m.
+    AXLE = "Axle left over", "c" = "l_axle − l_taken", Metre, MECHANICS;
+    axle: "l_axle" Metre, taken: "l_taken" Metre => axle - taken
+}

@@ -1,0 +1,180 @@
+//! Lean and steer, and where deck and tyre meet.
+
+use crate::check::{Check, check, halve};
+use pitchline_core::fit::{WheelAt, lean, turn};
+use pitchline_core::physics::lean::{CLEAR_CORNER, CLEAR_TREAD, STEER_FRONT, STEER_REAR};
+use pitchline_core::{Build, Draft, Slot};
+
+const HUBBARD: &str = "Hubbard 1979-80: tan(steer) = tan(pivot angle) sin(lean)";
+const LIMIT: &str = "Hubbard 1979-80 at 45°: the steer is the arc tangent of the lean's sine";
+const TURNED: &str = "rotation of the axle about its pivot until it is level again, by halving";
+const AXLES: &str = "where the lines of both axles cross, from their directions";
+const HALF: &str = "by hand: half the wheelbase over the tangent of the steer";
+const SCAN: &str = "the deck turned in steps of a thousandth of a degree until it touches";
+const REASON: &str = "by reason: no lean no steer, and a level pivot never steers";
+const PRACTICE: &str =
+    "common practice, no source: 70 and a quarter of the mass in kg, 100 at most";
+
+/// Steer by turning the axle about the pivot in the leaning deck until it is level.
+fn by_turning(pivot: f64, lean: f64) -> f64 {
+    let (pivot, lean) = (f64::to_radians(pivot), f64::to_radians(lean));
+    let axle = |turn: f64| {
+        // In the deck: across, turned about an axis that rises by the pivot's angle.
+        let [x, y, z] = [-pivot.sin() * turn.sin(), turn.cos(), pivot.cos() * turn.sin()];
+        // The deck leans about the road's length.
+        [x, lean.cos() * y - lean.sin() * z, lean.sin() * y + lean.cos() * z]
+    };
+    let turn = halve(-1.57, 1.57, |turn| axle(turn)[2]);
+    (axle(turn)[0] / axle(turn)[1]).atan().to_degrees()
+}
+
+fn steers() -> Vec<Check> {
+    let mut list = vec![
+        check("no lean", STEER_FRONT.of([50.0, 0.0]), 0.0, 0.0, REASON),
+        check("level pivot", STEER_FRONT.of([0.0, 20.0]), 0.0, 0.0, REASON),
+        // Half is the sine of 30°, and the arc tangent of a half is printed.
+        check("45° at 30°", STEER_FRONT.of([45.0, 30.0]), 26.565_051_177, 1e-9, LIMIT),
+    ];
+    for (pivot, lean) in [(45.0, 10.0), (50.0, 18.0), (35.0, 25.0), (62.0, 7.0), (25.0, -15.0)] {
+        let want = f64::to_radians(pivot).tan() * f64::to_radians(lean).sin();
+        let got = STEER_REAR.of([pivot, lean]);
+        let name = format!("pivot of {pivot}° at {lean}°");
+        list.push(check(name.clone(), got, want.atan().to_degrees(), 1e-12, HUBBARD));
+        let turned = by_turning(pivot, lean);
+        list.push(check(name + ", turned", got, turned, 1e-9, TURNED));
+    }
+    list
+}
+
+fn board(changes: &[(Slot, &str, f64)]) -> (Draft, Build) {
+    let mut draft = Draft::typical();
+    for (slot, key, value) in changes {
+        draft.set(*slot, key, *value);
+    }
+    let build = Build::check(&draft).expect("in range");
+    (draft, build)
+}
+
+/// Distance from the line between the axles to where the axles' lines cross.
+fn by_crossing(base: f64, front: f64, rear: f64) -> f64 {
+    let (front, rear) = (f64::to_radians(front), f64::to_radians(rear));
+    // From (0, 0) along (sin rear, cos rear) and from (base, 0) along (-sin front, cos front).
+    let along = base * front.cos() / (rear.sin() * front.cos() + rear.cos() * front.sin());
+    along * rear.cos()
+}
+
+fn turns() -> Vec<Check> {
+    let mut list = Vec::new();
+    for (front, rear, lean) in [(45.0, 45.0, 30.0), (60.0, 30.0, 30.0), (50.0, 25.0, 12.0)] {
+        let (_, build) = board(&[
+            (Slot::Deck, "wheelbase_mm", 720.0),
+            (Slot::Truck, "pivot_front_deg", front),
+            (Slot::Truck, "pivot_rear_deg", rear),
+        ]);
+        let found = turn(&build, lean);
+        let want = by_crossing(0.72, found.steer_front_deg, found.steer_rear_deg);
+        let got = found.radius_m.expect("it steers");
+        list.push(check(format!("turn of {front}° and {rear}°"), got, want, 1e-12, AXLES));
+        if front == 45.0 {
+            list.push(check("turn of two alike", got, 0.36 / 0.5, 1e-12, HALF));
+        }
+        assert_eq!(turn(&build, 0.0).radius_m, None, "no lean, no turn");
+    }
+    list
+}
+
+/// The first lean, degrees, at which deck and either tyre touch, or none up to
+/// 60°: a corner of the one within the other. `tyre` is inner and outer flank and radius.
+fn by_scanning(half: f64, height: f64, thickness: f64, tyre: [f64; 3]) -> Option<f64> {
+    let [inner, outer, radius] = tyre;
+    (0..60_000).map(|step| f64::from(step) * 1e-3).find(|degrees| {
+        let (sine, cosine) = degrees.to_radians().sin_cos();
+        let deck_in = |x: f64, z: f64| {
+            // On the road's axes.
+            let (across, up) = (x * cosine + z * sine, z * cosine - x * sine);
+            (inner..=outer).contains(&across.abs()) && up.abs() <= radius
+        };
+        let tyre_in = |y: f64, z: f64| {
+            // On the deck's axes.
+            let (across, up) = (y * cosine - z * sine, y * sine + z * cosine);
+            across.abs() <= half && (height..=height + thickness).contains(&up)
+        };
+        [half, -half].iter().any(|x| deck_in(*x, height) || deck_in(*x, height + thickness))
+            || [inner, outer, -inner, -outer]
+                .iter()
+                .any(|y| tyre_in(*y, radius) || tyre_in(*y, -radius))
+    })
+}
+
+fn bites() -> Vec<Check> {
+    let mut list = Vec::new();
+    let mut kinds = [0; 3];
+    // Deck's width, truck, riser, wheel's diameter and width; hanger 184, belt 15.
+    for (deck, truck, riser, wheel, width) in [
+        (150.0, 66.0, 15.0, 97.0, 52.0),
+        (150.0, 66.0, 15.0, 107.0, 52.0),
+        (230.0, 60.0, 6.0, 97.0, 52.0),
+        (230.0, 60.0, 20.0, 97.0, 52.0),
+        (400.0, 66.0, 20.0, 90.0, 40.0),
+        (380.0, 50.0, 10.0, 80.0, 30.0),
+        (150.0, 66.0, 15.0, 200.0, 56.0),
+        (120.0, 60.0, 0.0, 150.0, 50.0),
+        (120.0, 20.0, -40.0, 150.0, 50.0),
+        (60.0, 20.0, 0.0, 97.0, 52.0),
+    ] {
+        let (draft, build) = board(&[
+            (Slot::Deck, "width_mm", deck),
+            (Slot::Deck, "riser_mm", riser),
+            (Slot::Deck, "thickness_mm", 13.0),
+            (Slot::Truck, "height_mm", truck),
+            (Slot::Truck, "hanger_width_mm", 184.0),
+            (Slot::Wheel, "diameter_mm", wheel),
+            (Slot::Wheel, "width_mm", width),
+            (Slot::Belt, "width_mm", 15.0),
+        ]);
+        let found = lean(&draft, &build);
+        for (at, inner, got) in [
+            (WheelAt::Front, 93.0, found.bite_front_deg),
+            // A pulley of 15 mm and two flanges of 1.5 mm is beside it.
+            (WheelAt::Rear, 111.0, found.bite_rear_deg),
+        ] {
+            let (half, height, radius) = (deck / 2.0, truck + riser, wheel / 2.0);
+            let want = by_scanning(half, height, 13.0, [inner, inner + width, radius]);
+            let name = format!("{at:?} bite of {deck} on {truck} and {riser} with {wheel}");
+            let at_most = |lean: Option<f64>| lean.filter(|lean| *lean < 60.0).unwrap_or(60.0);
+            list.push(check(name, at_most(got), at_most(want), 2e-3, SCAN));
+            kinds[usize::from(half > inner) + usize::from(half > inner + width)] += 1;
+        }
+    }
+    assert!(kinds.iter().all(|count| *count > 1), "inside, over and beyond the tyre: {kinds:?}");
+    list
+}
+
+fn risers() -> Vec<Check> {
+    // At 30° the sine is a half: (100 + 160 / 2) / √3 mm over 160 mm; and the
+    // corner of a tyre 150 mm out: 150 / 2 + 50 √3 / 2.
+    let root = 3.0_f64.sqrt();
+    let mut list = vec![
+        check("clear of the tread", CLEAR_TREAD.of([100.0, 160.0, 30.0]), 180.0 / root, 1e-9, SCAN),
+        check(
+            "clear of the corner",
+            CLEAR_CORNER.of([150.0, 100.0, 30.0]),
+            75.0 + 25.0 * root,
+            1e-9,
+            SCAN,
+        ),
+        // 3, 4, 5: beyond the angle of the corner the height stays.
+        check("clear of any lean", CLEAR_CORNER.of([30.0, 80.0, 60.0]), 50.0, 1e-12, SCAN),
+    ];
+    for (mass, shore) in [(78.0, 90.5), (20.0, 76.0), (180.0, 100.0)] {
+        let (draft, build) =
+            board(&[(Slot::Rider, "mass_kg", mass), (Slot::Rider, "gear_mass_kg", 4.0)]);
+        let got = lean(&draft, &build).bushing_shore_a;
+        list.push(check(format!("bushings for {mass} kg"), got, shore, 1e-12, PRACTICE));
+    }
+    list
+}
+
+pub(crate) fn checks() -> Vec<Check> {
+    [steers(), turns(), bites(), risers()].concat()
+}
