@@ -18,10 +18,12 @@ pub struct DeckSide {
     pub thick_m: f64,
     /// How far the middle sags under the rider.
     pub sag_m: f64,
-    /// Length of the enclosure, its middle at the deck's.
+    /// Length of the enclosure, outside.
     pub box_length_m: f64,
     /// Depth of the enclosure below the deck.
     pub box_depth_m: f64,
+    /// How far its middle stands ahead of the deck's.
+    pub box_ahead_m: f64,
     /// Under the enclosure, rider standing still.
     pub clear_m: f64,
     /// The same at the bottom of the bump.
@@ -44,8 +46,13 @@ impl DeckSide {
         let mut board: Vec<Place> = steps().map(|s| (s * reach, under(s * reach))).collect();
         board.extend(steps().map(|s| (-s * reach, under(s * reach) + thick)));
         let span = mm(self.box_length_m) / 2.0;
-        let mut under_box: Vec<Place> = steps().map(|s| (s * span, under(s * span))).collect();
-        under_box.extend(steps().map(|s| (-s * span, under(s * span) - mm(self.box_depth_m))));
+        let mid = mm(self.box_ahead_m);
+        let along = |s: f64| mid + s * span;
+        let mut under_box: Vec<Place> = steps().map(|s| (along(s), under(along(s)))).collect();
+        // A box is stiff: its floor is level.
+        let floor = deck - sag - mm(self.box_depth_m);
+        under_box.push((along(1.0), floor));
+        under_box.push((along(-1.0), floor));
         let axle = mm(self.axle_m);
         let wheel = mm(self.wheel_m) / 2.0;
         let mut shapes =
@@ -68,7 +75,7 @@ impl DeckSide {
         };
         let low = mm(self.clear_m);
         let dims = vec![
-            dim("Box to the road, standing still", self.clear_m, ((0.0, low), (0.0, 0.0)), 0.0),
+            dim("Box to the road, standing still", self.clear_m, ((mid, low), (mid, 0.0)), 0.0),
             dim(
                 "Sag under the rider",
                 self.sag_m,
@@ -81,12 +88,12 @@ impl DeckSide {
                 self.bump_clear_m,
                 {
                     let low = mm(self.bump_clear_m);
-                    ((-0.5 * span, low), (-0.5 * span, 0.0))
+                    ((along(-0.5), low), (along(-0.5), 0.0))
                 },
                 0.0,
             ),
         ];
         let plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) };
-        plan.note((span * 0.7, under(span * 0.7) - mm(self.box_depth_m) / 2.0), "box")
+        plan.note((along(0.7), floor + mm(self.box_depth_m) / 2.0), "box")
     }
 }

@@ -30,6 +30,8 @@ pub struct HangerRear {
     pub motor_m: f64,
     /// Motors: one or two.
     pub motors: u8,
+    /// Thickness of the mount's plate, from the shoulder inwards.
+    pub mount_m: f64,
     /// What is left between two motors, or between one and the far mount;
     /// negative where they meet.
     pub between_m: f64,
@@ -60,8 +62,9 @@ impl HangerRear {
             shapes.push(rect("d-wheel", inner, outer, axle, wheel));
             if n < usize::from(self.motors) {
                 shapes.push(rect("d-part", inner - mm(self.pulley_width_m), inner, axle, pulley));
-                let inwards = half - mm(self.can_length_m);
-                shapes.push(rect("d-motor", inwards, half, motor, can));
+                let plate = half - mm(self.mount_m);
+                shapes.push(rect("d-motor", plate - mm(self.can_length_m), plate, motor, can));
+                shapes.push(rect("d-axle", plate, half, (motor + axle) / 2.0, can * 0.7));
             }
         }
         shapes.push(Shape::line("d-road", (-outer - 8.0, 0.0), (outer + 8.0, 0.0)));
@@ -78,7 +81,8 @@ impl HangerRear {
             };
         let top = axle.max(motor + can).max(axle + wheel);
         let across = |x: f64, y: f64| ((-x, y), (x, y));
-        let free = half - mm(self.can_length_m);
+        let plate = half - mm(self.mount_m);
+        let free = plate - mm(self.can_length_m);
         let gap = if self.motors > 1 { (-free, free) } else { (-half, free) };
         let dims = vec![
             dim(
@@ -100,12 +104,12 @@ impl HangerRear {
             dim(
                 "Motor can, length",
                 self.can_length_m,
-                ((free, motor + can), (half, motor + can)),
+                ((free, motor + can), (plate, motor + can)),
                 10.0,
                 sized,
             ),
         ];
         let plan = Plan { shapes, dims, height: 360.0, ..Plan::new(style) };
-        plan.note(((free + half) / 2.0, motor - can / 2.0), "motor")
+        plan.note(((free + plate) / 2.0, motor - can / 2.0), "motor")
     }
 }

@@ -8,21 +8,26 @@ use pitchline_core::{Headline, Step, Unit, explain};
 
 /// Its steps, one under the other.
 pub(super) fn steps(app: App, which: Headline) -> Node {
-    let steps = move || {
-        // The working is in SI, as its formulas are.
-        let style = Style { comma: app.style().comma, ..Style::default() };
-        let steps = app.found().map(|found| explain(&found.build, which));
-        steps.into_iter().flatten().map(|one| step(&one, style)).collect()
-    };
-    let first = el("p").class("help").with(match which {
+    let first = match which {
         Headline::TopSpeed
         | Headline::TopSpeedLow
         | Headline::TopSpeedOnGrade
         | Headline::ModeSpeed(_) => page::SEARCHED,
         _ => page::STEPPED,
-    });
+    };
+    let steps = move || app.found().map(|found| explain(&found.build, which)).unwrap_or_default();
+    list(app, first, steps)
+}
+
+/// Steps one under the other, after a word about them.
+pub(super) fn list(app: App, first: &'static str, steps: impl Fn() -> Vec<Step> + 'static) -> Node {
+    let steps = move || {
+        // The working is in SI, as its formulas are.
+        let style = Style { comma: app.style().comma, ..Style::default() };
+        steps().iter().map(|one| step(one, style)).collect()
+    };
     let steps = el("ol").class("steps").with(live(move || app.key(), steps));
-    Node::from(vec![first.into(), steps.into()])
+    Node::from(vec![el("p").class("help").with(first).into(), steps.into()])
 }
 
 fn step(step: &Step, style: Style) -> Node {

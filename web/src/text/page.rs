@@ -49,6 +49,9 @@ pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing 
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
 
+/// Caution about packs in boxes, by the box.
+pub const CAUTION_BOX: &str = "Never press cells in. A crushed or chafed cell can burn, days later. Insulate, pad, and have packs built by qualified people.";
+
 /// How far to trust it.
 pub const TRUST: &str = "These figures come from published physics and the values entered. Road, wind, tyres and labels differ: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
 /// Where the data stay.

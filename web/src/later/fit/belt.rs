@@ -1,24 +1,20 @@
 //! Which belt: for this mount, for what was measured, how tight, and how hard it works.
 
 use super::found::{Asked, Found};
-use super::view::{Drawn, drawn, headlines, line};
+use super::view::{Drawn, Shows, drawn, faults, headlines, line, mm};
 use crate::ask::input_of;
 use crate::chart::{Table, plain, table};
-use crate::component::{Headline, notice};
+use crate::component::Headline;
 use crate::dom::{Node, el, live};
 use crate::drawing::BeltSide;
 use crate::text::{Style, words};
+use pitchline_core::physics::frame::FLANGE_HEIGHT_M;
 use pitchline_core::{
-    BeltChoice, BeltList, BeltOnBoard, Headline as Which, MeasuredCentre, Slot, Unit,
+    BeltChoice, BeltList, BeltOnBoard, Headline as Which, MeasuredCentre, PulleySize, Slot, Unit,
 };
 
 pub(super) fn belt(asked: &Asked) -> Node {
     let app = asked.app;
-    let now = asked.clone();
-    let told = move || {
-        let said = now.found().map_or_else(Vec::new, |found| faults(&found, app.style()));
-        said.into_iter().map(notice).collect()
-    };
     let now = asked.clone();
     let fitting = move || {
         let rows = |found: std::rc::Rc<Found>| fits(&found, app.style(), &app.catalog().currency);
@@ -32,10 +28,14 @@ pub(super) fn belt(asked: &Asked) -> Node {
         .with(input_of(app, Slot::Bench, "belt_in_hand_teeth"));
     Node::from(vec![
         el("h3").with("Belt").into(),
-        el("div").attr("role", "status").with(live(move || app.key(), told)).into(),
+        faults(asked, amiss),
         headlines(
             asked,
-            &[(Which::BeltCentre, centre), (Which::BeltPull, pull), (Which::BeltTension, tension)],
+            &[
+                (Shows::Drive(Which::BeltCentre), centre),
+                (Shows::Drive(Which::BeltPull), pull),
+                (Shows::Drive(Which::BeltTension), tension),
+            ],
         ),
         drawn(asked, SIDE),
         line(asked, which),
@@ -47,11 +47,6 @@ pub(super) fn belt(asked: &Asked) -> Node {
         el("h4").with("How tight").into(),
         line(asked, tight),
     ])
-}
-
-fn mm(style: Style, length_m: f64) -> String {
-    let symbol = style.units.shown(Unit::Millimetre).symbol;
-    format!("{}\u{a0}{symbol}", style.millimetres(length_m))
 }
 
 fn teeth(count: f64) -> String {
@@ -106,7 +101,7 @@ fn tension(found: &Found, style: Style) -> Headline {
 }
 
 /// What cannot be so.
-fn faults(found: &Found, style: Style) -> Vec<String> {
+fn amiss(found: &Found, style: Style) -> Vec<String> {
     let fit = &found.belt;
     let [near, far] = fit.slot_m;
     let mut said = Vec::new();
@@ -317,28 +312,25 @@ const SIDE: Drawn = Drawn {
     more: |found, style| side(found).more(style),
 };
 
-/// How far the belt's back stands out beyond the pitch line, m. Common practice, no source.
-const BELT_BACK_M: f64 = 0.002;
-
 fn side(found: &Found) -> BeltSide {
-    let (build, fit) = (&found.build, &found.belt);
+    let (build, fit, draft) = (&found.build, &found.belt, &found.draft);
     let [motor, wheel] = fit.pulleys;
-    let [near, far] = fit.slot_m;
-    let taut = match fit.on_board {
-        BeltOnBoard::Taut(belt) => Some(belt.mesh.centre_m),
-        _ => fit.run.map(|run| run.centre_m),
-    };
+    let given = |slot: Slot, key: &str| draft.value(slot, key).is_some();
+    let outside = |size: PulleySize| size.outside_diameter_m.unwrap_or(size.pitch_diameter_m);
     BeltSide {
         wheel_m: build.wheel.diameter_m,
         axle_m: build.wheel.radius_m(),
-        centre_m: taut.unwrap_or((near + far) / 2.0),
-        angle: 0.35,
+        centre_m: found.centre_m,
+        angle: build.truck.mount_angle_deg.to_radians(),
         wheel_pitch_m: wheel.pitch_diameter_m,
-        wheel_pulley_m: wheel.outside_diameter_m.unwrap_or(wheel.pitch_diameter_m),
+        wheel_pulley_m: outside(wheel),
         motor_pitch_m: motor.pitch_diameter_m,
-        motor_pulley_m: motor.outside_diameter_m.unwrap_or(motor.pitch_diameter_m),
-        over_belt_m: wheel.pitch_diameter_m + 2.0 * BELT_BACK_M,
-        can_m: 0.063,
-        assumed: [taut.is_none(), true],
+        motor_pulley_m: outside(motor),
+        over_belt_m: outside(wheel) + 2.0 * FLANGE_HEIGHT_M,
+        can_m: build.motor.can_diameter_m,
+        assumed: [
+            build.belt.teeth.is_none() && build.bench.measured_centre_m.is_none(),
+            !given(Slot::Motor, "can_diameter_mm") || !given(Slot::Truck, "mount_angle_deg"),
+        ],
     }
 }

@@ -1,15 +1,26 @@
 //! The answers of this question, kept until something changes.
 
 use crate::state::App;
+use pitchline_core::fit::{
+    BoxPlan, Clearance, DeckFit, Lean, box_plan, clearances, deck_fit, lean,
+};
 use pitchline_core::{
-    Belt, BeltFit, BeltOffers, Build, Drive, MotorPulley, Record, Slot, WheelPulley, belt_fit,
+    Belt, BeltFit, BeltOffers, BeltOnBoard, Build, Draft, Drive, MotorPulley, Record, Slot,
+    WheelPulley, belt_fit,
 };
 use std::cell::RefCell;
 use std::rc::Rc;
 
 /// What goes together, and the parts that were tried.
 pub(super) struct Found {
+    pub(super) draft: Draft,
     pub(super) build: Build,
+    /// Between the axles of wheel and motor, m.
+    pub(super) centre_m: f64,
+    pub(super) clearances: Vec<Clearance>,
+    pub(super) deck: DeckFit,
+    pub(super) lean: Lean,
+    pub(super) cells: BoxPlan,
     pub(super) belt: BeltFit,
     /// Belts on offer, in the order of the answer's places.
     pub(super) belts: Vec<Record>,
@@ -39,7 +50,26 @@ impl Found {
             let offers = BeltOffers { belts: &belts, motor_pulleys: &small, wheel_pulleys: &large };
             belt_fit(&Drive::new(&build), &offers)
         };
-        Some(Rc::new(Self { build, belt, belts, motor_pulleys, wheel_pulleys }))
+        let draft = app.read(|model| model.draft.clone());
+        let [near, far] = belt.slot_m;
+        // As the belt wants it; else as the core takes it; else the middle of the slot.
+        let centre_m = match belt.on_board {
+            BeltOnBoard::Taut(taut) => taut.mesh.centre_m,
+            _ => belt.run.map_or((near + far) / 2.0, |run| run.centre_m),
+        };
+        Some(Rc::new(Self {
+            centre_m,
+            clearances: clearances(&draft, &build, centre_m),
+            deck: deck_fit(&draft, &build),
+            lean: lean(&draft, &build),
+            cells: box_plan(&draft, &build),
+            draft,
+            build,
+            belt,
+            belts,
+            motor_pulleys,
+            wheel_pulleys,
+        }))
     }
 }
 

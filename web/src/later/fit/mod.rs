@@ -4,7 +4,10 @@
 //! when this question is on the page.
 
 mod belt;
+mod deck;
 mod found;
+mod frame;
+mod lean;
 mod view;
 
 use crate::component::caution;
@@ -15,5 +18,11 @@ use found::Asked;
 
 pub(super) fn fit(app: App) -> Node {
     let asked = Asked::new(app);
-    Node::from(vec![belt::belt(&asked), caution(page::CAUTION_BELT)])
+    Node::from(vec![
+        belt::belt(&asked),
+        caution(page::CAUTION_BELT),
+        frame::frame(&asked),
+        deck::deck(&asked),
+        lean::lean(&asked),
+    ])
 }

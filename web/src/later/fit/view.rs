@@ -3,23 +3,77 @@
 use super::found::{Asked, Found};
 use crate::ask::working;
 use crate::chart::{Chart, Table, chart, nothing, use_width};
-use crate::component::{Headline, headline};
-use crate::dom::{Node, el, said};
+use crate::component::{Headline, fold, headline, notice};
+use crate::dom::{Node, el, live, said};
 use crate::drawing::Plan;
-use crate::text::Style;
-use pitchline_core::Headline as Which;
+use crate::later::working::list;
+use crate::text::{Style, page};
+use pitchline_core::fit::{FrameHeadline, frame_working};
+use pitchline_core::{Headline as Which, Unit};
 
 /// Says something of the answers.
 pub(super) type Say<T> = fn(&Found, Style) -> T;
 
+/// What shows its working.
+#[derive(Clone, Copy)]
+pub(super) enum Shows {
+    /// A headline that the drive answers.
+    Drive(Which),
+    /// One about frame, deck and enclosure.
+    Frame(FrameHeadline),
+}
+
 /// Headlines side by side, each with its working folded away beneath.
-pub(super) fn headlines(asked: &Asked, list: &[(Which, Say<Headline>)]) -> Node {
-    let one = |(which, say): &(Which, Say<Headline>)| {
-        let (asked, say, app) = (asked.clone(), *say, asked.app);
-        let now = move || asked.found().map(|f| say(&f, app.style())).unwrap_or_default();
-        el("div").class("answer").with(headline(now)).with(working(app, *which)).into()
+pub(super) fn headlines(asked: &Asked, list: &[(Shows, Say<Headline>)]) -> Node {
+    let one = |(which, say): &(Shows, Say<Headline>)| {
+        let (now, say, app) = (asked.clone(), *say, asked.app);
+        let now = move || now.found().map(|f| say(&f, app.style())).unwrap_or_default();
+        let working = match which {
+            Shows::Drive(which) => working(app, *which),
+            Shows::Frame(which) => frame(asked, *which),
+        };
+        el("div").class("answer").with(headline(now)).with(working).into()
     };
     el("div").class("answers").with(list.iter().map(one).collect::<Node>()).into()
+}
+
+fn frame(asked: &Asked, which: FrameHeadline) -> Node {
+    let asked = asked.clone();
+    let inside = move || {
+        let (asked, app) = (asked.clone(), asked.app);
+        let steps = move || {
+            let found = asked.found();
+            found.map(|f| frame_working(&f.draft, &f.build, f.centre_m, which)).unwrap_or_default()
+        };
+        list(app, page::STEPPED, steps)
+    };
+    fold("working", "Working", inside).into()
+}
+
+/// What cannot be so, one box each.
+pub(super) fn faults(asked: &Asked, say: Say<Vec<String>>) -> Node {
+    let (asked, app) = (asked.clone(), asked.app);
+    let told = move || {
+        let said = asked.found().map(|found| say(&found, app.style())).unwrap_or_default();
+        said.into_iter().map(notice).collect()
+    };
+    el("div").attr("role", "status").with(live(move || app.key(), told)).into()
+}
+
+/// A length with its unit, to a tenth of a millimetre.
+pub(super) fn mm(style: Style, length_m: f64) -> String {
+    let symbol = style.units.shown(Unit::Millimetre).symbol;
+    format!("{}\u{a0}{symbol}", style.millimetres(length_m))
+}
+
+/// A length as a headline.
+pub(super) fn length(name: &str, length_m: f64, limit: String, style: Style) -> Headline {
+    Headline {
+        name: name.into(),
+        figure: style.millimetres(length_m),
+        unit: style.units.shown(Unit::Millimetre).symbol,
+        limit,
+    }
 }
 
 /// A paragraph that follows the answers.
