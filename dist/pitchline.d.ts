@@ -1,2 +1,2 @@
-export * from './pitchline-web-fdd7ee9ac929d618.js';
-export { default } from './pitchline-web-fdd7ee9ac929d618.js';
+export * from './pitchline-web-3f5f69fcf4ba0e74.js';
+export { default } from './pitchline-web-3f5f69fcf4ba0e74.js';

@@ -11,13 +11,13 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "332b089a017010f8667cbaf77b98b57949631a4fef991cbceb1f957fb7e3ac7b",
+    "./": "eb8e8de2c928ec96aff1cd86df30765cba7aba312a1e9fd10e57cdce9ce4bcfd",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
-    "build.schema.json": "5655d67eec3a20d6828d56973b4c04ddf25a4d6d55158fb0fb2ac3e6999fd947",
-    "catalogue.schema.json": "e26437768290c49056502679c9e140a51b40a5d3e860a7ad2087e2a1463a8d97",
+    "build.schema.json": "f8b3ddf614fcad2f06526bb011ed50208ba9fc5766b9ee282030c7250b6d4f02",
+    "catalogue.schema.json": "40d759a4a6fc7ea98a15b7cf846df6778d2c2bd63429ec4d1bd61ba29d1fa056",
     "chart-4eefdfb60681c257.css": "747e2055f25414f0c8034979847ecd4156f398aac1e1822e6b5388a3271c0242",
-    "demo.json": "bd44fb21c0a25a75b00df872856605d9c6d7c428b18f4ac27f4634eaf12e407a",
+    "demo.json": "a326645a414e564ff79c64b1aae7e35677985b9bf73eab408c6def071cbadd32",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
@@ -25,16 +25,16 @@ const BUILD = {
     "main-34a52ae82daab75d.css": "962123fde649eaeec4bdefe817e4bc490843c1cd3fd9123ecc3d8890b1f20706",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-cb53837aa1a75490.css": "a6f261e1c676b8d736d99ef1c27a7fe16c7275585f4fce66e2d6411c76181469",
-    "pitchline-web-fdd7ee9ac929d618.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
-    "pitchline-web-fdd7ee9ac929d618_bg.wasm": "ffd67976a203a117af0c1e29d3e6b70c372cf03ba8d411f076c06784c9b1690e",
-    "pitchline-web-fdd7ee9ac929d618_later.wasm": "a12e015301ce930f5636ba6beaa853c0d2a75bf1fb4b111b553b9c7f9ed180b5",
-    "pitchline.js": "aa160c9ae73b9bcbe9e01b3ad07548c490e0c66b1222ce4c5db6f284a596eccc",
+    "parts-62602eb7c3eb4090.css": "fa1e060c5c21a343b036f77d03fe83171aa27f4ccee6b9b1cbba6a4594576338",
+    "pitchline-web-3f5f69fcf4ba0e74.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
+    "pitchline-web-3f5f69fcf4ba0e74_bg.wasm": "7902d1b2783f48bb3a09f2c9876f6b7895e7cfd931cab522421f67fe895e82e6",
+    "pitchline-web-3f5f69fcf4ba0e74_later.wasm": "47aace47a764e113d301efb017d1763b904f86147e02a902ad3486742eb77ee6",
+    "pitchline.js": "71c344c410c674be06f3e6aea8c34bc5dd8d6c3e550f931d47d848b3631de58f",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "b3a8f001510c0d6f"
+  "version": "6d8f7d6414485cb7"
 };
 
 const SCOPE = self.registration.scope;

@@ -103,7 +103,7 @@ fn whole_task(size: Size) -> Outcome {
     assert_answers(page, &paired(&draft, &teeth))?;
     assert!(look(page)?.starts_with(MAP), "the focus moved");
     let readout = page.by_css(".gear-map .chart-readout")?.text()?;
-    assert!(readout.starts_with("18 to 72 teeth"), "{readout}");
+    assert!(readout.starts_with("Motor 18, wheel 72 teeth"), "{readout}");
     page.screenshot(&format!("page-keyboard-{size:?}"))?;
     page.press(Key::Escape)?;
     page.wait_until("return !document.querySelector('.gear-map .c-cursor')")?;

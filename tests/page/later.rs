@@ -56,14 +56,14 @@ fn a_lost_later_piece_is_told_and_can_be_asked_for_again() -> Outcome {
     page.screenshot("page-later-lost-Desktop")?;
     // All else works, and so does a second try that fails.
     let catalog = demo();
-    page.by_role("button", "Try again")?.click()?;
+    page.by_css(".working[open] .late button")?.click()?;
     page.wait_until("return document.documentElement.dataset.later === 'failed'")?;
     page.by_role("button", "Gannet")?.click()?;
     page.wait_until("return location.hash.includes('kit=gannet')")?;
     page.by_role("button", "Kittiwake")?.click()?;
     assert_answers(page, &catalog.draft("kittiwake"))?;
     visit.server.mend();
-    page.by_role("button", "Try again")?.click()?;
+    page.by_css(".working[open] .late button")?.click()?;
     wait_steps(page)?;
     visit.end_but(&["_later.wasm"])
 }

@@ -60,7 +60,7 @@ fn boards() -> Vec<Draft> {
     let catalog = demo();
     let mut list = vec![Draft::typical(), catalog.draft("kittiwake"), catalog.draft("gannet")];
     let mut draws = Draws(20_261_125);
-    for number in 0..32 {
+    for number in 0..64 {
         list.push(draws.draft(number % 2 == 0));
     }
     list

@@ -23,9 +23,14 @@ pub(super) fn answers(app: App, list: &[(Which, Say)]) -> Node {
         let headline = headline(move || say(app, says));
         el("div").class("answer").with(headline).with(working::working(app, *which)).into()
     };
+    side_by_side(app, list.iter().map(answer).collect())
+}
+
+/// Headlines in a row, greyed while they are for the value before.
+pub fn side_by_side(app: App, headlines: Node) -> Node {
     let class =
         move || Some(if app.read(|m| m.waits()) { "answers waits" } else { "answers" }.into());
-    el("div").follow("class", class).with(list.iter().map(answer).collect::<Node>()).into()
+    el("div").follow("class", class).with(headlines).into()
 }
 
 /// What binds, in words for a headline.

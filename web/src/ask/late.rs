@@ -23,6 +23,7 @@ pub(super) fn late(app: App, door: impl Fn() -> Node + 'static) -> Node {
         Later::Failed => {
             let again = button("Try again", || browser::tell("pitchline:later-wanted"));
             el("div")
+                .class("late")
                 .attr("role", "status")
                 .with(el("p").with(page::NOT_ARRIVED))
                 .with(again)

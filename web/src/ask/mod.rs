@@ -2,7 +2,6 @@
 
 mod about;
 mod answer;
-mod builds;
 mod far;
 mod fast;
 mod field;
@@ -17,6 +16,7 @@ mod strip;
 mod told;
 mod working;
 
+pub use answer::side_by_side;
 pub use field::input_of;
 pub use working::working;
 
@@ -38,7 +38,9 @@ pub fn page(app: App) -> Node {
                 .with(el("div").class("column").with(on_it::on_it(app)))
                 .with(el("div").class("column").with(Node::from_iter(answers))),
         )
-        .with(el("footer").with(builds::builds(app)).with(about::about(app)))
+        .with(
+            el("footer").with(late::late(app, move || later::builds(app))).with(about::about(app)),
+        )
         .with(told::message(app))
         .with(strip::aloud(app))
         .into()

@@ -5,12 +5,19 @@
 //! never inlined, else what is behind it would come first. It may be opened only once
 //! [`Model::later`](crate::state::Model) is `Ready`; `ask::late` sees to that.
 
+mod builds;
 mod fit;
 mod working;
 
 use crate::dom::Node;
 use crate::state::App;
 use pitchline_core::Headline;
+
+/// Keeping a build.
+#[inline(never)]
+pub fn builds(app: App) -> Node {
+    builds::builds(app)
+}
 
 /// What goes together.
 #[inline(never)]

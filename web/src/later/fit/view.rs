@@ -1,7 +1,7 @@
 //! What the parts of this question share: headlines, lines and drawings.
 
 use super::found::{Asked, Found};
-use crate::ask::working;
+use crate::ask::{side_by_side, working};
 use crate::chart::{Chart, Table, chart, nothing, use_width};
 use crate::component::{Headline, fold, headline, notice};
 use crate::dom::{Node, el, live, said};
@@ -34,7 +34,7 @@ pub(super) fn headlines(asked: &Asked, list: &[(Shows, Say<Headline>)]) -> Node 
         };
         el("div").class("answer").with(headline(now)).with(working).into()
     };
-    el("div").class("answers").with(list.iter().map(one).collect::<Node>()).into()
+    side_by_side(asked.app, list.iter().map(one).collect())
 }
 
 fn frame(asked: &Asked, which: FrameHeadline) -> Node {
@@ -130,7 +130,7 @@ fn table(view: Drawn, found: &Found, style: Style) -> Table {
     Table {
         label: "Dimensions".into(),
         caption: (view.finding)(found, style),
-        heads: vec!["Measure".into(), plan.ruler.symbol.into(), "".into()],
+        heads: vec!["Measure".into(), plan.ruler.symbol.into(), "Note".into()],
         rows,
     }
 }
