@@ -6,6 +6,7 @@
 mod aloud;
 mod catalogue;
 mod first;
+mod fit;
 mod keep;
 mod keyboard;
 mod later;

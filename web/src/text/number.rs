@@ -73,6 +73,15 @@ impl Style {
         self.fixed(shown.from_file(length_m * 1e3), decimals)
     }
 
+    /// A length in m as whole millimetres, or inches with one decimal: what
+    /// rests on allowances and assumed sizes is no surer.
+    #[must_use]
+    pub fn rough_millimetres(self, length_m: f64) -> String {
+        let shown = self.units.shown(Unit::Millimetre);
+        let decimals = u8::from(shown.from_file(1.0) < 1.0);
+        self.fixed(shown.from_file(length_m * 1e3), decimals)
+    }
+
     /// A bare number with so many significant digits, zeros at its end cut off.
     #[must_use]
     pub fn significant(self, value: f64, digits: u8) -> String {

@@ -299,7 +299,7 @@ fn tight(found: &Found, style: Style) -> String {
 }
 
 /// The drive from the side.
-const SIDE: Drawn = Drawn {
+pub(super) const SIDE: Drawn = Drawn {
     finding: |found, style| {
         let side = side(found);
         let clear = side.axle_m - side.over_belt_m / 2.0;

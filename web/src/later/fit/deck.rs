@@ -1,7 +1,7 @@
 //! Deck and box: sag, ground clearance, crests, and the cells in the enclosure.
 
 use super::found::{Asked, Found};
-use super::view::{Drawn, Shows, drawn, faults, headlines, length, line, mm};
+use super::view::{Drawn, Shows, drawn, faults, headlines, length, line, rough};
 use crate::chart::plain;
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el};
@@ -41,7 +41,7 @@ fn road(found: &Found, style: Style) -> Headline {
 }
 
 fn bump(found: &Found, style: Style) -> Headline {
-    let limit = format!("Off a bump of {}", mm(style, found.build.place.bump_m));
+    let limit = format!("Off a bump of {}", rough(style, found.build.place.bump_m));
     length("Box to the road, at the bottom of a bump", found.deck.bump_road_m, limit, style)
 }
 
@@ -57,12 +57,15 @@ fn amiss(found: &Found, style: Style) -> Vec<String> {
     let mut said = Vec::new();
     let deck = &found.deck;
     if deck.road_m < 0.0 {
-        said.push(format!("The box drags: {} too low under the rider.", mm(style, -deck.road_m)));
+        said.push(format!(
+            "The box drags: {} too low under the rider.",
+            rough(style, -deck.road_m)
+        ));
     } else if deck.bump_road_m < 0.0 {
         said.push(format!(
             "Off a bump of {} the box strikes the road: {} too low.",
-            mm(style, found.build.place.bump_m),
-            mm(style, -deck.bump_road_m)
+            rough(style, found.build.place.bump_m),
+            rough(style, -deck.bump_road_m)
         ));
     }
     if !found.cells.fits {
@@ -75,7 +78,7 @@ fn amiss(found: &Found, style: Style) -> Vec<String> {
 fn short(found: &Found, style: Style) -> String {
     let ways = ["too long", "too wide", "too high"];
     let over = found.cells.left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
-    over.map(|(left, way)| format!("{} {way}", mm(style, -left))).collect::<Vec<_>>().join(", ")
+    over.map(|(left, way)| format!("{} {way}", rough(style, -left))).collect::<Vec<_>>().join(", ")
 }
 
 fn crest(found: &Found, style: Style) -> String {
@@ -96,12 +99,12 @@ fn room(found: &Found, style: Style) -> Headline {
     length(&format!("Least room left in the box, {way}"), left, limit, style)
 }
 
-const SIDE: Drawn = Drawn {
+pub(super) const SIDE: Drawn = Drawn {
     finding: |found, style| {
         format!(
             "Board from the side: {} under the box, {} sag.",
-            mm(style, found.deck.road_m),
-            mm(style, found.deck.sag_m)
+            rough(style, found.deck.road_m),
+            rough(style, found.deck.sag_m)
         )
     },
     plan: |found, style| side(found).plan(style),
@@ -127,14 +130,14 @@ fn side(found: &Found) -> DeckSide {
     }
 }
 
-const PLAN: Drawn = Drawn {
+pub(super) const PLAN: Drawn = Drawn {
     finding: |found, style| {
         let cells = &found.cells;
         let count = plain(cells.cells_m.len() as f64, 0);
         let size = format!(
             "{} by {}",
             style.millimetres(cells.cell.diameter_m),
-            mm(style, cells.cell.length_m)
+            rough(style, cells.cell.length_m)
         );
         let lie = match cells.lie {
             Lie::Along => "along the board",
@@ -160,7 +163,7 @@ const PLAN: Drawn = Drawn {
     more: |found, style| {
         let up = found.cells.left_m[2];
         let height = style.quantity(found.build.deck.box_height_m * 1e3, Unit::Millimetre, 3);
-        vec![("Box, inside height", height), ("Room left, up", mm(style, up))]
+        vec![("Box, inside height", height), ("Room left, up", rough(style, up))]
     },
 };
 

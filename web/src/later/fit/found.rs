@@ -37,10 +37,14 @@ impl Found {
                 offered.into_iter().cloned().collect()
             })
         };
+        let offers = [Slot::Belt, Slot::MotorPulley, Slot::WheelPulley].map(offered);
+        Some(Rc::new(Self::of(app.read(|model| model.draft.clone()), build, offers)))
+    }
+
+    /// For a build, and what is on offer: belts, motor pulleys, wheel pulleys.
+    pub(super) fn of(draft: Draft, build: Build, offers: [Vec<Record>; 3]) -> Self {
+        let [belts, motor_pulleys, wheel_pulleys] = offers;
         // Parts of the catalogue have been checked when it was read.
-        let belts = offered(Slot::Belt);
-        let motor_pulleys = offered(Slot::MotorPulley);
-        let wheel_pulleys = offered(Slot::WheelPulley);
         let belt = {
             let belts: Vec<_> = belts.iter().filter_map(|r| Belt::from_record(r).ok()).collect();
             let small: Vec<_> =
@@ -50,14 +54,13 @@ impl Found {
             let offers = BeltOffers { belts: &belts, motor_pulleys: &small, wheel_pulleys: &large };
             belt_fit(&Drive::new(&build), &offers)
         };
-        let draft = app.read(|model| model.draft.clone());
         let [near, far] = belt.slot_m;
         // As the belt wants it; else as the core takes it; else the middle of the slot.
         let centre_m = match belt.on_board {
             BeltOnBoard::Taut(taut) => taut.mesh.centre_m,
             _ => belt.run.map_or((near + far) / 2.0, |run| run.centre_m),
         };
-        Some(Rc::new(Self {
+        Self {
             centre_m,
             clearances: clearances(&draft, &build, centre_m),
             deck: deck_fit(&draft, &build),
@@ -69,7 +72,7 @@ impl Found {
             belts,
             motor_pulleys,
             wheel_pulleys,
-        }))
+        }
     }
 }
 

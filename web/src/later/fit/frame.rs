@@ -1,7 +1,7 @@
 //! Room around the drive: what is between the parts, drawn from behind.
 
 use super::found::{Asked, Found};
-use super::view::{Drawn, drawn, faults, mm};
+use super::view::{Drawn, drawn, faults, rough};
 use crate::chart::{Table, table};
 use crate::component::fold;
 use crate::dom::{Node, el, live};
@@ -63,7 +63,7 @@ fn name(between: Between) -> &'static str {
 fn amiss(found: &Found, style: Style) -> Vec<String> {
     let short = |c: &&Clearance| c.room_m < 0.0;
     let say = |c: &Clearance| {
-        let by = mm(style, -c.room_m);
+        let by = rough(style, -c.room_m);
         match c.between {
             Between::Hanger => format!("The hanger is {by} too narrow for mounts and motors."),
             Between::Axle => format!("The axle is {by} too short for pulley, wheel and nut."),
@@ -80,7 +80,7 @@ fn rooms(found: &Found, style: Style) -> Table {
             (true, true) => "with usual allowances",
             (false, _) => "some sizes assumed",
         };
-        vec![name(c.between).into(), mm(style, c.room_m), note.into()]
+        vec![name(c.between).into(), rough(style, c.room_m), note.into()]
     };
     Table {
         label: String::new(),
@@ -90,14 +90,14 @@ fn rooms(found: &Found, style: Style) -> Table {
     }
 }
 
-const REAR: Drawn = Drawn {
+pub(super) const REAR: Drawn = Drawn {
     finding: |found, style| {
         let least = found.clearances.iter().min_by(|a, b| a.room_m.total_cmp(&b.room_m));
         least.map_or_else(String::new, |c| {
             format!(
                 "Rear hanger from behind. Least room: {}, {}.",
                 name(c.between).to_lowercase(),
-                mm(style, c.room_m)
+                rough(style, c.room_m)
             )
         })
     },

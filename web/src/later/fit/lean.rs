@@ -1,7 +1,7 @@
 //! How it leans and turns, and where the deck meets a tyre.
 
 use super::found::{Asked, Found};
-use super::view::{Shows, faults, headlines, length, line, mm};
+use super::view::{Shows, faults, headlines, length, line, rough};
 use crate::component::Headline;
 use crate::dom::{Node, el};
 use crate::text::Style;
@@ -69,7 +69,7 @@ fn bite(found: &Found, style: Style) -> Headline {
 
 fn riser(found: &Found, style: Style) -> Headline {
     let has = found.build.deck.riser_m;
-    let limit = format!("On the board: {}", mm(style, has));
+    let limit = format!("On the board: {}", rough(style, has));
     length("Least riser without wheel bite", found.lean.riser_m.max(0.0), limit, style)
 }
 
@@ -80,7 +80,7 @@ fn amiss(found: &Found, style: Style) -> Vec<String> {
     vec![format!(
         "Wheel bite: leaning {} the deck touches a {which} wheel, which stops it at once and throws the rider. A riser of {} keeps them apart up to the {} that the trucks lean.",
         degrees(style, angle),
-        mm(style, found.lean.riser_m),
+        rough(style, found.lean.riser_m),
         degrees(style, found.build.truck.max_lean_deg),
     )]
 }

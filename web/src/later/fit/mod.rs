@@ -3,12 +3,16 @@
 //! Not part of the four questions' answers: worked out once for each change,
 //! when this question is on the page.
 
+mod agree;
 mod belt;
 mod deck;
 mod found;
 mod frame;
 mod lean;
 mod view;
+
+#[cfg(test)]
+mod laws;
 
 use crate::component::caution;
 use crate::dom::Node;
@@ -19,6 +23,7 @@ use found::Asked;
 pub(super) fn fit(app: App) -> Node {
     let asked = Asked::new(app);
     Node::from(vec![
+        agree::agree(&asked),
         belt::belt(&asked),
         caution(page::CAUTION_BELT),
         frame::frame(&asked),

@@ -66,11 +66,17 @@ pub(super) fn mm(style: Style, length_m: f64) -> String {
     format!("{}\u{a0}{symbol}", style.millimetres(length_m))
 }
 
-/// A length as a headline.
+/// The same to a millimetre.
+pub(super) fn rough(style: Style, length_m: f64) -> String {
+    let symbol = style.units.shown(Unit::Millimetre).symbol;
+    format!("{}\u{a0}{symbol}", style.rough_millimetres(length_m))
+}
+
+/// A length as a headline, to a millimetre.
 pub(super) fn length(name: &str, length_m: f64, limit: String, style: Style) -> Headline {
     Headline {
         name: name.into(),
-        figure: style.millimetres(length_m),
+        figure: style.rough_millimetres(length_m),
         unit: style.units.shown(Unit::Millimetre).symbol,
         limit,
     }
