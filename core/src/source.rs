@@ -72,8 +72,5 @@ pub static BEAM: Source = source(
 /// Boundary dimensions of rolling bearings.
 pub static ISO_15: Source =
     source("ISO 15, boundary dimensions of bearing 608", Standing::Published);
-/// How far the cords of a 5 mm curvilinear belt run outside the pulley.
-pub static CURVILINEAR: Source =
-    source("Pitch-line differential of 5 mm curvilinear belts, pulley tables", Standing::Published);
 /// A habit of the trade.
 pub static PRACTICE: Source = source("Common practice, no source", Standing::CommonPractice);

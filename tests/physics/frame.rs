@@ -4,31 +4,16 @@ use crate::check::{Check, check, halve};
 use pitchline_core::fit::{Between, SagFrom, clearances, deck_fit};
 use pitchline_core::physics::air::G;
 use pitchline_core::physics::deck::{BREAK_OVER, BUMP_SAG, SAG};
-use pitchline_core::physics::frame::{BEARING_608_M, HUB, MOTOR_WHEEL, OUTER_DIAMETER};
+use pitchline_core::physics::frame::{BEARING_608_M, HUB, MOTOR_WHEEL};
 use pitchline_core::{Build, Draft, Slot};
 
 const BEARING: &str = "ISO 15 and bearing makers' tables: 608 is 8 x 22 x 7 mm";
-const PULLEY: &str = "pulley tables for 5 mm pitch: outer is pitch diameter less 2 x 0.5715 mm";
 const BEAM: &str = "beam tables: 23 P L^3 / 648 EI at third points, 11 P L^3 / 384 EI at quarters";
 const VIRTUAL: &str = "virtual work: the integral of M m / EI by the trapezoidal rule";
 const SWING: &str = "equation of motion m x'' = m g - k x, in small steps from the fall's speed";
 const CREST: &str = "wheels set on two ramps: their middles lie r from both planes";
 const TANGENT: &str = "tangents from the crest to both wheels, found by halving";
 const BY_HAND: &str = "added up by hand from the sizes and the allowances named in frame.rs";
-
-/// Teeth, outer diameter in mm at 5 mm pitch.
-const OUTER: [(f64, f64); 10] = [
-    (14.0, 21.1387),
-    (15.0, 22.7302),
-    (16.0, 24.3218),
-    (18.0, 27.5049),
-    (20.0, 30.6880),
-    (32.0, 49.7866),
-    (36.0, 56.1528),
-    (40.0, 62.5190),
-    (44.0, 68.8852),
-    (60.0, 94.3500),
-];
 
 /// Deflection in the middle by virtual work: M of the two loads, m of a unit load there.
 fn by_virtual_work(mass: f64, foot: f64, base: f64, stiffness: f64) -> f64 {
@@ -204,7 +189,7 @@ fn decks() -> Vec<Check> {
 }
 
 pub(crate) fn checks() -> Vec<Check> {
-    let mut list = vec![
+    let list = vec![
         check("bore of 608", BEARING_608_M[0], 0.008, 0.0, BEARING),
         check("outside of 608", BEARING_608_M[1], 0.022, 0.0, BEARING),
         check("width of 608", BEARING_608_M[2], 0.007, 0.0, BEARING),
@@ -214,9 +199,5 @@ pub(crate) fn checks() -> Vec<Check> {
         check("cylinders apart one way", MOTOR_WHEEL.of([-0.3, 0.4]), 0.4, 0.0, BY_HAND),
         check("cylinders in each other", MOTOR_WHEEL.of([-0.3, -0.4]), -0.3, 0.0, BY_HAND),
     ];
-    for (teeth, diameter) in OUTER {
-        let got = OUTER_DIAMETER.of([teeth, 0.005]) * 1000.0;
-        list.push(check(format!("outside of {teeth} teeth"), got, diameter, 6e-5, PULLEY));
-    }
     [list, beams(), crests(), rooms(), decks()].concat()
 }

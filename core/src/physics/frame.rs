@@ -6,7 +6,7 @@
 //! two bearings, a washer and the nut. The mount's plate ends at the shoulder,
 //! and the motor's can points from it to the middle of the board.
 
-use crate::math::{PI, sine_cosine, sqrt};
+use crate::math::{sine_cosine, sqrt};
 
 /// How far a pulley's flange stands out beyond its teeth, m. Common practice, no source.
 pub const FLANGE_HEIGHT_M: f64 = 0.0025;
@@ -22,37 +22,23 @@ pub const WASHER_M: f64 = 0.001;
 pub const NUT_M: f64 = 0.008;
 /// Least room between two motors, m. Common practice, no source.
 pub const MOTOR_GAP_M: f64 = 0.005;
-/// Pitch-line differential of a 5 mm curvilinear belt, m.
-pub const PITCH_LINE_M: f64 = 0.000_571_5;
 /// Bore, outer diameter and width of a 608 bearing, m. Source: ISO 15.
 pub const BEARING_608_M: [f64; 3] = [0.008, 0.022, 0.007];
-
-law! {
-    /// Outer diameter of the wheel pulley's teeth, m; for 5 mm pitch.
-    ///
-    /// ```
-    /// // Pulley table for 5 mm pitch: 36 teeth, 56.1528 mm.
-    /// let outer = pitchline_core::physics::frame::OUTER_DIAMETER.of([36.0, 0.005]);
-    /// assert!((outer - 56.1528e-3).abs() < 1e-7);
-    /// ```
-    OUTER_DIAMETER = "Outer diameter of the wheel pulley", "d_outer" = "Z_wheel pitch / π − 2 · 0.5715 mm", Metre, CURVILINEAR;
-    teeth: "Z_wheel" Teeth, pitch: "pitch" Metre => teeth * pitch / PI - 2.0 * PITCH_LINE_M
-}
 
 law! {
     /// Wheel pulley to the road, m.
     ///
     /// Source: geometry; the flange is common practice, no source.
-    PULLEY_ROAD = "Wheel pulley to the road", "c" = "r − d_outer / 2 − 2.5 mm", Metre, PRACTICE;
-    radius: "r" Metre, outer: "d_outer" Metre => radius - outer / 2.0 - FLANGE_HEIGHT_M
+    PULLEY_ROAD = "Wheel pulley to the road", "c" = "r − d_out / 2 − 2.5 mm", Metre, PRACTICE;
+    radius: "r" Metre, outer: "d_out" Metre => radius - outer / 2.0 - FLANGE_HEIGHT_M
 }
 
 law! {
     /// Back of the belt to the road, under the wheel pulley, m.
     ///
     /// Source: geometry; the belt's back is common practice, no source.
-    BELT_ROAD = "Belt to the road", "c" = "r − d_outer / 2 − 1.7 mm", Metre, PRACTICE;
-    radius: "r" Metre, outer: "d_outer" Metre => radius - outer / 2.0 - BELT_BACK_M
+    BELT_ROAD = "Belt to the road", "c" = "r − d_out / 2 − 1.7 mm", Metre, PRACTICE;
+    radius: "r" Metre, outer: "d_out" Metre => radius - outer / 2.0 - BELT_BACK_M
 }
 
 law! {

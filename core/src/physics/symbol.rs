@@ -44,13 +44,12 @@ symbols! {
     "a" Metre "pitch line above the tips of the teeth";
     "b" Millimetre "width of the belt";
     "C" Metre "centre distance of the pulleys";
-    "C_max" Metre "the same where the mount stops, far";
-    "C_measured" Metre "the same as measured";
-    "C_min" Metre "the same where the mount stops, near";
-    "C" Metre "distance between the axles of motor and wheel";
     "c" Metre "room between two parts; negative where they do not go together";
     "c_across" Metre "room across the axes of motor and wheel";
     "c_along" Metre "room along them";
+    "C_max" Metre "the same where the mount stops, far";
+    "C_measured" Metre "the same as measured";
+    "C_min" Metre "the same where the mount stops, near";
     "C_rr" None "rolling resistance coefficient";
     "C_smooth" None "the same on smooth asphalt";
     "C_touch" Metre "the same where the pulleys touch";
@@ -61,7 +60,6 @@ symbols! {
     "d_cell" Metre "diameter of a cell";
     "D_max" None "largest share of the bus voltage that the controller applies";
     "d_out" Metre "outside diameter of a pulley";
-    "d_outer" Metre "outer diameter of the wheel pulley's teeth";
     "d_wheel" Metre "free diameter of the wheel";
     "d_wire" Millimetre "diameter of the wires";
     "E" WattHour "nameplate energy";
@@ -73,8 +71,8 @@ symbols! {
     "F_air" Newton "air resistance";
     "F_belt" Newton "pull in a belt";
     "F_brake" Newton "pull in a belt when braking";
-    "F_drive" Newton "pull in a belt at the greatest push";
     "f_bump" Metre "sag of the deck after a bump";
+    "F_drive" Newton "pull in a belt at the greatest push";
     "F_grip" Newton "push that the tyres hold";
     "f_measured" Metre "sag that was measured";
     "F_net" Newton "push less air resistance";
@@ -135,7 +133,6 @@ symbols! {
     "l_axle" Metre "length of one axle end";
     "L_base" Metre "distance between the axles";
     "L_belt" Metre "pitch length of the belt";
-    "L_span" Metre "free span of the belt";
     "l_block" Metre "room of the cells, one way";
     "l_box" Metre "length of the enclosure inside";
     "l_can" Metre "length of the motor's can";
@@ -146,6 +143,7 @@ symbols! {
     "l_foot" Metre "from an axle to the nearer foot";
     "l_inside" Metre "size of the enclosure inside, the same way";
     "l_spacer" Metre "spacer between a wheel's bearings";
+    "L_span" Metre "free span of the belt";
     "l_stance" Metre "distance between the feet";
     "l_taken" Metre "axle taken by what is on it";
     "L_wire" Metre "length of the wires, there and back";
@@ -197,10 +195,10 @@ symbols! {
     "t" Celsius "temperature of air and pack";
     "T_0" NewtonMetre "torque lost in iron and bearings";
     "T_brake" NewtonMetre "torque on the shaft of each motor when braking";
+    "t_deck" Metre "thickness of the deck";
     "T_hold" NewtonMetre "torque that belt or tyres hold";
     "T_jump" NewtonMetre "torque at which teeth may jump";
     "T_lim" NewtonMetre "torque at the greatest current";
-    "t_deck" Metre "thickness of the deck";
     "t_w" Celsius "temperature of the windings";
     "t_wall" Metre "thickness of the enclosure's walls";
     "v" MetrePerSecond "speed";
@@ -226,8 +224,8 @@ symbols! {
     "w_wheel" Metre "width of a tyre";
     "y_flank" Metre "inner flank of a wheel from the middle of the board";
     "y_outer" Metre "its outer flank";
-    "z" None "charge";
     "Z" Teeth "teeth of a pulley";
+    "z" None "charge";
     "Z_1" Teeth "teeth of the smaller pulley";
     "Z_2" Teeth "teeth of the larger pulley";
     "Z_belt" Teeth "teeth of the belt";

@@ -1,5 +1,5 @@
-//! Does it go together? Room between the parts, deck and enclosure, lean, and
-//! what to take where two parts do not fit.
+//! Does it go together? Belts, room between the parts, deck and enclosure, lean,
+//! and what to take where two parts do not fit.
 
 mod belt;
 mod belt_bench;
