@@ -1,9 +1,10 @@
 //! Lean and steer, and where deck and tyre meet.
 
 use crate::check::{Check, check, halve};
-use pitchline_core::fit::{WheelAt, lean, turn};
+use pitchline_core::fit::{FrameHeadline, WheelAt, frame_working, lean, turn};
 use pitchline_core::physics::lean::{CLEAR_CORNER, CLEAR_TREAD, STEER_FRONT, STEER_REAR};
 use pitchline_core::{Build, Draft, Slot};
+use std::collections::BTreeSet;
 
 const HUBBARD: &str = "Hubbard 1979-80: tan(steer) = tan(pivot angle) sin(lean)";
 const LIMIT: &str = "Hubbard 1979-80 at 45°: the steer is the arc tangent of the lean's sine";
@@ -108,7 +109,7 @@ fn by_scanning(half: f64, height: f64, thickness: f64, tyre: [f64; 3]) -> Option
 
 fn bites() -> Vec<Check> {
     let mut list = Vec::new();
-    let mut kinds = [0; 3];
+    let mut laws = BTreeSet::new();
     // Deck's width, truck, riser, wheel's diameter and width; hanger 184, belt 15.
     for (deck, truck, riser, wheel, width) in [
         (150.0, 66.0, 15.0, 97.0, 52.0),
@@ -121,6 +122,9 @@ fn bites() -> Vec<Check> {
         (120.0, 60.0, 0.0, 150.0, 50.0),
         (120.0, 20.0, -40.0, 150.0, 50.0),
         (60.0, 20.0, 0.0, 97.0, 52.0),
+        (140.0, 66.0, 15.0, 120.0, 52.0),
+        (156.0, 66.0, 15.0, 97.0, 52.0),
+        (180.0, 10.0, -60.0, 88.0, 52.0),
     ] {
         let (draft, build) = board(&[
             (Slot::Deck, "width_mm", deck),
@@ -143,10 +147,12 @@ fn bites() -> Vec<Check> {
             let name = format!("{at:?} bite of {deck} on {truck} and {riser} with {wheel}");
             let at_most = |lean: Option<f64>| lean.filter(|lean| *lean < 60.0).unwrap_or(60.0);
             list.push(check(name, at_most(got), at_most(want), 2e-3, SCAN));
-            kinds[usize::from(half > inner) + usize::from(half > inner + width)] += 1;
+            let steps = frame_working(&draft, &build, 0.07, FrameHeadline::Bite(at));
+            laws.extend(steps.last().map(|step| step.formula.name));
         }
     }
-    assert!(kinds.iter().all(|count| *count > 1), "inside, over and beyond the tyre: {kinds:?}");
+    // On the tread, the flank, the inner corner and the outer; and never at all.
+    assert_eq!(laws.len(), 5, "{laws:?}");
     list
 }
 
