@@ -1,2 +1,2 @@
-export * from './pitchline-web-3f5f69fcf4ba0e74.js';
-export { default } from './pitchline-web-3f5f69fcf4ba0e74.js';
+export * from './pitchline-web-386d0f769d84f2dc.js';
+export { default } from './pitchline-web-386d0f769d84f2dc.js';

@@ -11,12 +11,12 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "eb8e8de2c928ec96aff1cd86df30765cba7aba312a1e9fd10e57cdce9ce4bcfd",
+    "./": "ccec683632b20b392b589fe558aab696ca36254c8be554869b6d0b1f1f9b3d28",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "f8b3ddf614fcad2f06526bb011ed50208ba9fc5766b9ee282030c7250b6d4f02",
     "catalogue.schema.json": "40d759a4a6fc7ea98a15b7cf846df6778d2c2bd63429ec4d1bd61ba29d1fa056",
-    "chart-4eefdfb60681c257.css": "747e2055f25414f0c8034979847ecd4156f398aac1e1822e6b5388a3271c0242",
+    "chart-e3261cf67a45bade.css": "90c610cdbca6b8ec45a0286ab5a6af723588d33aefb6d4d32954e0b3a2bf45df",
     "demo.json": "a326645a414e564ff79c64b1aae7e35677985b9bf73eab408c6def071cbadd32",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -26,15 +26,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-62602eb7c3eb4090.css": "fa1e060c5c21a343b036f77d03fe83171aa27f4ccee6b9b1cbba6a4594576338",
-    "pitchline-web-3f5f69fcf4ba0e74.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
-    "pitchline-web-3f5f69fcf4ba0e74_bg.wasm": "7902d1b2783f48bb3a09f2c9876f6b7895e7cfd931cab522421f67fe895e82e6",
-    "pitchline-web-3f5f69fcf4ba0e74_later.wasm": "47aace47a764e113d301efb017d1763b904f86147e02a902ad3486742eb77ee6",
-    "pitchline.js": "71c344c410c674be06f3e6aea8c34bc5dd8d6c3e550f931d47d848b3631de58f",
+    "pitchline-web-386d0f769d84f2dc.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
+    "pitchline-web-386d0f769d84f2dc_bg.wasm": "3b83e5974c5eaf92eae960ca791027d063804076da3462425b3fa5a1a7653639",
+    "pitchline-web-386d0f769d84f2dc_later.wasm": "fbf5fa194c35b249d41cc6a4b94b2d35f9cb7bca9967f0d468359b87e04d4e24",
+    "pitchline.js": "f0dd544d17e7e7caf4d1636749b8cfeb0983b647f53002dccaf44fda7df17335",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "6d8f7d6414485cb7"
+  "version": "ca72a28d2bc871dd"
 };
 
 const SCOPE = self.registration.scope;
