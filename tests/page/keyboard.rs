@@ -167,7 +167,7 @@ fn walk(size: Size) -> Outcome {
                 Err(fault) => faults.push(format!("{keys:?} {fault}")),
             }
             stops += 1;
-            if stops > 900 {
+            if stops > 1500 {
                 return Err(Fault::new("the keyboard is trapped"));
             }
         }
