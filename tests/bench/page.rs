@@ -1,12 +1,13 @@
 //! One full set of answers in the page's wasm beside the same in native code,
-//! in one run: `cargo bench -p pitchline-tests --bench page`.
+//! and an edit until the page shows what goes together, in one run: `cargo bench -p pitchline-tests --bench page`.
 
 use std::time::Instant;
 
 use pitchline_core::catalog::{read_build, write_build};
-use pitchline_core::{Build, Draft, answers};
+use pitchline_core::fit::{box_plan, clearances, deck_fit, lean};
+use pitchline_core::{BeltOffers, Build, Draft, Drive, answers, belt_fit};
 use pitchline_site::{Options, serve};
-use pitchline_tests::browser::{Browser, Outcome, Size};
+use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 use serde_json::json;
 
 const TIMES: usize = 200;
@@ -43,7 +44,53 @@ fn main() -> Outcome {
         "{}",
         json!({ "native_ms": native, "wasm_ms": wasm, "wasm_over_native": wasm / native })
     );
+    println!(
+        "{}",
+        json!({ "fit_native_ms": fit_native(), "edit_to_fit_shown_ms": fit_shown(&page)? })
+    );
     page.close().map(|_| ())
+}
+
+/// Does it go together?, all of it, in native code.
+fn fit_native() -> f64 {
+    let draft = Draft::typical();
+    let build = Build::check(&draft).expect("typical values are within their limits");
+    median((0..TIMES).map(|_| {
+        let start = Instant::now();
+        let none = BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] };
+        let belt = belt_fit(&Drive::new(&build), &none);
+        std::hint::black_box((
+            belt,
+            clearances(&draft, &build, 0.07),
+            deck_fit(&draft, &build),
+            lean(&draft, &build),
+            box_plan(&draft, &build),
+        ));
+        start.elapsed().as_secs_f64() * 1e3
+    }))
+}
+
+/// From an edit until every answer of the page says the new thing, drawings and all.
+fn fit_shown(page: &Page) -> Outcome<f64> {
+    page.wait_until("return document.documentElement.dataset.later === 'ready'")?;
+    page.wait_until("return !!document.getElementById('bench-measured_centre_mm')")?;
+    let script = format!(
+        "const input = document.getElementById('bench-measured_centre_mm');
+         const lines = [...document.querySelectorAll('#fit .facts')];
+         const says = () => lines.map((line) => line.textContent).join();
+         const times = [];
+         for (let i = 0; i < {TIMES}; i++) {{
+             const before = says();
+             input.value = String(68 + i % 7);
+             const start = performance.now();
+             input.dispatchEvent(new Event('input', {{ bubbles: true }}));
+             while (says() === before) await new Promise((done) => queueMicrotask(done));
+             times.push(performance.now() - start);
+         }}
+         return times;"
+    );
+    let times = page.eval(&script, &[])?;
+    Ok(median(times.as_array().into_iter().flatten().filter_map(serde_json::Value::as_f64)))
 }
 
 fn median(times: impl Iterator<Item = f64>) -> f64 {
