@@ -94,6 +94,8 @@ fn the_buttons_of_a_message_stay_beside_it() -> Outcome {
     for size in [Size::Phone, Size::Narrow] {
         page.set_size(size)?;
         visit.open("")?;
+        // The page writes its own address a moment after it has begun.
+        page.wait_until("return location.hash.includes('kit=')")?;
         visit.open("#v=1&kit=gannet&rider.mass_kg=81")?;
         page.by_text("Build opened from the link.")?;
         let (undo, close) = (page.by_role("button", "Undo")?, page.by_role("button", "Close")?);
