@@ -62,14 +62,7 @@ impl BeltSide {
         let (wheel_from, wheel_to) = across((0.0, wheel.1 + wheel_r), wheel_r);
         let (can_from, can_to) = across((motor.0, motor.1 + can_r), can_r);
         let [centre_assumed, can_assumed] = self.assumed;
-        let dim = |name: &str, value: f64, (from, to): (Place, Place)| Dim {
-            name: name.into(),
-            value: style.millimetres(value),
-            from,
-            to,
-            bad: value < 0.0,
-            ..Dim::default()
-        };
+        let dim = |name: &str, value: f64, ends| Dim::new(style, name, value, ends);
         let over = self.over_belt_m / 2.0;
         let dims = vec![
             Dim {

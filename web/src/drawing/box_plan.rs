@@ -1,6 +1,6 @@
 //! The enclosure from above, with the cells and the controller in it.
 
-use super::{Dim, Place, Plan, Shape};
+use super::{Dim, Plan, Shape};
 use crate::text::Style;
 
 /// Something that lies in the box; lengths in metres.
@@ -55,14 +55,11 @@ impl BoxPlan {
         };
         shapes.extend(self.cells.iter().map(|cell| drawn("d-part", cell)));
         shapes.extend(self.controller.iter().map(|item| drawn("d-motor", item)));
-        let dim = |name: &str, value: f64, ends: (Place, Place), aside: f64, bad: bool| Dim {
-            name: name.into(),
-            value: style.millimetres(value),
-            from: ends.0,
-            to: ends.1,
+        let dim = |name: &str, value: f64, ends, aside: f64, bad: bool| Dim {
             aside,
             bad,
             assumed: self.assumed,
+            ..Dim::new(style, name, value, ends)
         };
         let high = width.max(across);
         let far = length.max(used);

@@ -64,14 +64,10 @@ impl DeckSide {
         }
         let ends = half + wheel + 10.0;
         shapes.push(Shape::line("d-road", (-ends, 0.0), (ends, 0.0)));
-        let dim = |name: &str, value: f64, (from, to): (Place, Place), aside: f64| Dim {
-            name: name.into(),
-            value: style.millimetres(value),
-            from,
-            to,
+        let dim = |name: &str, value: f64, ends, aside: f64| Dim {
             aside,
-            bad: value < 0.0,
             assumed: self.assumed,
+            ..Dim::new(style, name, value, ends)
         };
         let low = mm(self.clear_m);
         let dims = vec![

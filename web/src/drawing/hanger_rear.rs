@@ -1,6 +1,6 @@
 //! The rear hanger from behind: wheels, pulleys and motors side by side.
 
-use super::{Dim, Place, Plan, Shape};
+use super::{Dim, Plan, Shape};
 use crate::text::Style;
 
 /// What the view shows; lengths in metres.
@@ -69,16 +69,11 @@ impl HangerRear {
         }
         shapes.push(Shape::line("d-road", (-outer - 8.0, 0.0), (outer + 8.0, 0.0)));
         let [frame, sized] = self.assumed;
-        let dim =
-            |name: &str, value: f64, (from, to): (Place, Place), aside: f64, assumed: bool| Dim {
-                name: name.into(),
-                value: style.millimetres(value),
-                from,
-                to,
-                aside,
-                bad: value < 0.0,
-                assumed,
-            };
+        let dim = |name: &str, value: f64, ends, aside: f64, assumed: bool| Dim {
+            aside,
+            assumed,
+            ..Dim::new(style, name, value, ends)
+        };
         let top = axle.max(motor + can).max(axle + wheel);
         let across = |x: f64, y: f64| ((-x, y), (x, y));
         let plate = half - mm(self.mount_m);

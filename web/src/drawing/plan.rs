@@ -28,6 +28,16 @@ pub struct Dim {
     pub assumed: bool,
 }
 
+impl Dim {
+    /// A measure in metres between two places, in the reader's unit; less than
+    /// nothing is a shortage.
+    #[must_use]
+    pub fn new(style: Style, name: &str, value_m: f64, (from, to): (Place, Place)) -> Self {
+        let (name, value) = (name.into(), style.millimetres(value_m));
+        Self { name, value, from, to, bad: value_m < 0.0, ..Self::default() }
+    }
+}
+
 /// A name beside a place.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Note {
