@@ -1,2 +1,2 @@
-export * from './pitchline-web-386d0f769d84f2dc.js';
-export { default } from './pitchline-web-386d0f769d84f2dc.js';
+export * from './pitchline-web-ee303a17d57b269d.js';
+export { default } from './pitchline-web-ee303a17d57b269d.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-386d0f769d84f2dc.js';export*from'./pitchline-web-386d0f769d84f2dc.js';const wasm=new URL('./pitchline-web-386d0f769d84f2dc_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-ee303a17d57b269d.js';export*from'./pitchline-web-ee303a17d57b269d.js';const wasm=new URL('./pitchline-web-ee303a17d57b269d_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
