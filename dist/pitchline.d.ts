@@ -1,2 +1,2 @@
-export * from './pitchline-web-ee303a17d57b269d.js';
-export { default } from './pitchline-web-ee303a17d57b269d.js';
+export * from './pitchline-web-e8027c8f01e6a5e1.js';
+export { default } from './pitchline-web-e8027c8f01e6a5e1.js';

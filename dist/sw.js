@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "7a5f8ebaa7c75fbca53139a7532bd4257fa602b094896c26619ce67e3797a0d7",
+    "./": "af29ea15a19441ed1b61dca1adc273ff5c08f631fbb9d6a4aaa54086ca41e362",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "f8b3ddf614fcad2f06526bb011ed50208ba9fc5766b9ee282030c7250b6d4f02",
@@ -26,15 +26,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-62602eb7c3eb4090.css": "fa1e060c5c21a343b036f77d03fe83171aa27f4ccee6b9b1cbba6a4594576338",
-    "pitchline-web-ee303a17d57b269d.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
-    "pitchline-web-ee303a17d57b269d_bg.wasm": "eed5d24fde1e8a2c6ae901243b60fa0e3c25bae13703ee69b2ecd73c3c7aa6ff",
-    "pitchline-web-ee303a17d57b269d_later.wasm": "933b12ef6df71f3cc6f6a6f07e0ed2eeabb6696de4de6723fe2b6dbac14108a4",
-    "pitchline.js": "d3624478c86797fb8defac5308cdec3cba0d4d0a617b77c9b23babc087257ae6",
+    "pitchline-web-e8027c8f01e6a5e1.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
+    "pitchline-web-e8027c8f01e6a5e1_bg.wasm": "3ca1c8d568d906acbf46d8746215b41ff40a557dd986e0ebf1bc63c2e89fd5a7",
+    "pitchline-web-e8027c8f01e6a5e1_later.wasm": "815be9310bdd7f2cc71794bceab94690d8e4a7ad3aade825ee586924ddab0006",
+    "pitchline.js": "e96982631805afb23d08e04291d8f0e2849c0994ae940ef9a234dbfef3719b48",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "f99de4fc385c6160"
+  "version": "be470a431aa5a025"
 };
 
 const SCOPE = self.registration.scope;

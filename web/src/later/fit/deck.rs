@@ -140,9 +140,9 @@ pub(super) const PLAN: Drawn = Drawn {
             rough(style, cells.cell.length_m)
         );
         let lie = match cells.lie {
-            Lie::Along => "along the board",
-            Lie::Across => "across the board",
-            Lie::Standing => "on end",
+            Lie::Along => "lying along the board",
+            Lie::Across => "lying across the board",
+            Lie::Standing => "standing on end",
         };
         let [_, _, layers] = cells.counts;
         let layers = if layers > 1.0 {
@@ -151,10 +151,10 @@ pub(super) const PLAN: Drawn = Drawn {
             String::new()
         };
         if cells.fits {
-            format!("Box from above: {count} cells of {size} go in, lying {lie}{layers}.")
+            format!("Box from above: {count} cells of {size} go in, {lie}{layers}.")
         } else {
             format!(
-                "Box from above: {count} cells of {size}, lying {lie}{layers}, do not go in: {}.",
+                "Box from above: {count} cells of {size}, {lie}{layers}, do not go in: {}.",
                 short(found, style)
             )
         }
