@@ -1,2 +1,2 @@
-export * from './pitchline-web-e8027c8f01e6a5e1.js';
-export { default } from './pitchline-web-e8027c8f01e6a5e1.js';
+export * from './pitchline-web-daa7df7773911af5.js';
+export { default } from './pitchline-web-daa7df7773911af5.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-e8027c8f01e6a5e1.js';export*from'./pitchline-web-e8027c8f01e6a5e1.js';const wasm=new URL('./pitchline-web-e8027c8f01e6a5e1_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-daa7df7773911af5.js';export*from'./pitchline-web-daa7df7773911af5.js';const wasm=new URL('./pitchline-web-daa7df7773911af5_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

@@ -78,7 +78,7 @@ fn amiss(found: &Found, style: Style) -> Vec<String> {
         return Vec::new();
     };
     vec![format!(
-        "Wheel bite: leaning {} the deck touches a {which} wheel, which stops it at once and throws the rider. A riser of {} keeps them apart up to the {} that the trucks lean.",
+        "Wheel bite: leaning {} the deck touches a {which} wheel, which stops it at once and throws the rider. A riser of {} only just keeps them apart up to the {} that the trucks lean: take some millimetres more, and lean the board by hand as far as it goes before you ride.",
         degrees(style, angle),
         rough(style, found.lean.riser_m),
         degrees(style, found.build.truck.max_lean_deg),
