@@ -50,6 +50,14 @@ pub enum Unit {
     SquareMillimetre,
     Gauge,
     Money,
+    MetrePerSecondSquared,
+    MetrePerKilometre,
+    PerKilometre,
+    KelvinPerWatt,
+    PerKelvin,
+    JoulePerKelvin,
+    KilogramSquareMetre,
+    SquareAmpere,
 }
 
 impl Unit {
@@ -98,6 +106,14 @@ impl Unit {
             Self::Hertz => "Hz",
             Self::SquareMillimetre => "mm²",
             Self::Gauge => "AWG",
+            Self::MetrePerSecondSquared => "m/s²",
+            Self::MetrePerKilometre => "m/km",
+            Self::PerKilometre => "1/km",
+            Self::KelvinPerWatt => "K/W",
+            Self::PerKelvin => "1/K",
+            Self::JoulePerKelvin => "J/K",
+            Self::KilogramSquareMetre => "kg·m²",
+            Self::SquareAmpere => "A²",
         }
     }
 
@@ -107,7 +123,9 @@ impl Unit {
     pub const fn si(self) -> f64 {
         match self {
             Self::Percent => 0.01,
-            Self::Millimetre | Self::MilliOhm => 1e-3,
+            Self::Millimetre | Self::MilliOhm | Self::MetrePerKilometre | Self::PerKilometre => {
+                1e-3
+            }
             Self::MicroHenry => 1e-6,
             Self::KilometrePerHour => 1.0 / 3.6,
             Self::Kilometre | Self::NewtonPerMillimetre => 1e3,

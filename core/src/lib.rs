@@ -59,6 +59,7 @@ extern crate std;
 pub mod physics;
 
 mod answers;
+pub mod band;
 mod bounds;
 mod build;
 #[cfg(feature = "catalog")]
@@ -66,15 +67,17 @@ pub mod catalog;
 mod error;
 mod math;
 mod parts;
+pub mod ride;
 pub mod source;
 mod working;
 
 pub use answers::{
     Answers, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh, BeltMiss, BeltOffers,
-    BeltOnBoard, BeltTension, BenchFit, CentreFrom, Climb, Distance, DistancePoint, Drive,
-    GearCell, Headline, Limit, MeasuredCentre, Notice, Point, PulleyPair, PulleySize, Push,
-    PushCurve, PushPoint, Reach, Sag, Speed, Steepest, Supply, TopSpeed, Totals, answers, belt_fit,
-    explain, fit, fits, gear_map, notices, totals,
+    BeltOnBoard, BeltTension, BenchFit, CentreFrom, Charge, ChargeEnd, ChargeLimit, ChargePoint,
+    ChargeRefusal, Climb, Distance, DistancePoint, Drive, GearCell, Headline, LEAST_CHARGE_C,
+    Limit, MeasuredCentre, Notice, Point, PulleyPair, PulleySize, Push, PushCurve, PushPoint,
+    Reach, Sag, SeasonPoint, Speed, Steepest, Supply, TopSpeed, Totals, answers, belt_fit, by_age,
+    by_temperature, explain, explain_charge, fit, fits, gear_map, notices, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, WHEELS};

@@ -8,6 +8,11 @@ pub(crate) const PI: f64 = core::f64::consts::PI;
 /// Square root of three: line-to-line against phase.
 pub(crate) const SQRT_3: f64 = 1.732_050_807_568_877_2;
 
+/// A share within 0 and 1; 0 if it is not a number.
+pub(crate) fn share(x: f64) -> f64 {
+    if x > 0.0 { x.min(1.0) } else { 0.0 }
+}
+
 /// Sine and cosine of an angle in degrees, within a turn either way.
 ///
 /// By their series: the library's bring tables for arguments of any size.

@@ -170,7 +170,13 @@ fn own_step(limit: Limit) -> &'static str {
         Limit::Belt => "Torque that the belt holds",
         Limit::Grip => "Push that the tyres hold",
         Limit::ModeSpeed => "Speed cap of the mode",
-        Limit::Empty => "none",
+        Limit::Empty
+        | Limit::ControllerHot
+        | Limit::WindingHot
+        | Limit::BrakeCurrent
+        | Limit::RegenCurrent
+        | Limit::OverVoltage
+        | Limit::Crawl => "none",
     }
 }
 

@@ -38,6 +38,13 @@ fn felt_by(limit: Limit) -> Option<(Slot, &'static str, End)> {
         Limit::Belt => "rating_n_per_mm",
         Limit::Grip => "grip_percent",
         Limit::PackPower | Limit::ElectricalSpeed | Limit::ModeSpeed | Limit::Empty => return None,
+        // Of rides in time only.
+        Limit::ControllerHot
+        | Limit::WindingHot
+        | Limit::BrakeCurrent
+        | Limit::RegenCurrent
+        | Limit::OverVoltage
+        | Limit::Crawl => return None,
     };
     LIMITS.into_iter().find(|(_, of, _)| *of == key)
 }

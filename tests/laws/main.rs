@@ -3,9 +3,11 @@
 //! Boards are drawn from the tables of limits themselves, so a new input is
 //! under these laws from its first day. Seeds are fixed: a run repeats.
 
+mod band;
 mod belt;
 mod board;
 mod chain;
+mod charge;
 mod curves;
 mod distance;
 mod energy;
@@ -16,6 +18,7 @@ mod gearing;
 mod limits;
 mod order;
 mod refusal;
+mod ride;
 mod working;
 
 use proptest::test_runner::{Config, RngSeed};

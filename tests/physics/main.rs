@@ -9,6 +9,7 @@ mod battery;
 mod belt;
 mod board;
 mod chain;
+mod charge;
 mod check;
 mod closed;
 mod copper;
@@ -19,7 +20,9 @@ mod martin;
 mod motor;
 mod packing;
 mod parts;
+mod ride;
 mod road_load;
+mod run;
 mod supply;
 mod wire;
 
@@ -43,8 +46,7 @@ macro_rules! subjects {
 }
 
 subjects! {
-    air, battery, belt, chain, closed, copper, frame, gear, lean, martin, motor, packing, parts,
-    road_load, supply, wire,
+    air, battery, belt, chain, charge, closed, copper, frame, gear, lean, martin, motor, packing, parts, ride, road_load, run, supply, wire,
 }
 
 /// The lists above are what is tested; this keeps them from shrinking unseen.

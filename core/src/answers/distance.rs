@@ -106,6 +106,13 @@ impl Drive {
         (end, push(end).limit)
     }
 
+    /// How far a steady speed reaches, and the energy over it.
+    pub(crate) fn reach_with_energy(&self, speed_m_s: f64, slope: Slope) -> (Reach, Point) {
+        let reach = self.reach(speed_m_s, slope);
+        let energy = self.energy(&reach, slope);
+        (reach, energy)
+    }
+
     /// Energy over a ride, Wh, by where it goes.
     fn energy(&self, reach: &Reach, slope: Slope) -> Point {
         let start = self.build.ride.start_charge;

@@ -45,9 +45,9 @@ pub struct Drive {
     pub(crate) lead_ohm: f64,
     pub(crate) capacity_ah: f64,
     pub(crate) belt_rated_n: f64,
-    cold_resistance: f64,
-    cold_lag: f64,
-    aged_resistance: f64,
+    pub(crate) cold_resistance: f64,
+    pub(crate) cold_lag: f64,
+    pub(crate) aged_resistance: f64,
 }
 
 impl Drive {
@@ -105,6 +105,16 @@ impl Drive {
         let mut drive = Self { build: *build, ..*self };
         drive.set_gear(&mut Working::off());
         drive
+    }
+
+    /// The drive with its windings at another temperature, °C.
+    pub(crate) fn set_winding(&mut self, winding_c: f64) {
+        let (m, c) = (&self.build.motor, &self.build.controller);
+        // Far below freezing copper is still copper.
+        self.winding_ohm = motor::WARM_RESISTANCE.of([m.resistance_ll_ohm, winding_c]).max(1e-9);
+        let copper = c.convention.copper().of([1.0, 1.0]);
+        let on = c.convention.switch_factor();
+        self.heat_ohm = motor::HEAT.of([copper, self.winding_ohm, on, c.switch_ohm]);
     }
 
     /// What pulleys and wheel decide.

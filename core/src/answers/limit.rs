@@ -35,43 +35,55 @@ pub enum Limit {
     ModeSpeed,
     /// Nothing: the charge is used up.
     Empty,
+    /// The controller holds back because it is hot.
+    ControllerHot,
+    /// The windings are as hot as they may get.
+    WindingHot,
+    /// The controller's motor current limit for braking.
+    BrakeCurrent,
+    /// The controller's battery current limit for braking.
+    RegenCurrent,
+    /// A full pack takes no more.
+    OverVoltage,
+    /// Motors do not brake at a crawl.
+    Crawl,
 }
 
 /// The least of what limits allow. Of their steps only those of the one limit
 /// that is to be shown are kept, as a reader wants the one that binds.
-pub(super) struct Least<'a> {
-    pub(super) value: f64,
-    pub(super) limit: Limit,
-    pub(super) w: &'a mut Working,
+pub(crate) struct Least<'a> {
+    pub(crate) value: f64,
+    pub(crate) limit: Limit,
+    pub(crate) w: &'a mut Working,
     quiet: Working,
     shown: Option<Limit>,
 }
 
 impl<'a> Least<'a> {
     /// Of nothing yet.
-    pub(super) fn new(shown: Option<Limit>, w: &'a mut Working) -> Self {
+    pub(crate) fn new(shown: Option<Limit>, w: &'a mut Working) -> Self {
         Self { value: f64::INFINITY, limit: Limit::Empty, w, quiet: Working::off(), shown }
     }
 
     /// Of nothing yet, with the same limit to be shown.
-    pub(super) fn anew(&mut self) -> Least<'_> {
+    pub(crate) fn anew(&mut self) -> Least<'_> {
         Least::new(self.shown, self.w)
     }
 
     /// The working for the steps of a limit.
-    pub(super) fn of(&mut self, limit: Limit) -> &mut Working {
+    pub(crate) fn of(&mut self, limit: Limit) -> &mut Working {
         if self.shown == Some(limit) { self.w } else { &mut self.quiet }
     }
 
     /// Takes what a limit allows if it is less.
-    pub(super) fn take(&mut self, limit: Limit, value: f64) {
+    pub(crate) fn take(&mut self, limit: Limit, value: f64) {
         if value < self.value {
             (self.value, self.limit) = (value, limit);
         }
     }
 
     /// Takes what a limit allows by a law.
-    pub(super) fn offer<const N: usize>(
+    pub(crate) fn offer<const N: usize>(
         &mut self,
         limit: Limit,
         law: &'static Law<N>,

@@ -1,6 +1,7 @@
 //! One file a question, and what they all stand on: the drive, an operating
 //! point, and the push that the board can give.
 
+mod charge;
 mod climb;
 mod distance;
 mod drive;
@@ -11,8 +12,12 @@ mod limit;
 mod notice;
 mod point;
 mod push;
+mod season;
 mod speed;
 
+pub use charge::{
+    Charge, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, LEAST_CHARGE_C, explain_charge,
+};
 pub use climb::{Climb, Steepest};
 pub use distance::{Distance, DistancePoint, Reach};
 pub use explain::{Headline, explain};
@@ -22,10 +27,13 @@ pub use fit::{
     belt_fit,
 };
 pub use gear_map::{GearCell, gear_map};
+pub(crate) use limit::Least;
 pub use limit::Limit;
 pub use notice::{Notice, fits, notices};
 pub use point::Point;
+pub(crate) use push::FULL;
 pub use push::{Push, PushCurve, PushPoint};
+pub use season::{SeasonPoint, by_age, by_temperature};
 pub use speed::{Speed, TopSpeed};
 
 pub use drive::{Drive, Sag, Supply};

@@ -38,6 +38,11 @@ pub enum Notice {
 /// Share by which charger and pack may differ before it is said. Common practice, no source.
 const CHARGER_TOLERANCE: f64 = 0.005;
 
+/// Whether a charger ends at the volts of a full pack.
+pub(super) fn charger_fits(charger_v: f64, pack_v: f64) -> bool {
+    crate::math::abs(charger_v - pack_v) <= CHARGER_TOLERANCE * pack_v
+}
+
 /// Which tag of which slot must equal which tag of which other slot.
 const PAIRS: [(Slot, usize, Slot, usize); 5] = [
     (Slot::Motor, 0, Slot::MotorPulley, 0),
@@ -58,7 +63,7 @@ pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
         found.push(Notice::PackAboveController { pack_v, controller_v });
     }
     let charger_v = build.charger.full_v;
-    if crate::math::abs(charger_v - pack_v) > CHARGER_TOLERANCE * pack_v {
+    if !charger_fits(charger_v, pack_v) {
         found.push(Notice::ChargerVoltage { charger_v, pack_v });
     }
     for (one, one_index, other, other_index) in PAIRS {

@@ -101,7 +101,12 @@ impl Drive {
     }
 
     /// The greatest pack current and what sets it.
-    fn pack_current(&self, supply: &Supply, share: f64, mut least: Least) -> (f64, Limit) {
+    pub(crate) fn pack_current(
+        &self,
+        supply: &Supply,
+        share: f64,
+        mut least: Least,
+    ) -> (f64, Limit) {
         let (b, c) = (&self.build, &self.build.controller);
         let (open, r) = (supply.open_v, supply.resistance_ohm.max(1e-9));
         let series = b.pack.series;

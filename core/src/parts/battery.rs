@@ -65,4 +65,6 @@ part! {
     full_v: f64 = "full_v" Volt, 9.0..110.0, 42.0, Required;
     /// Charging current.
     current_a: f64 = "current_a" Ampere, 0.2..50.0, 3.0, Required;
+    /// Share of the power from the wall that reaches the pack. Common practice, no source.
+    efficiency: f64 = "efficiency_percent" Percent, 50.0..100.0, 88.0, Assumed;
 }

@@ -31,6 +31,12 @@ part! {
     can_diameter_m: f64 = "can_diameter_mm" Millimetre, 20.0..150.0, 63.0, Assumed;
     /// Length of the can, from the mount's plate.
     can_length_m: f64 = "can_length_mm" Millimetre, 20.0..250.0, 74.0, Assumed;
+    /// Highest temperature of the windings. Common practice, no source.
+    winding_limit_c: f64 = "winding_limit_c" Celsius, 60.0..220.0, 120.0, Assumed;
+    /// Thermal resistance from windings to case. Common practice, no source.
+    winding_k_per_w: f64 = "winding_k_per_w" KelvinPerWatt, 0.01..10.0, 0.5, Assumed;
+    /// Thermal resistance from case to still air. Common practice, no source.
+    case_k_per_w: f64 = "case_k_per_w" KelvinPerWatt, 0.05..20.0, 1.6, Assumed;
 }
 
 part! {
@@ -68,6 +74,16 @@ part! {
     width_m: f64 = "width_mm" Millimetre, 15.0..200.0, 75.0, Assumed;
     /// Height of its case.
     height_m: f64 = "height_mm" Millimetre, 5.0..100.0, 25.0, Assumed;
+    /// Motor current limit when braking, for each motor, in its convention.
+    brake_current_a: f64 = "brake_current_a" Ampere, 0.0..1000.0, 40.0, Assumed;
+    /// Battery current limit when braking, for each motor.
+    regen_current_a: f64 = "regen_current_a" Ampere, 0.0..500.0, 8.0, Assumed;
+    /// Temperature at which it begins to hold back motor current. Common practice, no source.
+    cutback_start_c: f64 = "cutback_start_c" Celsius, 40.0..130.0, 80.0, Assumed;
+    /// Temperature at which nothing is left. Common practice, no source.
+    cutback_end_c: f64 = "cutback_end_c" Celsius, 50.0..150.0, 100.0, Assumed;
+    /// Thermal resistance from its switches to the air. Common practice, no source.
+    heat_sink_k_per_w: f64 = "heat_sink_k_per_w" KelvinPerWatt, 0.05..20.0, 1.5, Assumed;
 }
 
 part! {

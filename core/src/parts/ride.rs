@@ -32,6 +32,8 @@ part! {
     grip: f64 = "grip_percent" Percent, 5.0..120.0, 70.0, Assumed;
     /// Height of the bumps that are rolled off.
     bump_m: f64 = "bump_mm" Millimetre, 0.0..200.0, 15.0, Assumed;
+    /// Price of a kilowatt-hour from the wall, in the catalogue's currency.
+    energy_price: Option<f64> = "energy_price_kwh" Money, 0.0..1000000.0, 0.3, Optional;
 }
 
 part! {
@@ -47,6 +49,14 @@ part! {
     low_charge: f64 = "low_charge_percent" Percent, 2.0..50.0, 10.0, Assumed;
     /// Temperature of the windings once warm.
     winding_c: f64 = "winding_c" Celsius, -25.0..180.0, 60.0, Assumed;
+    /// Stops for each kilometre, in the rider's own style.
+    stops_per_m: f64 = "stops_per_km" PerKilometre, 0.0..20.0, 1.0, Assumed;
+    /// Acceleration and braking, in the rider's own style.
+    acceleration_m_s2: f64 = "acceleration_m_s2" MetrePerSecondSquared, 0.2..6.0, 1.5, Assumed;
+    /// Height climbed for each kilometre, and come down again, in the rider's own style.
+    climb_per_m: f64 = "climb_m_per_km" MetrePerKilometre, 0.0..150.0, 5.0, Assumed;
+    /// Rest at each stop, in the rider's own style.
+    rest_s: f64 = "rest_s" Second, 0.0..600.0, 10.0, Assumed;
 }
 
 part! {

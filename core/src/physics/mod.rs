@@ -26,11 +26,15 @@ macro_rules! law {
 pub mod air;
 pub mod battery;
 pub mod belt_geometry;
+pub mod cell;
+pub mod charging;
 mod chemistry;
 pub mod deck;
 pub mod frame;
 pub mod gear;
+pub mod heat;
 pub mod lean;
+pub mod motion;
 pub mod motor;
 pub mod packing;
 pub mod road_load;

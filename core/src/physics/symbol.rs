@@ -253,6 +253,34 @@ symbols! {
     "ρ_belt" KilogramPerCubicMetre "mass of a belt for its length, pitch and width";
     "ω" RadianPerSecond "speed of the motors";
     "ω_0" RadianPerSecond "speed at which the no-load current was measured";
+    "I_charge" Ampere "charging current";
+    "I_charger" Ampere "current of the charger";
+    "I_hold" Ampere "mean current while the charger holds the voltage";
+    "I_take" Ampere "a cell's highest charging current";
+    "I_taper" Ampere "current at which the charger ends";
+    "t_current" Second "time at constant current";
+    "t_voltage" Second "time at constant voltage";
+    "t_charge" Second "time to charge";
+    "z_hold" None "charge at which the charger begins to hold the voltage";
+    "E_pack" WattHour "energy into the pack";
+    "E_wall" WattHour "energy from the wall";
+    "η_charger" None "efficiency of the charger";
+    "price" Money "price of a kilowatt-hour";
+    "cost" Money "cost of a charge";
+    "m_felt" Kilogram "mass with what turns";
+    "n_wheels" Count "number of wheels";
+    "m_wheel" Kilogram "mass of a wheel";
+    "J_rotor" KilogramSquareMetre "inertia of a rotor";
+    "m_motor" Kilogram "mass of a motor";
+    "s_stop" Metre "way to stop";
+    "a_stop" MetrePerSecondSquared "deceleration";
+    "R_air" KelvinPerWatt "heat path from a motor's case to the air";
+    "R_still" KelvinPerWatt "the same in still air";
+    "R_inner" KelvinPerWatt "heat path from windings to case";
+    "I_held²" SquareAmpere "squared motor current that can be held for ever";
+    "t_most" Celsius "highest temperature of the windings";
+    "P_iron" Watt "heat in iron and bearings of one motor";
+    "R_Cu" Ohm "what turns squared motor current into heat in copper";
 }
 
 #[cfg(test)]

@@ -100,6 +100,19 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "winding_c" => "Windings when warm",
         "measured_centre_mm" => "Motor shaft to axle, measured",
         "belt_in_hand_teeth" => "Teeth of a belt in hand",
+        "winding_limit_c" => "Hottest that the windings may get",
+        "winding_k_per_w" => "Heat path, windings to case",
+        "case_k_per_w" => "Heat path, case to still air",
+        "brake_current_a" => "Motor current limit when braking, each",
+        "regen_current_a" => "Battery current limit when braking, each",
+        "cutback_start_c" => "Holds back from, hot",
+        "cutback_end_c" => "Stops pushing at, hot",
+        "heat_sink_k_per_w" => "Heat path, switches to air",
+        "energy_price_kwh" => "Price of a kilowatt-hour",
+        "stops_per_km" => "Stops for each kilometre",
+        "acceleration_m_s2" => "Acceleration and braking",
+        "climb_m_per_km" => "Climb for each kilometre",
+        "rest_s" => "Rest at each stop",
         _ => "",
     }
 }
@@ -139,6 +152,10 @@ pub fn help(key: &str) -> &'static str {
         }
         "max_lean_deg" => "Common practice, no source: 15 to 25.",
         "speed_cap_km_h" => "Empty means no cap.",
+        "winding_k_per_w" | "case_k_per_w" | "heat_sink_k_per_w" => {
+            "Degrees warmer for each watt of heat. Common practice, no source."
+        }
+        "climb_m_per_km" => "Up one half of the way, down the other.",
         _ => "",
     }
 }

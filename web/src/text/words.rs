@@ -75,6 +75,12 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::Grip => "grip",
         Limit::ModeSpeed => "speed cap",
         Limit::Empty => "empty pack",
+        Limit::ControllerHot => "hot controller",
+        Limit::WindingHot => "hot windings",
+        Limit::BrakeCurrent => "brake current limit",
+        Limit::RegenCurrent => "regen current limit",
+        Limit::OverVoltage => "full pack",
+        Limit::Crawl => "crawling",
     }
 }
 
@@ -98,5 +104,11 @@ pub fn limit_why(limit: Limit) -> &'static str {
         Limit::Grip => "More would spin the driven wheels.",
         Limit::ModeSpeed => "The ride mode stops pushing here.",
         Limit::Empty => "The charge is used up.",
+        Limit::ControllerHot => "The controller holds back because it is hot.",
+        Limit::WindingHot => "The windings are as hot as they may get.",
+        Limit::BrakeCurrent => "The controller is set to brake no harder.",
+        Limit::RegenCurrent => "The controller feeds no more back into the pack.",
+        Limit::OverVoltage => "A full pack takes no charge, so the motors cannot brake.",
+        Limit::Crawl => "Motors do not brake at a crawl.",
     }
 }

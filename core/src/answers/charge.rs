@@ -1,0 +1,244 @@
+//! How long does it charge, what does it cost, and how full is it by then?
+
+use super::drive::Drive;
+use super::notice::charger_fits;
+use crate::build::Build;
+use crate::math::share;
+use crate::physics::cell::CellInTime;
+use crate::physics::charging::{
+    CONSTANT_CURRENT, CONSTANT_VOLTAGE, COST, CURRENT, CellCharge, CellCharger, ChargeMoment,
+    TAPER, TIME, WALL, charge_cell,
+};
+use crate::working::{Step, Working};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// Why a pack is not to be charged.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ChargeRefusal {
+    /// The charger ends at other volts than a full pack has.
+    WrongVolts {
+        /// Charger, V.
+        charger_v: f64,
+        /// Full pack, V.
+        pack_v: f64,
+    },
+    /// The cells are colder than they may be charged.
+    TooCold {
+        /// Temperature of the cells, °C.
+        cell_c: f64,
+        /// Lowest temperature for charging, °C.
+        least_c: f64,
+    },
+}
+
+/// What ends a charge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ChargeEnd {
+    /// The charge asked for is reached.
+    Target,
+    /// The charger has ended by itself: the current has tapered off.
+    Taper,
+    /// The time is up.
+    Time,
+}
+
+/// What sets the charging current.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ChargeLimit {
+    /// What the charger gives.
+    Charger,
+    /// What the cells take.
+    Cells,
+}
+
+/// A moment of a charge, for the whole pack.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct ChargePoint {
+    /// Time since the start, s.
+    pub time_s: f64,
+    /// Charge, as a share.
+    pub charge: f64,
+    /// Current into the pack, A.
+    pub current_a: f64,
+    /// Volts at the pack.
+    pub volts: f64,
+}
+
+/// A charge.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Charge {
+    /// Charge at the start, as a share.
+    pub start_charge: f64,
+    /// Charge at the end, as a share.
+    pub end_charge: f64,
+    /// Time, s.
+    pub time_s: f64,
+    /// Of which at constant current, s.
+    pub constant_current_s: f64,
+    /// Energy into the pack, Wh.
+    pub pack_wh: f64,
+    /// Energy from the wall, Wh.
+    pub wall_wh: f64,
+    /// What it costs, in the catalogue's currency; none without a price.
+    pub cost: Option<f64>,
+    /// What ends it.
+    pub end: ChargeEnd,
+    /// What sets the current.
+    pub limit: ChargeLimit,
+    /// Time, charge, current and volts on the way.
+    pub curve: Vec<ChargePoint>,
+}
+
+/// Cells are not to be charged below this, °C. Common practice, no source.
+pub const LEAST_CHARGE_C: f64 = 0.0;
+
+impl Drive {
+    /// A charge with the build's charger, from one charge to another (shares
+    /// between 0 and 1), at the temperature of the place.
+    ///
+    /// # Errors
+    /// [`ChargeRefusal`] where charger and pack have other volts, and for cells
+    /// below 0 °C.
+    pub fn charge(&self, from: f64, to: f64) -> Result<Charge, ChargeRefusal> {
+        self.charge_explained(from, to, f64::INFINITY, &mut Working::off())
+    }
+
+    /// A charge that is taken off after a time, s; its `end_charge` is how much
+    /// is in by then.
+    ///
+    /// # Errors
+    /// As [`Drive::charge`].
+    pub fn charge_for(&self, from: f64, seconds: f64) -> Result<Charge, ChargeRefusal> {
+        self.charge_explained(from, 1.0, seconds.max(0.0), &mut Working::off())
+    }
+
+    fn charge_explained(
+        &self,
+        from: f64,
+        to: f64,
+        until_s: f64,
+        w: &mut Working,
+    ) -> Result<Charge, ChargeRefusal> {
+        let mut curve = Vec::new();
+        let (series, parallel) = (self.build.pack.series, self.build.pack.parallel);
+        let tell = |m: ChargeMoment| {
+            let (current_a, volts) = (m.current_a * parallel, m.volts * series);
+            curve.push(ChargePoint { time_s: m.time_s, charge: m.charge, current_a, volts });
+        };
+        let (charger, found) = self.cell_charge(from, to, until_s, tell, w)?;
+        let end = if found.tapered {
+            ChargeEnd::Taper
+        } else if found.end.time_s >= until_s {
+            ChargeEnd::Time
+        } else {
+            ChargeEnd::Target
+        };
+        let start = share(from);
+        let (hold, last) = (found.hold, found.end);
+        let capacity = self.capacity_ah;
+        let current = charger.current_a * parallel;
+        let first = w.apply(&CONSTANT_CURRENT, [capacity, hold.charge, start, current]);
+        let spent = last.time_s - hold.time_s;
+        let mean =
+            if spent > 0.0 { 3600.0 * capacity * (last.charge - hold.charge) / spent } else { 0.0 };
+        let then = w.apply(&CONSTANT_VOLTAGE, [capacity, last.charge, hold.charge, mean]);
+        let time_s = w.apply(&TIME, [first, then]);
+        let pack_wh = found.energy_wh * series * parallel;
+        let wall_wh = w.apply(&WALL, [pack_wh, self.build.charger.efficiency]);
+        let price = self.build.place.energy_price;
+        Ok(Charge {
+            start_charge: start,
+            end_charge: last.charge,
+            time_s,
+            constant_current_s: first,
+            pack_wh,
+            wall_wh,
+            cost: price.map(|price| w.apply(&COST, [price, wall_wh])),
+            end,
+            limit: if self.build.charger.current_a <= current {
+                ChargeLimit::Charger
+            } else {
+                ChargeLimit::Cells
+            },
+            curve,
+        })
+    }
+
+    /// The charge of one of the cells.
+    fn cell_charge(
+        &self,
+        from: f64,
+        to: f64,
+        until_s: f64,
+        tell: impl FnMut(ChargeMoment),
+        w: &mut Working,
+    ) -> Result<(CellCharger, CellCharge), ChargeRefusal> {
+        let b = &self.build;
+        let (charger_v, pack_v) = (b.charger.full_v, b.pack.series * b.cell.full_v);
+        if !charger_fits(charger_v, pack_v) {
+            return Err(ChargeRefusal::WrongVolts { charger_v, pack_v });
+        }
+        let cell_c = b.place.air_c;
+        if cell_c < LEAST_CHARGE_C {
+            return Err(ChargeRefusal::TooCold { cell_c, least_c: LEAST_CHARGE_C });
+        }
+        let parallel = b.pack.parallel;
+        let current = w.apply(&CURRENT, [b.charger.current_a, parallel, b.cell.max_charge_a]);
+        let taper = w.apply(&TAPER, [self.capacity_ah]);
+        let start = share(from);
+        let charger = CellCharger {
+            current_a: current / parallel,
+            // The open-circuit table ends at the class's own full voltage.
+            hold_v: (charger_v / b.pack.series).min(b.cell.chemistry.full_v()),
+            taper_a: taper / parallel,
+            target: share(to),
+            until_s,
+        };
+        Ok((charger, charge_cell(&self.cell_in_time(b.pack.joints_ohm), start, &charger, tell)))
+    }
+
+    /// Time of a charge, s, without its curve.
+    pub(crate) fn charge_time_s(&self, from: f64, to: f64) -> Result<f64, ChargeRefusal> {
+        let (_, found) = self.cell_charge(from, to, f64::INFINITY, |_| {}, &mut Working::off())?;
+        Ok(found.end.time_s)
+    }
+
+    /// One cell of the pack in time, with its share of a resistance, ohm, that
+    /// the whole pack's current passes.
+    pub(crate) fn cell_in_time(&self, joints_ohm: f64) -> CellInTime {
+        let (pack, cell) = (&self.build.pack, &self.build.cell);
+        let rated = cell.resistance_10s_ohm * self.aged_resistance;
+        CellInTime {
+            open: cell.chemistry,
+            shape: cell.chemistry.shape(),
+            resistance_ohm: rated * self.cold_resistance,
+            lag_ohm: rated * self.cold_lag,
+            joint_ohm: joints_ohm * pack.parallel / pack.series,
+            capacity_ah: self.capacity_ah / pack.parallel,
+        }
+    }
+}
+
+/// The working of a charge.
+///
+/// # Errors
+/// As [`Drive::charge`].
+pub fn explain_charge(build: &Build, from: f64, to: f64) -> Result<Vec<Step>, ChargeRefusal> {
+    let mut w = Working::on();
+    let drive = Drive::explained(build, &mut Working::off());
+    w.apply(
+        &crate::physics::battery::CAPACITY,
+        [
+            build.pack.parallel,
+            build.cell.capacity_ah,
+            build.cell.chemistry.capacity_factor(build.place.air_c),
+            build.cell.chemistry.fade(build.pack.cycles).0,
+        ],
+    );
+    drive.charge_explained(from, to, f64::INFINITY, &mut w)?;
+    Ok(w.into_steps())
+}

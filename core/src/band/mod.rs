@@ -1,0 +1,184 @@
+//! How sure: an answer as a band, and what moves it most.
+
+mod sample;
+mod spread;
+
+pub use spread::{INPUTS, SPREADS, Spread, Uncertain};
+
+use crate::answers::{Drive, FULL, Sag};
+use crate::build::Build;
+use crate::math::abs;
+use crate::physics::road_load::Slope;
+use crate::ride::{Course, Steps, Style, Until};
+use alloc::vec::Vec;
+use sample::{Sequence, quantile, triangle};
+use serde::Serialize;
+
+/// An answer that a band is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Quantity {
+    /// Top speed on the flat with a full pack, m/s.
+    TopSpeed,
+    /// Steepest hill at 10 km/h with a full pack, as a share.
+    Hill,
+    /// Distance at the rider's cruising speed on the flat, m.
+    SteadyDistance,
+    /// Distance in a style, m.
+    StyleDistance(Style),
+    /// Time to charge from empty until the charger ends, s.
+    ChargeTime,
+}
+
+/// An input that moves an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Mover {
+    /// The input.
+    pub input: Uncertain,
+    /// By how much the answer changes, in its own unit, as this input alone
+    /// goes from the tenth to the ninetieth of its hundredths.
+    pub swing: f64,
+}
+
+/// An answer as a band.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Band {
+    /// The answer for exactly what was entered.
+    pub nominal: f64,
+    /// One in ten is below.
+    pub p10: f64,
+    /// Half are below.
+    pub p50: f64,
+    /// One in ten is above.
+    pub p90: f64,
+    /// The three inputs that move it most, the strongest first.
+    pub movers: [Mover; 3],
+    /// Samples that gave an answer.
+    pub samples: usize,
+}
+
+/// Takes samples of an answer, some at a time.
+///
+/// ```
+/// use pitchline_core::band::{Quantity, Sampler};
+/// use pitchline_core::{Build, Draft};
+/// let build = Build::check(&Draft::typical()).unwrap();
+/// let mut sampler = Sampler::new(&build, Quantity::TopSpeed);
+/// while sampler.taken() < 64 {
+///     sampler.take(16); // and let the page breathe
+/// }
+/// let band = sampler.band().unwrap();
+/// assert!(band.p10 < band.p50 && band.p50 < band.p90);
+/// ```
+#[derive(Clone, Debug)]
+pub struct Sampler {
+    build: Build,
+    quantity: Quantity,
+    nominal: Option<f64>,
+    sequence: Sequence,
+    /// The answer with each input at its tenth, then at its ninetieth hundredth.
+    ends: Vec<Option<f64>>,
+    taken: usize,
+    values: Vec<f64>,
+}
+
+/// Rides of a band are cut more coarsely: within 0.3 % of the usual ones.
+const COARSE: Steps = Steps { changing_s: 1.0, changing: 4.0, steady_s: 15.0 };
+/// Places, of -1 to 1, of a triangle's tenth and ninetieth hundredth:
+/// `1 − √0.2`.
+const P90_PLACE: f64 = 0.552_786_404_500_042;
+
+impl Sampler {
+    /// For an answer of a build; no samples yet.
+    #[must_use]
+    pub fn new(build: &Build, quantity: Quantity) -> Self {
+        Self {
+            build: *build,
+            quantity,
+            nominal: answer(build, quantity),
+            sequence: Sequence::new(),
+            ends: Vec::with_capacity(2 * INPUTS),
+            taken: 0,
+            values: Vec::new(),
+        }
+    }
+
+    /// How many samples were taken.
+    #[must_use]
+    pub fn taken(&self) -> usize {
+        self.taken
+    }
+
+    /// Works the answer out so many times more; the same on every machine,
+    /// however they are parted. The first eighteen tell what moves it and are
+    /// not counted as samples.
+    pub fn take(&mut self, count: usize) {
+        for _ in 0..count {
+            let mut build = self.build;
+            if let Some(spread) = SPREADS.get(self.ends.len() / 2) {
+                let upper = self.ends.len() % 2 == 1;
+                spread.put(&mut build, if upper { P90_PLACE } else { -P90_PLACE });
+                self.ends.push(answer(&build, self.quantity));
+                continue;
+            }
+            self.taken += 1;
+            for (spread, share) in SPREADS.iter().zip(self.sequence.next()) {
+                spread.put(&mut build, triangle(share));
+            }
+            self.values.extend(answer(&build, self.quantity));
+        }
+    }
+
+    /// The band of what was taken so far. None where there is no answer, as
+    /// with a charger that does not fit, or no sample yet.
+    #[must_use]
+    pub fn band(&self) -> Option<Band> {
+        let nominal = self.nominal?;
+        if self.values.is_empty() {
+            return None;
+        }
+        let mut values = self.values.clone();
+        let [p10, p50, p90] = [0.1, 0.5, 0.9].map(|share| quantile(&mut values, share));
+        Some(Band { nominal, p10, p50, p90, movers: self.movers(), samples: values.len() })
+    }
+
+    /// The strongest three.
+    fn movers(&self) -> [Mover; 3] {
+        let mut movers = [Mover { input: Uncertain::Mass, swing: 0.0 }; 3];
+        for (spread, ends) in SPREADS.iter().zip(self.ends.chunks(2)) {
+            let (Some(Some(low)), Some(Some(high))) = (ends.first(), ends.last()) else { continue };
+            let mut mover = Mover { input: spread.input, swing: high - low };
+            for kept in &mut movers {
+                if abs(mover.swing) > abs(kept.swing) {
+                    core::mem::swap(kept, &mut mover);
+                }
+            }
+        }
+        movers
+    }
+}
+
+/// The answer itself.
+fn answer(build: &Build, quantity: Quantity) -> Option<f64> {
+    let drive = Drive::new(build);
+    match quantity {
+        Quantity::TopSpeed => {
+            let full = drive.supply(1.0, Sag::Burst);
+            Some(drive.top_speed(&full, &FULL, Slope::FLAT).speed_m_s)
+        }
+        Quantity::Hill => {
+            let full = drive.supply(1.0, Sag::Burst);
+            Some(drive.steepest(&full, 10.0 / 3.6).grade)
+        }
+        Quantity::SteadyDistance => {
+            Some(drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m)
+        }
+        Quantity::StyleDistance(style) => {
+            let figures = style.figures(build);
+            let charge = build.ride.start_charge;
+            let course = Course::Legs(&figures.legs());
+            Some(drive.ride(course, figures.manner(), Until::EMPTY, charge, COARSE).distance_m)
+        }
+        Quantity::ChargeTime => drive.charge_time_s(0.0, 1.0).ok(),
+    }
+}

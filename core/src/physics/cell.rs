@@ -1,0 +1,159 @@
+//! A cell in time: charge, two filtered currents, and the surface that runs
+//! ahead of the charge. The form stands at [`Shape`](super::Shape).
+
+use super::{Chemistry, Shape};
+use crate::math::{exp, share};
+
+/// An open-circuit voltage over charge.
+pub trait OpenCircuit {
+    /// Volts at a charge between 0 and 1, held at the ends beyond.
+    fn ocv_v(&self, charge: f64) -> f64;
+    /// Their slope, V for the whole charge.
+    fn docv_dz(&self, charge: f64) -> f64;
+}
+
+impl OpenCircuit for Chemistry {
+    fn ocv_v(&self, charge: f64) -> f64 {
+        Chemistry::ocv_v(*self, charge)
+    }
+
+    fn docv_dz(&self, charge: f64) -> f64 {
+        Chemistry::docv_dz(*self, charge)
+    }
+}
+
+/// What does not change while a cell is charged or ridden at one temperature.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CellInTime<O = Chemistry> {
+    /// Its open-circuit voltage.
+    pub open: O,
+    /// The make-up of its resistance.
+    pub shape: Shape,
+    /// What the shares of the shape are shares of, ohm.
+    pub resistance_ohm: f64,
+    /// What the lag's shares are shares of, ohm.
+    pub lag_ohm: f64,
+    /// A resistance outside the cell that its current passes, ohm.
+    pub joint_ohm: f64,
+    /// Capacity, Ah.
+    pub capacity_ah: f64,
+}
+
+/// A cell at one moment; currents count discharge as positive.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct CellState {
+    /// Charge, as a share.
+    pub charge: f64,
+    /// Current through the quick filter, A.
+    pub quick_a: f64,
+    /// Current through the slow filter, A.
+    pub slow_a: f64,
+}
+
+impl CellState {
+    /// At rest for long.
+    #[must_use]
+    pub const fn rested(charge: f64) -> Self {
+        Self { charge, quick_a: 0.0, slow_a: 0.0 }
+    }
+}
+
+/// How far the two filters get in a step: what is left of a difference at its
+/// end, and on average over it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Decay {
+    /// Length of the step, s.
+    pub step_s: f64,
+    quick: f64,
+    slow: f64,
+    quick_mean: f64,
+    slow_mean: f64,
+}
+
+impl Decay {
+    /// For a step; one of no length at all leaves everything.
+    #[must_use]
+    pub fn new(shape: &Shape, step_s: f64) -> Self {
+        let [quick, quick_mean] = left(step_s, shape.tau1_s);
+        let [slow, slow_mean] = left(step_s, shape.tau2_s);
+        Self { step_s, quick, slow, quick_mean, slow_mean }
+    }
+}
+
+/// Share of a difference that is left after a step, and on average over it.
+pub(crate) fn left(step_s: f64, tau_s: f64) -> [f64; 2] {
+    let x = step_s / tau_s;
+    let end = exp(-x);
+    // Below a thousandth the series is exact and the quotient is not.
+    let mean = if x < 1e-3 { 1.0 - x * (0.5 - x / 6.0) } else { (1.0 - end) / x };
+    [end, mean]
+}
+
+/// A cell as seen over a step: mean volts are `open_v − resistance_ohm · I`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CellSource {
+    /// Mean volts without current.
+    pub open_v: f64,
+    /// Fall of the mean volts with the step's current, ohm.
+    pub resistance_ohm: f64,
+}
+
+impl<O: OpenCircuit> CellInTime<O> {
+    /// Volts at this moment under a current.
+    #[must_use]
+    pub fn volts(&self, state: &CellState, current_a: f64) -> f64 {
+        self.behind_v(state) - self.ohmic_ohm() * current_a
+    }
+
+    /// Volts behind the part of the resistance that is there at once.
+    #[must_use]
+    pub fn behind_v(&self, state: &CellState) -> f64 {
+        let s = &self.shape;
+        let ahead = s.lag1_per_v * state.quick_a + s.lag2_per_v * state.slow_a;
+        self.open.ocv_v(state.charge - self.lag_ohm * ahead)
+            - self.resistance_ohm * (s.r1_share * state.quick_a + s.r2_share * state.slow_a)
+    }
+
+    /// The part of the resistance that is there at once, ohm.
+    #[must_use]
+    pub fn ohmic_ohm(&self) -> f64 {
+        self.resistance_ohm * self.shape.r0_share + self.joint_ohm
+    }
+
+    /// The cell over a step of constant current. Filters and charge are exact;
+    /// the open-circuit voltage is a tangent at the current that is `expected_a`.
+    #[must_use]
+    pub fn source(&self, state: &CellState, decay: &Decay, expected_a: f64) -> CellSource {
+        let s = &self.shape;
+        let (quick, slow) = (decay.quick_mean, decay.slow_mean);
+        // Mean currents of the filters: what is left, and what the current adds.
+        let (quick_a, slow_a) = (state.quick_a * quick, state.slow_a * slow);
+        let (quick_on, slow_on) = (1.0 - quick, 1.0 - slow);
+        let ahead = self.lag_ohm * (s.lag1_per_v * quick_on + s.lag2_per_v * slow_on)
+            + decay.step_s / (7200.0 * self.capacity_ah);
+        let charge = state.charge - self.lag_ohm * (s.lag1_per_v * quick_a + s.lag2_per_v * slow_a);
+        let surface = charge - ahead * expected_a;
+        // Beyond its ends the voltage is held.
+        let inside = surface > 0.0 && surface < 1.0;
+        let fall = if inside { self.open.docv_dz(surface) * ahead } else { 0.0 };
+        CellSource {
+            open_v: self.open.ocv_v(surface) + fall * expected_a
+                - self.resistance_ohm * (s.r1_share * quick_a + s.r2_share * slow_a),
+            resistance_ohm: fall
+                + self.ohmic_ohm()
+                + self.resistance_ohm * (s.r1_share * quick_on + s.r2_share * slow_on),
+        }
+    }
+
+    /// The cell after a step of constant current: exact. The charge stays
+    /// within 0 and 1.
+    #[must_use]
+    pub fn after(&self, state: &CellState, decay: &Decay, current_a: f64) -> CellState {
+        let charge = state.charge - current_a * decay.step_s / (3600.0 * self.capacity_ah);
+        CellState {
+            charge: share(charge),
+            quick_a: current_a + (state.quick_a - current_a) * decay.quick,
+            slow_a: current_a + (state.slow_a - current_a) * decay.slow,
+        }
+    }
+}

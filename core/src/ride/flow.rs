@@ -1,0 +1,145 @@
+//! The watts of one step, from the road to the chemistry or back.
+
+use crate::answers::{Drive, Limit, Supply};
+use crate::math::{abs, sqrt};
+use crate::physics::gear::{BELT_TORQUE, MOTOR_SPEED, PUSH};
+use crate::physics::motion::BRAKE_GRIP;
+use crate::physics::motor::GREATEST_TORQUE;
+use crate::physics::road_load::Slope;
+use crate::working::Working;
+
+/// What the motors do in a step, and what comes of it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Flow {
+    /// Current of each motor, A, in the controller's convention; negative when braking.
+    pub(crate) motor_a: f64,
+    /// Current out of the pack, A.
+    pub(crate) pack_a: f64,
+    /// Volts at the controller.
+    pub(crate) bus_v: f64,
+    /// Force of the motors at the road, N.
+    pub(crate) force_n: f64,
+    /// Heat in belts, iron, windings and controller, all motors together, W.
+    pub(crate) belt_w: f64,
+    pub(crate) iron_w: f64,
+    pub(crate) winding_w: f64,
+    pub(crate) controller_w: f64,
+}
+
+/// Below the first speed, m/s, motors do not brake; from the second they brake
+/// in full. Common practice, no source.
+const FADE_M_S: [f64; 2] = [1.5 / 3.6, 5.0 / 3.6];
+/// Volts over full at which a pack's protection ends charging, as a share.
+/// Common practice, no source.
+const OVER_VOLTAGE: f64 = 1.012;
+
+/// The most that the motors brake with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Brake {
+    /// Current of each motor, A; positive.
+    pub(crate) current_a: f64,
+    /// What sets it.
+    pub(crate) limit: Limit,
+}
+
+impl Drive {
+    pub(crate) fn motor_rad_s(&self, speed_m_s: f64) -> f64 {
+        MOTOR_SPEED.of([self.ratio, speed_m_s, self.radius_m])
+    }
+
+    /// Motor current that a push at the road asks for; negative where it brakes.
+    pub(crate) fn asked_a(&self, force_n: f64, iron_n_m: f64) -> f64 {
+        let eff = self.build.belt.efficiency;
+        let through = if force_n >= 0.0 { force_n / eff } else { force_n * eff };
+        let torque = through * self.radius_m / (self.ratio * self.motors);
+        (torque + iron_n_m) / self.torque_per_amp
+    }
+
+    /// Everything that follows from a motor current at a speed; `None` beyond
+    /// what the pack can give. Copper counts with the drive's winding resistance.
+    pub(crate) fn flow(&self, supply: &Supply, speed_m_s: f64, motor_a: f64) -> Option<Flow> {
+        let c = &self.build.controller;
+        let omega = self.motor_rad_s(speed_m_s);
+        let iron = self.iron_n_m(omega, &mut Working::off());
+        let torque = GREATEST_TORQUE.of([self.torque_per_amp, motor_a, iron]);
+        let eff = self.build.belt.efficiency;
+        let force_n = PUSH.of([torque, self.ratio, eff, self.motors, self.radius_m]);
+        let copper = c.convention.copper().of([motor_a, self.winding_ohm]);
+        let heat = self.heat_ohm * motor_a * motor_a;
+        let turning = self.torque_per_amp * omega * motor_a;
+        // The switching loss grows with the bus voltage itself.
+        let switching_a = self.motors * c.switching_share * abs(motor_a);
+        let fixed_w = self.motors * (turning + heat + c.idle_w);
+        let r = supply.resistance_ohm;
+        let open = supply.open_v - r * switching_a;
+        let square = open * open - 4.0 * r * fixed_w;
+        // At the very most, rounding may ask for a hair beyond it.
+        if open <= 0.0 || square < -1e-6 * open * open {
+            return None;
+        }
+        let bus_v = 0.5 * (open + sqrt(square.max(0.0)));
+        let shaft_w = self.motors * torque * omega;
+        Some(Flow {
+            motor_a,
+            pack_a: fixed_w / bus_v + switching_a,
+            bus_v,
+            force_n,
+            belt_w: shaft_w - force_n * speed_m_s,
+            iron_w: self.motors * iron * omega,
+            winding_w: self.motors * copper,
+            controller_w: self.motors * (heat - copper + c.idle_w) + switching_a * bus_v,
+        })
+    }
+
+    /// The most that the motors brake with at a speed.
+    pub(crate) fn brake(&self, supply: &Supply, speed_m_s: f64, slope: Slope) -> Brake {
+        let (b, c) = (&self.build, &self.build.controller);
+        let omega = self.motor_rad_s(speed_m_s);
+        let iron = self.iron_n_m(omega, &mut Working::off());
+        let mut least = Brake { current_a: c.brake_current_a, limit: Limit::BrakeCurrent };
+        let mut take = |limit: Limit, current: f64| {
+            if current < least.current_a {
+                least = Brake { current_a: current, limit };
+            }
+        };
+        take(Limit::MotorCurrent, b.motor.max_current_a);
+        // Torque on the belt is what the motor and its drag hold together.
+        let belt = BELT_TORQUE.of([self.belt_rated_n, b.motor_pulley.teeth, b.belt.pitch_m]);
+        let (height, base) = (b.rider.centre_height_m, b.deck.wheelbase_m);
+        let grip =
+            BRAKE_GRIP.of([b.place.grip, self.motors, self.mass_kg, slope.cos, height, base]);
+        let grip = grip * self.radius_m * b.belt.efficiency / (self.ratio * self.motors);
+        take(Limit::Belt, ((belt - iron) / self.torque_per_amp).max(0.0));
+        take(Limit::Grip, ((grip - iron) / self.torque_per_amp).max(0.0));
+        // What the pack takes back.
+        let full_v = (b.pack.series * b.cell.full_v * OVER_VOLTAGE).min(c.max_bus_v);
+        let r = supply.resistance_ohm.max(1e-9);
+        let by_volts = (full_v - supply.open_v) / r;
+        let by_set = self.motors * c.regen_current_a;
+        let (pack_a, limit) = if by_volts < by_set {
+            (by_volts.max(0.0), Limit::OverVoltage)
+        } else {
+            (by_set, Limit::RegenCurrent)
+        };
+        take(limit, self.returned_a(supply, pack_a, omega));
+        let fade = (speed_m_s - FADE_M_S[0]) / (FADE_M_S[1] - FADE_M_S[0]);
+        if fade < 1.0 {
+            least = Brake { current_a: least.current_a * fade.max(0.0), limit: Limit::Crawl };
+        }
+        least
+    }
+
+    /// Braking current of each motor at which together they give a pack current back.
+    fn returned_a(&self, supply: &Supply, pack_a: f64, omega: f64) -> f64 {
+        let c = &self.build.controller;
+        let volts = supply.open_v + pack_a * supply.resistance_ohm;
+        let turning = self.torque_per_amp * omega - c.switching_share * volts;
+        let power = pack_a * volts / self.motors + c.idle_w;
+        let square = turning * turning - 4.0 * self.heat_ohm * power;
+        // Slow enough, and copper takes so much that the pack never gets that.
+        if turning <= 0.0 || square < 0.0 {
+            return f64::INFINITY;
+        }
+        2.0 * power / (turning + sqrt(square))
+    }
+}

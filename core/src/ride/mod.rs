@@ -1,0 +1,33 @@
+//! A ride in time: what is ridden, the board on its way, and where the energy went.
+//!
+//! ```
+//! use pitchline_core::ride::{Style, Until};
+//! use pitchline_core::{Build, Draft, Drive};
+//!
+//! let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+//! let ride = drive.ride_style(Style::Town, Until::distance(1000.0));
+//! let sinks: f64 = ride.ledger.sinks_wh().iter().sum();
+//! assert!((ride.ledger.stored_wh - sinks).abs() < 1e-6 * ride.ledger.passed_wh);
+//! ```
+
+mod braking;
+mod course;
+mod flow;
+mod journey;
+mod ledger;
+mod long_climb;
+mod ridden;
+mod simulate;
+mod sprint;
+mod style;
+mod urban;
+
+pub use braking::{BrakeCase, Braking, REACTION_S, WET};
+pub use course::{Course, Leg, Manner, Steps, TracePoint, Until};
+pub use journey::Moment;
+pub use ledger::Ledger;
+pub use long_climb::{LongClimb, explain_for_ever};
+pub use ridden::{Hottest, Met, Ridden, RideEnd};
+pub use sprint::{Goal, Sprint};
+pub use style::{Style, StyleFigures};
+pub use urban::{URBAN, UrbanFit, urban};

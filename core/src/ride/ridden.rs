@@ -1,0 +1,74 @@
+//! What came of a ride in time.
+
+use super::journey::Moment;
+use super::ledger::Ledger;
+use crate::answers::Limit;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// What ends a ride.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RideEnd {
+    /// The distance asked for is made.
+    Distance,
+    /// The time asked for has passed.
+    Time,
+    /// The pack gives less than half of the speed wished for.
+    Empty,
+    /// The push does not move the board.
+    Stalled,
+}
+
+/// A limit, and when it was first met.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Met {
+    /// The limit.
+    pub limit: Limit,
+    /// Time since the start, s.
+    pub time_s: f64,
+}
+
+/// Highest temperatures of a ride, °C.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Hottest {
+    /// Windings.
+    pub winding_c: f64,
+    /// Cases of the motors.
+    pub case_c: f64,
+    /// Switches of the controller.
+    pub controller_c: f64,
+    /// Cells.
+    pub cell_c: f64,
+}
+
+/// A ride in time.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Ridden {
+    /// Distance, m.
+    pub distance_m: f64,
+    /// Time with all rests, s.
+    pub time_s: f64,
+    /// Charge at the start, as a share.
+    pub start_charge: f64,
+    /// Charge at the end, as a share.
+    pub end_charge: f64,
+    /// What ends it.
+    pub end: RideEnd,
+    /// Highest speed, m/s.
+    pub top_m_s: f64,
+    /// Energy out of the cells for each kilometre, Wh/km; 0 for no way at all.
+    pub wh_per_km: f64,
+    /// Where the energy went.
+    pub ledger: Ledger,
+    /// How warm it got.
+    pub hottest: Hottest,
+    /// The first limit that held the push back.
+    pub held_back: Option<Met>,
+    /// The first limit that left braking to the rider, crawling aside.
+    pub brake_held_back: Option<Met>,
+    /// The windings were hotter than their limit from then on, s.
+    pub winding_hot_s: Option<f64>,
+    /// Moments on the way, at even times.
+    pub moments: Vec<Moment>,
+}

@@ -1,0 +1,220 @@
+//! What holds for every ride in time.
+
+use crate::board::{Board, End, any_board, likely_board};
+use crate::cases;
+use crate::finite::null_in;
+use pitchline_core::ride::{
+    Course, Goal, Leg, Manner, Ridden, RideEnd, Steps, Style, Until, explain_for_ever,
+};
+use pitchline_core::{Drive, Limit, Slot};
+use proptest::prelude::*;
+
+/// Any course of a few legs.
+fn any_legs() -> impl Strategy<Value = Vec<Leg>> {
+    let leg = (10.0..=800.0_f64, -0.25..=0.25_f64, 1.0..=20.0_f64, 0.0..=60.0_f64, any::<bool>());
+    let leg = leg.prop_map(|(length_m, grade, cruise_m_s, rest_s, stop)| Leg {
+        length_m,
+        grade,
+        cruise_m_s,
+        rest_s: stop.then_some(rest_s),
+    });
+    prop::collection::vec(leg, 1..5)
+}
+
+fn any_manner() -> impl Strategy<Value = Manner> {
+    (0.2..=5.0_f64, 0.2..=5.0_f64)
+        .prop_map(|(acceleration_m_s2, braking_m_s2)| Manner { acceleration_m_s2, braking_m_s2 })
+}
+
+fn ride(drive: &Drive, legs: &[Leg], manner: Manner, seconds: f64, charge: f64) -> Ridden {
+    drive.ride(Course::Legs(legs), manner, Until::time(seconds), charge, Steps::USUAL)
+}
+
+/// Numbers, in order, within their bounds, and every watt-hour accounted for.
+fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
+    let mut value = serde_json::to_value(ride).expect("a ride has a JSON form");
+    for may_be_empty in ["held_back", "brake_held_back", "winding_hot_s"] {
+        value.as_object_mut().expect("an object").remove(may_be_empty);
+    }
+    prop_assert_eq!(null_in(&value, ""), None);
+    let ledger = &ride.ledger;
+    let sum: f64 = ledger.sinks_wh().iter().sum();
+    // Downhill the slope may give more than the chemistry passes.
+    let passed = ledger.passed_wh + ledger.climb_wh.abs() + ledger.air_wh.abs() + 1e-6;
+    prop_assert!(
+        (ledger.stored_wh - sum).abs() <= 1e-6 * passed,
+        "{ledger:?} is off by {}",
+        ledger.stored_wh - sum
+    );
+    for wh in [
+        ledger.wires_wh,
+        ledger.controller_wh,
+        ledger.winding_wh,
+        ledger.iron_wh,
+        ledger.belt_wh,
+        ledger.rolling_wh,
+        ledger.brake_wh,
+        ledger.returned_wh,
+    ] {
+        prop_assert!(wh >= -1e-9 * passed, "{ledger:?}");
+    }
+    for pair in ride.moments.windows(2) {
+        prop_assert!(pair[1].time_s > pair[0].time_s, "{pair:?}");
+        prop_assert!(pair[1].distance_m >= pair[0].distance_m, "{pair:?}");
+    }
+    for moment in &ride.moments {
+        prop_assert!(moment.speed_m_s >= 0.0, "{moment:?}");
+        prop_assert!((0.0..=1.0).contains(&moment.charge), "{moment:?}");
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(cases(100))]
+
+    #[test]
+    fn any_ride_of_any_board_is_sound(
+        board in any_board(),
+        legs in any_legs(),
+        manner in any_manner(),
+        charge in prop_oneof![Just(0.0), Just(1.0), 0.0..=1.0_f64],
+        seconds in 1.0..=900.0_f64,
+    ) {
+        let found = ride(&board.drive(), &legs, manner, seconds, charge);
+        sound(&found)?;
+        prop_assert!(found.time_s <= seconds * (1.0 + 1e-9));
+        let fastest = legs.iter().fold(0.0_f64, |most, leg| most.max(leg.cruise_m_s));
+        prop_assert!(found.top_m_s <= fastest * (1.0 + 1e-6), "{}", found.top_m_s);
+        if found.end == RideEnd::Time {
+            prop_assert!((found.time_s - seconds).abs() < 1e-6 * seconds);
+        }
+    }
+
+    #[test]
+    fn any_style_is_sound(board in any_board(), style in prop::sample::select(&Style::ALL[..])) {
+        let until = Until { distance_m: 3000.0, time_s: 900.0 };
+        sound(&board.drive().ride_style(style, until))?;
+    }
+
+    /// Halving the steps moves no total by more than a thousandth.
+    #[test]
+    fn steps_are_fine_enough(board in likely_board(), style in prop::sample::select(&Style::ALL[..])) {
+        let drive = board.drive();
+        let figures = style.figures(&drive.build);
+        let ride = |steps| {
+            let legs = figures.legs();
+            // No stop lies there, which a hair more or less would add.
+            let until = Until::distance(1900.0);
+            drive.ride(Course::Legs(&legs), figures.manner(), until, 0.9, steps)
+        };
+        let (usual, half) = (ride(Steps::USUAL), ride(Steps::USUAL.halved()));
+        prop_assume!(usual.end == RideEnd::Distance && half.end == RideEnd::Distance);
+        prop_assert!((half.time_s / usual.time_s - 1.0).abs() < 1e-3, "{} {}", half.time_s, usual.time_s);
+        let passed = usual.ledger.passed_wh;
+        let stored = half.ledger.stored_wh - usual.ledger.stored_wh;
+        prop_assert!(stored.abs() < 1e-3 * passed, "{stored} of {passed}");
+        for (one, two) in usual.ledger.sinks_wh().iter().zip(half.ledger.sinks_wh()) {
+            prop_assert!((one - two).abs() < 1e-3 * passed, "{:?} {:?}", usual.ledger, half.ledger);
+        }
+    }
+
+    /// A headwind never saves energy over the same stop and go.
+    #[test]
+    fn wind_costs(board in likely_board(), by in 0.0..=0.3_f64) {
+        let calm = board.with(Slot::Place, "headwind_km_h", 0.0);
+        let windy = calm.toward(Slot::Place, "headwind_km_h", End::Most, by);
+        let spent = |board: &Board| board.drive().ride_style(Style::Town, Until::distance(1500.0));
+        let (calm, windy) = (spent(&calm), spent(&windy));
+        prop_assume!(calm.end == RideEnd::Distance && windy.end == RideEnd::Distance);
+        prop_assert!(windy.ledger.stored_wh >= calm.ledger.stored_wh * (1.0 - 1e-3));
+    }
+}
+
+proptest! {
+    #![proptest_config(cases(60))]
+
+    #[test]
+    fn any_sprint_is_numbers(
+        board in any_board(),
+        speed in 1.0..=20.0_f64,
+        grade in -0.1..=0.3_f64,
+        charge in 0.0..=1.0_f64,
+    ) {
+        let drive = board.drive();
+        for goal in [Goal::Speed(speed), Goal::Distance(10.0 * speed)] {
+            let found = drive.sprint(goal, grade, charge);
+            let value = serde_json::to_value(&found).expect("a sprint has a JSON form");
+            prop_assert_eq!(null_in(&value, ""), None);
+            prop_assert!(found.time_s >= 0.0 && found.distance_m >= 0.0 && found.speed_m_s >= 0.0);
+            prop_assert!(!found.moments.is_empty() && found.moments.len() <= 401);
+            match goal {
+                Goal::Speed(to) if found.reached => {
+                    prop_assert!((found.speed_m_s - to).abs() < 1e-6 * to, "{found:?}");
+                }
+                Goal::Distance(to) if found.reached => {
+                    prop_assert!((found.distance_m - to).abs() < 1e-6 * to, "{found:?}");
+                }
+                _ => (),
+            }
+        }
+    }
+
+    /// Wet is never shorter than dry, and a motor less never shorter than all;
+    /// but where a pack takes no more, the copper of one motor brakes harder
+    /// than that of two.
+    #[test]
+    fn any_braking_is_numbers_in_order(board in any_board(), speed in 1.0..=20.0_f64) {
+        let drive = board.drive();
+        let cases = drive.braking_cases(speed);
+        for found in &cases {
+            let value = serde_json::to_value(found).expect("braking has a JSON form");
+            prop_assert_eq!(null_in(&value, ""), None);
+            prop_assert!(found.slowing_m >= 0.0 && found.rolling_m >= 0.0, "{found:?}");
+            let sum = found.reaction_m + found.slowing_m + found.rolling_m;
+            prop_assert!((found.total_m - sum).abs() < 1e-9 * sum);
+        }
+        let half = cases.len() / 2;
+        for (dry, wet) in cases[..half].iter().zip(&cases[half..]) {
+            prop_assert!(!dry.case.wet && wet.case.wet);
+            if dry.stops && wet.stops {
+                prop_assert!(wet.slowing_m >= dry.slowing_m * (1.0 - 1e-3), "{dry:?} {wet:?}");
+            }
+        }
+        for pair in cases.windows(2) {
+            let (more, less) = (&pair[0], &pair[1]);
+            let full = more.limit == Limit::OverVoltage;
+            if less.case.motors < more.case.motors && more.stops && less.stops && !full {
+                prop_assert!(less.slowing_m >= more.slowing_m * (1.0 - 1e-3), "{more:?} {less:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn any_climb_is_numbers(
+        board in any_board(), speed in 1.0..=10.0_f64, grade in 0.0..=0.3_f64,
+    ) {
+        let drive = board.drive();
+        let for_ever = drive.steepest_for_ever(speed);
+        prop_assert!(for_ever.grade.is_finite());
+        prop_assert!(drive.continuous_a(speed).is_finite());
+        let found = drive.long_climb(grade, speed);
+        let value = serde_json::to_value(found).expect("a climb has a JSON form");
+        prop_assert_eq!(null_in(&value, ""), None);
+        prop_assert!(found.distance_m >= 0.0 && found.time_s <= 86_400.0 + 1.0);
+        let steps = explain_for_ever(&drive.build, speed);
+        prop_assert!(steps.iter().all(|step| step.result.is_finite()));
+    }
+}
+
+/// A steady ride in time ends where the sum over charge says, but for the
+/// speed that it may lose on its last metres and the start from rest.
+#[test]
+fn a_steady_ride_is_as_far_as_the_sum_over_charge() {
+    let build = pitchline_core::Build::check(&pitchline_core::Draft::typical()).expect("in range");
+    let drive = Drive::new(&build);
+    let ride = drive.ride_style(Style::Steady, Until::EMPTY);
+    let flat = pitchline_core::physics::road_load::Slope::FLAT;
+    let sum = drive.reach(build.ride.cruise_m_s, flat).distance_m;
+    assert_eq!(ride.end, RideEnd::Empty);
+    assert!((ride.distance_m / sum - 1.0).abs() < 0.05, "{} against {sum}", ride.distance_m);
+}

@@ -1,0 +1,159 @@
+//! Sprints, braking and long climbs where they have a closed form.
+
+use crate::board::board;
+use crate::check::{Check, check, holds};
+use crate::ride::fixture_board;
+use pitchline_core::physics::heat::{Settled, settled};
+use pitchline_core::physics::motion::STOP;
+use pitchline_core::ride::{BrakeCase, Goal};
+use pitchline_core::{Build, Drive, Limit, Slot};
+
+const TANH: &str = "closed form: v = vt tanh(t / tau), with the mass of what turns";
+const LOG: &str = "closed form: s = m / 2 c2 ln((A + c2 v0^2) / (A + c2 v1^2))";
+const SQUARE: &str = "closed form: v^2 / 2a, check values 6.88932981, 4.40917108, 15.43209877 m";
+const BALANCE: &str = "closed form: the feedback's own steady temperature, solved the other way";
+const BY_HAND: &str = "by hand, from the definition";
+
+const C0: f64 = 10.591_182;
+const C2: f64 = 0.336_875;
+/// Push for each ampere of the reference board: 60 / (2 pi 170), 2.5 / 0.048, two motors.
+const N_PER_A: f64 = 0.056_172_332_8 * 2.5 / 0.048 * 2.0;
+/// 90 kg, four wheels of 0.28 kg as discs, two rotors of 0.45 · 0.75 kg at 30 mm.
+const FELT: f64 = 90.0 + 2.0 * 0.28 + 2.0 * 0.45 * 0.75 * 9e-4 * (2.5 / 0.048) * (2.5 / 0.048);
+
+/// The reference board with volts to spare and a push or brake of so many newtons.
+fn strong(push_n: f64, brake_n: f64) -> Drive {
+    board(&[
+        (Slot::Pack, "series", 20.0),
+        (Slot::Pack, "mass_kg", 5.0),
+        (Slot::Controller, "max_bus_v", 150.0),
+        (Slot::Controller, "motor_current_a", push_n / N_PER_A),
+        (Slot::Controller, "brake_current_a", brake_n / N_PER_A),
+        (Slot::Controller, "regen_current_a", 500.0),
+    ])
+}
+
+fn sprints() -> Vec<Check> {
+    let drive = strong(80.0, 0.0);
+    let (vt, tau) = (((80.0 - C0) / C2).sqrt(), FELT / (C2 * (80.0 - C0)).sqrt());
+    let mut checks = Vec::new();
+    for km_h in [10.0, 20.0, 30.0] {
+        let speed: f64 = km_h / 3.6;
+        let time = tau * (speed / vt).atanh();
+        let way = FELT / C2 * (time / tau).cosh().ln();
+        let got = drive.sprint(Goal::Speed(speed), 0.0, 0.5);
+        checks.push(check(format!("80 N to {km_h} km/h"), got.time_s, time, 1e-3 * time, TANH));
+        checks.push(check(
+            format!("80 N to {km_h} km/h: way"),
+            got.distance_m,
+            way,
+            1e-3 * way,
+            TANH,
+        ));
+        let got = drive.sprint(Goal::Distance(way), 0.0, 0.5);
+        checks.push(check(format!("80 N over {way:.1} m"), got.time_s, time, 1e-3 * time, TANH));
+        checks.push(check(
+            format!("80 N over {way:.1} m: speed"),
+            got.speed_m_s,
+            speed,
+            1e-3 * speed,
+            TANH,
+        ));
+        checks.push(holds(
+            format!("80 N to {km_h} km/h is the motor current limit's"),
+            got.limit == Limit::ControllerMotorCurrent && got.reached,
+            BY_HAND,
+        ));
+    }
+    let never = drive.sprint(Goal::Speed(vt + 1.0), 0.0, 0.5);
+    checks.push(holds("80 N never reach more than vt", !never.reached, TANH));
+    checks.push(check("80 N end near vt", never.speed_m_s, vt, 0.03 * vt, TANH));
+    checks
+}
+
+fn braking() -> Vec<Check> {
+    let mut checks = Vec::new();
+    for (km_h, rate, metres) in
+        [(25.0, 3.5, 6.889_329_81), (20.0, 3.5, 4.409_171_08), (40.0, 4.0, 15.432_098_77)]
+    {
+        let got = STOP.of([km_h / 3.6, rate]);
+        checks.push(check(format!("{km_h} km/h at {rate} m/s²"), got, metres, 1e-8, SQUARE));
+    }
+    let drive = strong(80.0, 150.0);
+    let case = |km_h: f64| BrakeCase {
+        speed_m_s: km_h / 3.6,
+        grade: 0.0,
+        charge: 0.5,
+        wet: false,
+        motors: 2.0,
+    };
+    let crawl: f64 = 5.0 / 3.6;
+    for km_h in [20.0, 30.0] {
+        let (a, v): (f64, f64) = (150.0 + C0, km_h / 3.6);
+        let got = drive.braking(case(km_h));
+        let way = FELT / (2.0 * C2) * ((a + C2 * v * v) / (a + C2 * crawl * crawl)).ln();
+        let name = |what| format!("150 N from {km_h} km/h: {what}");
+        checks.push(check(name("way to 5 km/h"), got.slowing_m, way, 1e-3 * way, LOG));
+        checks.push(check(name("reaction"), got.reaction_m, v, 1e-12, BY_HAND));
+        let first = (a + C2 * v * v) / FELT;
+        checks.push(check(name("deceleration"), got.first_m_s2, first, 1e-6, BY_HAND));
+        checks.push(holds(name("limit"), got.limit == Limit::BrakeCurrent && got.stops, BY_HAND));
+        // Motors off: rolling and air alone.
+        let off = drive.braking(BrakeCase { motors: 0.0, ..case(km_h) });
+        let way = FELT / (2.0 * C2) * ((C0 + C2 * v * v) / C0).ln();
+        let got = off.slowing_m + off.rolling_m;
+        checks.push(check(name("motors off"), got, way, 1e-3 * way, LOG));
+    }
+    let full = drive.braking(BrakeCase { charge: 1.0, ..case(20.0) });
+    checks.push(holds(
+        "a full pack takes less",
+        // 1.2 % of 84 V over a resistance: far above what 150 N bring at 20 km/h.
+        full.first_m_s2 > 0.0 && full.limit != Limit::RegenCurrent,
+        BY_HAND,
+    ));
+    checks
+}
+
+fn for_ever() -> Vec<Check> {
+    let mut checks = Vec::new();
+    let build = Build::check(&fixture_board()).expect("in range");
+    let drive = Drive::new(&build);
+    for km_h in [5.0, 15.0, 25.0] {
+        let speed = km_h / 3.6;
+        let amps = drive.continuous_a(speed);
+        // 16 and 36 teeth on 47.5 mm; k_T0 I_0 (1/2 + 1/2 w / w0) w of iron and bearings.
+        let omega = 2.25 * speed / 0.0475;
+        let w0 = 5000.0 * std::f64::consts::PI / 30.0;
+        let iron = 30.0 / (std::f64::consts::PI * 190.0) * 1.2 * (0.5 + 0.5 * omega / w0) * omega;
+        let outer = 1.6 / (1.0 + 0.12 * speed);
+        let cold = 0.75 * 0.060 * amps * amps;
+        let got = match settled(cold, 0.5 + outer, 20.0 + iron * outer) {
+            Settled::At(celsius) => celsius,
+            Settled::Never => f64::NAN,
+        };
+        let name = format!("continuous current at {km_h} km/h");
+        checks.push(check(name, got, 120.0, 1e-6, BALANCE));
+    }
+    // A pack without end, so that only warmth may end a climb.
+    let mut draft = fixture_board();
+    for (slot, key, value) in [
+        (Slot::Cell, "capacity_ah", 200.0),
+        (Slot::Controller, "heat_sink_k_per_w", 0.1),
+        (Slot::Ride, "start_charge_percent", 60.0),
+    ] {
+        draft.set(slot, key, value);
+    }
+    let drive = Drive::new(&Build::check(&draft).expect("in range"));
+    let held = drive.steepest_for_ever(4.0);
+    checks.push(holds("the windings set the hill", held.limit == Limit::WindingHot, BY_HAND));
+    let more = drive.long_climb(1.1 * held.grade, 4.0);
+    checks.push(holds("a tenth more ends hot", more.limit == Limit::WindingHot, BY_HAND));
+    let less = drive.long_climb(0.97 * held.grade, 4.0);
+    checks.push(holds("a little less ends with the pack", less.limit == Limit::Empty, BY_HAND));
+    checks.push(check("and near the limit", less.winding_c, 117.0, 3.0, BALANCE));
+    checks
+}
+
+pub(crate) fn checks() -> Vec<Check> {
+    [sprints(), braking(), for_ever()].concat()
+}
