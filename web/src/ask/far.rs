@@ -1,12 +1,15 @@
 //! How far?
 
 use super::answer::{ALONG_CURVE, Figure, answers, figure, table};
+use super::late::late;
 use super::question;
 use crate::chart::{Axis, Bar, Bars, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, said};
+use crate::later;
 use crate::state::App;
 use crate::text::{Style, page, words};
+use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Unit};
 
 /// Names of the sinks, in the core's order.
@@ -30,6 +33,9 @@ pub(super) fn far(app: App) -> Node {
         caution(page::CAUTION_PACK),
         figure(app, CURVE),
         figure(app, ENERGY),
+        late(app, move || later::sure(app, Quantity::SteadyDistance)),
+        late(app, move || later::ride(app)),
+        late(app, move || later::season(app)),
     ];
     question("far", page::FAR, inside)
 }

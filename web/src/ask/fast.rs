@@ -1,12 +1,15 @@
 //! How fast?
 
 use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
+use super::late::late;
 use super::{gear_map, question};
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, live};
+use crate::later;
 use crate::state::App;
 use crate::text::{Style, page, words};
+use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Ride, Slot, TopSpeed, Unit};
 
 /// The headlines.
@@ -39,6 +42,8 @@ pub(super) fn fast(app: App) -> Node {
             .with(el("thead").with(el("tr").with(Node::from_iter(head))))
             .with(el("tbody").with(live(key, move || modes(app))))
             .into(),
+        late(app, move || later::sure(app, Quantity::TopSpeed)),
+        late(app, move || later::runs(app)),
     ];
     question("fast", page::FAST, inside)
 }

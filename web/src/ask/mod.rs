@@ -27,7 +27,7 @@ use crate::text::page;
 
 /// The whole page.
 pub fn page(app: App) -> Node {
-    let answers = [fast::fast(app), steep::steep(app), far::far(app), fit(app)];
+    let answers = [fast::fast(app), steep::steep(app), far::far(app), charge(app), fit(app)];
     el("div")
         .class("page")
         .with(strip::header(app))
@@ -44,6 +44,11 @@ pub fn page(app: App) -> Node {
         .with(told::message(app))
         .with(strip::aloud(app))
         .into()
+}
+
+/// How long on the charger?
+fn charge(app: App) -> Node {
+    question("charge", page::CHARGE, vec![late::late(app, move || later::charge(app))])
 }
 
 /// Does it go together?

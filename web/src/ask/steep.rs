@@ -1,12 +1,15 @@
 //! How steep?
 
 use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
+use super::late::late;
 use super::question;
 use crate::chart::{Axis, Curves, Drawing, Series, Table};
 use crate::component::{Headline, caution, notice};
 use crate::dom::{Node, live};
+use crate::later;
 use crate::state::App;
 use crate::text::{Style, page, words};
+use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
 
 /// The headlines.
@@ -27,6 +30,8 @@ pub(super) fn steep(app: App) -> Node {
         live(move || own_hill(app), told),
         caution(page::CAUTION_HILL),
         figure(app, CURVE),
+        late(app, move || later::sure(app, Quantity::Hill)),
+        late(app, move || later::long_climb(app)),
     ];
     question("steep", page::STEEP, inside)
 }

@@ -60,6 +60,12 @@ pub fn later(milliseconds: u32, then: impl FnOnce() + 'static) {
     Timeout::new(milliseconds, then).forget();
 }
 
+/// Milliseconds since some moment.
+#[must_use]
+pub fn now() -> f64 {
+    js_sys::Date::now()
+}
+
 /// Sends an event to the page's own scripts.
 pub fn tell(event: &str) {
     if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(event)) {

@@ -6,12 +6,21 @@
 //! [`Model::later`](crate::state::Model) is `Ready`; `ask::late` sees to that.
 
 mod builds;
+mod charge;
 mod fit;
+mod long_climb;
+mod ride;
+mod runs;
+mod season;
+mod sure;
+#[allow(dead_code, reason = "its users follow")]
+mod work;
 mod working;
 
 use crate::dom::Node;
 use crate::state::App;
 use pitchline_core::Headline;
+use pitchline_core::band::Quantity;
 
 /// Keeping a build.
 #[inline(never)]
@@ -19,10 +28,46 @@ pub fn builds(app: App) -> Node {
     builds::builds(app)
 }
 
+/// How long on the charger.
+#[inline(never)]
+pub fn charge(app: App) -> Node {
+    charge::charge(app)
+}
+
 /// What goes together.
 #[inline(never)]
 pub fn fit(app: App) -> Node {
     fit::fit(app)
+}
+
+/// How long a hill can be climbed before something gets hot.
+#[inline(never)]
+pub fn long_climb(app: App) -> Node {
+    long_climb::long_climb(app)
+}
+
+/// A ride in time, by style.
+#[inline(never)]
+pub fn ride(app: App) -> Node {
+    ride::ride(app)
+}
+
+/// Speeding up and braking.
+#[inline(never)]
+pub fn runs(app: App) -> Node {
+    runs::runs(app)
+}
+
+/// The board in the cold, and as it grows old.
+#[inline(never)]
+pub fn season(app: App) -> Node {
+    season::season(app)
+}
+
+/// How sure an answer is, and what moves it most.
+#[inline(never)]
+pub fn sure(app: App, of: Quantity) -> Node {
+    sure::sure(app, of)
 }
 
 /// The steps that lead to a headline.

@@ -10,6 +10,8 @@ pub const STEEP: &str = "How steep?";
 pub const FAR: &str = "How far?";
 
 /// Fifth question.
+pub const CHARGE: &str = "How long on the charger?";
+/// Sixth question.
 pub const FIT: &str = "Does it go together?";
 
 /// Under the name at the top.
@@ -33,6 +35,8 @@ pub const STEPPED: &str =
     "Step by step, each from what stands before it. The last gives the answer.";
 /// In the place of what comes in the second piece, while that is on its way.
 pub const LOADING: &str = "Loading…";
+/// While an answer is worked out in small pieces; a share in percent follows.
+pub const WORKING: &str = "Working it out…";
 /// In its place when it has not come.
 pub const NOT_ARRIVED: &str =
     "This part did not arrive; all else works. If it fails again, reload the page.";
