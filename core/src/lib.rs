@@ -52,7 +52,7 @@
 )]
 
 extern crate alloc;
-#[cfg(test)]
+#[cfg(any(test, feature = "std"))]
 extern crate std;
 
 #[macro_use]

@@ -4,7 +4,7 @@ use super::answer::table;
 use crate::chart::{Cell, Chart, Drawing, Map, Table, chart, nothing, use_width};
 use crate::component::{Options, button, choice};
 use crate::dom::{Node, el, live};
-use crate::state::{App, MapView};
+use crate::state::{App, Kept, MapView};
 use crate::text::Style;
 use pitchline_core::{
     GearCell, MotorPulley, Record, Ride, Slot, Unit, Wheel, WheelPulley, fits, gear_map as map,
@@ -87,7 +87,12 @@ impl Offer {
 pub(super) fn gear_map(app: App) -> Node {
     let view = move || app.read(|model| model.map_view);
     let width = use_width(340.0);
-    let with = move || offer(app).map(|offer| (offer, app.style()));
+    let offered = Kept::new(app, offer);
+    let with = {
+        let offered = offered.clone();
+        move || offered.get().map(|offer| (offer, app.style()))
+    };
+    let (told, rowed) = (with.clone(), with.clone());
     let wheels = move || {
         let (wheels, place) = with_own(app, Slot::Wheel);
         Options {
@@ -102,12 +107,11 @@ pub(super) fn gear_map(app: App) -> Node {
     let key = move || app.key() + view().key();
     let drawn = chart(Chart {
         key: Box::new(key),
-        finding: Box::new(move || with().map_or_else(String::new, |(o, s)| finding(app, &o, s))),
+        finding: Box::new(move || told().map_or_else(String::new, |(o, s)| finding(app, &o, s))),
         draw: Box::new(move |width| {
-            let drawn = |(offer, style)| draw(&offer, view(), style, width);
-            with().map_or_else(|| nothing(width, ""), drawn)
+            with().map_or_else(|| nothing(width, ""), |(o, s)| draw(&o, view(), s, width))
         }),
-        table: Box::new(move || with().map_or_else(Table::default, |(o, s)| rows(&o, s))),
+        table: Box::new(move || rowed().map_or_else(Table::default, |(o, s)| rows(&o, s))),
         hint: "Arrow keys move over the pairings, Enter puts one on the board",
         width,
         on_pick: Some(Box::new(move |stop| adopt(app, stop))),
@@ -127,13 +131,14 @@ pub(super) fn gear_map(app: App) -> Node {
         .with(picks)
         .with(el("p").class("help").with("Tap a pairing to put it on the board."))
         .with(drawn)
-        .with(live(key, move || adopt_best(app)))
+        .with(live(key, move || adopt_best(&offered)))
         .into()
 }
 
 /// Puts the pairing that the caption names on the board, where it is not there yet.
-fn adopt_best(app: App) -> Node {
-    let picks = offer(app).and_then(|offer| {
+fn adopt_best(offered: &Kept<Offer>) -> Node {
+    let app = offered.app;
+    let picks = offered.get().and_then(|offer| {
         let (best, _, _) = best(app, &offer)?;
         let here = (best.motor_pulley, best.wheel_pulley, best.wheel) == offer.here;
         let id = |list: &[Record], place: usize| list.get(place).map(|part| part.id.clone());

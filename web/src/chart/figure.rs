@@ -44,6 +44,7 @@ pub struct Chart {
 pub fn chart(chart: Chart) -> Node {
     let Chart { key, finding, draw, table, hint, width, on_pick } = chart;
     let key: Rc<dyn Fn() -> String> = Rc::from(key);
+    let drawing_key = width.unhurried(key.clone());
     let finding: Rc<dyn Fn() -> String> = Rc::from(finding);
     // What is drawn now, for the cursor; no signal, since the cursor only asks.
     let drawn = Rc::new(RefCell::new(super::nothing(0.0, "")));
@@ -74,10 +75,6 @@ pub fn chart(chart: Chart) -> Node {
         }
     };
     let place = move || seen.get().at.map_or_else(String::new, |at| tenths(at.0 as f64));
-    let drawing_key = {
-        let key = key.clone();
-        move || key() + &tenths(seen.get().width)
-    };
     let cursor_key = {
         let key = drawing_key.clone();
         move || key() + "@" + &place()
@@ -99,11 +96,21 @@ pub fn chart(chart: Chart) -> Node {
             readout()
         }
     };
-    let caption = finding.clone();
-    let glass = glass(key.clone(), drawn, hint, on_pick, width);
+    let caption = {
+        let (key, last) = (drawing_key.clone(), RefCell::new((String::new(), String::new())));
+        move || {
+            let key = key();
+            let mut last = last.borrow_mut();
+            if last.0 != key {
+                *last = (key, finding());
+            }
+            last.1.clone()
+        }
+    };
+    let glass = glass(drawing_key.clone(), drawn, hint, on_pick, width);
     let plot = el("div")
         .class("chart-plot")
-        .with(live(drawing_key, picture))
+        .with(live(move || drawing_key(), picture))
         .with(live(cursor_key, cursor))
         .with(glass);
     let readout = el("p")
@@ -126,7 +133,7 @@ pub fn chart(chart: Chart) -> Node {
     el("figure")
         .class("chart")
         .with(frame)
-        .with(el("figcaption").with(said(move || caption())))
+        .with(el("figcaption").with(said(caption)))
         .with(table::view(key, table))
         .into()
 }

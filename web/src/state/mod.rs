@@ -8,7 +8,9 @@ pub mod saved;
 
 mod action;
 mod app;
+mod kept;
 mod typed;
 
 pub use app::{App, Found, Later, Loaded, MapView, Message, Model};
+pub use kept::Kept;
 pub use typed::{Entry, Place, Typed};
