@@ -5,7 +5,7 @@ use pitchline_tests::browser::{Fault, Outcome, Page, Size};
 use serde_json::Value;
 
 use crate::strip::{assert_answers, strip};
-use crate::visit::{Visit, demo, kit_for, put};
+use crate::visit::{Visit, demo, drawn, kit_for, put};
 
 /// The glass over the gear map.
 pub(crate) const MAP: &str = "Arrow keys move over the pairings, Enter puts one on the board";
@@ -101,6 +101,7 @@ fn taps(size: Size) -> Outcome {
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
+    drawn(page)?;
     let mut adopted = vec![picked_teeth(page)?];
     for last in [true, false] {
         let (figure, across, down) = cell(page, last)?;
@@ -159,7 +160,10 @@ fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     page.by_label("Your mass")?.fill("95")?;
     page.by_label("Cruising speed")?.fill("35")?;
     page.by_label("Your hill")?.fill("12")?;
-    let caption = || -> Outcome<String> { page.by_css(".gear-map figcaption")?.text() };
+    let caption = || -> Outcome<String> {
+        drawn(page)?;
+        page.by_css(".gear-map figcaption")?.text()
+    };
     let said = caption()?;
     let numbers: Vec<&str> =
         said.split(|c: char| !c.is_ascii_digit()).filter(|n| !n.is_empty()).collect();

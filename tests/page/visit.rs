@@ -125,6 +125,12 @@ impl Visit {
     }
 }
 
+/// Waits until every drawing follows the last edit, those out of sight too.
+#[track_caller]
+pub(crate) fn drawn(page: &Page) -> Outcome {
+    page.wait_until("return !document.querySelector('figure[aria-busy]')")
+}
+
 /// Waits until the calculator has taken the place of the first screen.
 #[track_caller]
 pub(crate) fn wait_living(page: &Page) -> Outcome {

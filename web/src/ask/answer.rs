@@ -101,6 +101,6 @@ pub(super) fn figure(app: App, figure: Figure) -> Node {
 }
 
 /// A table under its usual title.
-pub(super) fn table(caption: &str, heads: Vec<String>, rows: Vec<Vec<String>>) -> Table {
+pub fn table(caption: &str, heads: Vec<String>, rows: Vec<Vec<String>>) -> Table {
     Table { label: "Table".into(), caption: caption.into(), heads, rows }
 }

@@ -2,7 +2,7 @@
 
 use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
 use super::late::late;
-use super::{gear_map, question};
+use super::question;
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, live};
@@ -35,7 +35,7 @@ pub(super) fn fast(app: App) -> Node {
     let inside = vec![
         answers(app, &HEADLINES),
         caution(page::CAUTION_SPEED),
-        gear_map::gear_map(app),
+        late(app, move || later::gear_map(app)),
         figure(app, PUSH),
         el("table")
             .class("plain")

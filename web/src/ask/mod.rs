@@ -7,7 +7,6 @@ mod fast;
 mod field;
 #[cfg(test)]
 mod first;
-mod gear_map;
 mod late;
 mod on_it;
 mod part;
@@ -16,7 +15,7 @@ mod strip;
 mod told;
 mod working;
 
-pub use answer::side_by_side;
+pub use answer::{side_by_side, table};
 pub use field::input_of;
 pub use working::working;
 

@@ -44,7 +44,8 @@ pub struct Chart {
 pub fn chart(chart: Chart) -> Node {
     let Chart { key, finding, draw, table, hint, width, on_pick } = chart;
     let key: Rc<dyn Fn() -> String> = Rc::from(key);
-    let drawing_key = width.unhurried(key.clone());
+    let newest = width.with_width(key.clone());
+    let drawing_key = width.unhurried(newest.clone());
     let finding: Rc<dyn Fn() -> String> = Rc::from(finding);
     // What is drawn now, for the cursor; no signal, since the cursor only asks.
     let drawn = Rc::new(RefCell::new(super::nothing(0.0, "")));
@@ -96,6 +97,10 @@ pub fn chart(chart: Chart) -> Node {
             readout()
         }
     };
+    let behind = {
+        let key = drawing_key.clone();
+        move || (key() != newest()).then(|| "true".into())
+    };
     let caption = {
         let (key, last) = (drawing_key.clone(), RefCell::new((String::new(), String::new())));
         move || {
@@ -107,10 +112,14 @@ pub fn chart(chart: Chart) -> Node {
             last.1.clone()
         }
     };
-    let glass = glass(drawing_key.clone(), drawn, hint, on_pick, width);
+    let now = {
+        let key = drawing_key.clone();
+        move || key()
+    };
+    let glass = glass(drawing_key, drawn, hint, on_pick, width);
     let plot = el("div")
         .class("chart-plot")
-        .with(live(move || drawing_key(), picture))
+        .with(live(now, picture))
         .with(live(cursor_key, cursor))
         .with(glass);
     let readout = el("p")
@@ -132,6 +141,8 @@ pub fn chart(chart: Chart) -> Node {
         .with(readout);
     el("figure")
         .class("chart")
+        // Out of sight, for a moment.
+        .follow("aria-busy", behind)
         .with(frame)
         .with(el("figcaption").with(said(caption)))
         .with(table::view(key, table))

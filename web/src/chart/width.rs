@@ -43,14 +43,19 @@ const REST: u32 = 250;
 const MARGIN: &str = "50%";
 
 impl Width {
-    /// A key that follows `key` and the width; out of sight only once the reader rests, so that an
-    /// edit costs no more than what is seen of it.
+    /// `key` with the width.
+    pub(super) fn with_width(self, key: Rc<dyn Fn() -> String>) -> Rc<dyn Fn() -> String> {
+        Rc::new(move || key() + &tenths(self.0.get().width))
+    }
+
+    /// Follows a key; out of sight only once the reader rests, so that an edit costs no more than
+    /// what is seen of it.
     pub(super) fn unhurried(self, key: Rc<dyn Fn() -> String>) -> Rc<dyn Fn() -> String> {
         let shown = RefCell::new((String::new(), 0));
         let waiting = RefCell::new((String::new(), None));
         Rc::new(move || {
-            let Seen { width, near, rests, .. } = self.0.get();
-            let now = key() + &tenths(width);
+            let Seen { near, rests, .. } = self.0.get();
+            let now = key();
             let mut shown = shown.borrow_mut();
             if near || shown.0.is_empty() || shown.1 != rests {
                 *shown = (now, rests);

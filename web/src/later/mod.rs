@@ -8,6 +8,7 @@
 mod builds;
 mod charge;
 mod fit;
+mod gear_map;
 mod long_climb;
 mod ride;
 mod runs;
@@ -38,6 +39,12 @@ pub fn charge(app: App) -> Node {
 #[inline(never)]
 pub fn fit(app: App) -> Node {
     fit::fit(app)
+}
+
+/// Every pairing of pulleys.
+#[inline(never)]
+pub fn gear_map(app: App) -> Node {
+    gear_map::gear_map(app)
 }
 
 /// How long a hill can be climbed before something gets hot.

@@ -1,6 +1,6 @@
 //! The gear map: every pairing on offer, and a tap to adopt one.
 
-use super::answer::table;
+use crate::ask::table;
 use crate::chart::{Cell, Chart, Drawing, Map, Table, chart, nothing, use_width};
 use crate::component::{Options, button, choice};
 use crate::dom::{Node, el, live};
