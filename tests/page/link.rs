@@ -237,3 +237,27 @@ fn a_link_opens_in_the_open_page() -> Outcome {
     assert!(told.len() == 1 && told[0].starts_with("v:"), "{told:?}");
     visit.end()
 }
+
+/// The address follows an edit a moment later, but never over a link that is just being opened.
+#[test]
+fn a_link_opened_just_after_an_edit_is_opened() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    hash(page)?;
+    // The moment passes while the link is put into the address, so both are due at once.
+    let script = "const input = document.getElementById('rider-mass_kg');
+        input.value = '77';
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        await null;
+        const start = performance.now();
+        while (performance.now() - start < 400);
+        location.hash = 'v=1&kit=gannet&rider.mass_kg=81';";
+    page.eval(script, &[])?;
+    page.by_text("Build opened from the link.")?;
+    assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "81");
+    assert!(hash(page)?.contains("rider.mass_kg=81"));
+    page.by_role("button", "Undo")?.click()?;
+    assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "77");
+    assert!(hash(page)?.contains("rider.mass_kg=77"));
+    visit.end()
+}

@@ -12,6 +12,7 @@ use pitchline_core::catalog::Catalog;
 use reactive_graph::effect::RenderEffect;
 use reactive_graph::owner::Owner;
 use std::cell::RefCell;
+use std::rc::Rc;
 use std::sync::Arc;
 
 /// Id of the element that becomes the page. A host that loads the module for
@@ -73,8 +74,9 @@ fn begin(loaded: Loaded) -> (App, Vec<RenderEffect<()>>) {
     if !address.is_empty() && !ours && !browser::wants_demo() {
         app.open_link(&address);
     }
-    let keepers = keep(app, store);
-    listen(app);
+    let known = Rc::new(RefCell::new(address));
+    let keepers = keep(app, store, known.clone());
+    listen(app, known);
     (app, keepers)
 }
 
@@ -103,7 +105,10 @@ fn last_build(store: &Store, catalog: &Catalog) -> Draft {
 ///
 /// A build is kept once it has been answered: should an answer break, the last
 /// good build is the one that comes back.
-fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
+///
+/// The address follows too, unless somebody else has just changed it: then a link is being opened,
+/// of which the page has not been told yet.
+fn keep(app: App, store: Store, known: Rc<RefCell<String>>) -> Vec<RenderEffect<()>> {
     if let Some(text) = store.get("builds") {
         match saved::read_all(&text) {
             Some(builds) => app.change(|model| model.saved = builds),
@@ -141,12 +146,17 @@ fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
             // Said after this run: what runs here may not change what it reads.
             browser::later(0, move || app.say(page::NOT_KEPT));
         }
-        let store = store.clone();
+        let (store, known) = (store.clone(), known.clone());
         let later = Timeout::new(ADDRESS_AFTER, move || {
+            let now = browser::hash();
+            if now != *known.borrow() {
+                return;
+            }
             let text = app.peek(|model| link::write(&model.draft, &model.loaded.catalog));
             store.set("address", &text);
-            if browser::hash() != text {
+            if now != text {
                 browser::set_hash(&text);
+                known.replace(browser::hash());
             }
         });
         timer.replace(Some(later));
@@ -155,8 +165,11 @@ fn keep(app: App, store: Store) -> Vec<RenderEffect<()>> {
 }
 
 /// Follows the address, and what the page's script says of offline use.
-fn listen(app: App) {
-    browser::on_hash(move |address| app.open_link(&address));
+fn listen(app: App, known: Rc<RefCell<String>>) {
+    browser::on_hash(move |address| {
+        app.open_link(&address);
+        known.replace(address);
+    });
     let look = move || {
         let (state, waiting) = browser::offline_state();
         app.change(|model| {
