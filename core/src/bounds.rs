@@ -32,6 +32,7 @@ pub enum Unit {
     Henry,
     Pascal,
     Second,
+    Hour,
     Watt,
     WattHour,
     WattHourPerKilometre,
@@ -89,6 +90,7 @@ impl Unit {
             Self::Henry => "H",
             Self::Pascal => "Pa",
             Self::Second => "s",
+            Self::Hour => "h",
             Self::Watt => "W",
             Self::WattHour => "Wh",
             Self::WattHourPerKilometre => "Wh/km",
@@ -129,6 +131,7 @@ impl Unit {
             Self::MicroHenry => 1e-6,
             Self::KilometrePerHour => 1.0 / 3.6,
             Self::Kilometre | Self::NewtonPerMillimetre => 1e3,
+            Self::Hour => 3600.0,
             _ => 1.0,
         }
     }

@@ -3,11 +3,13 @@
 
 use crate::board::{any_board, likely_board};
 use crate::cases;
+use crate::charge::chargeable;
 use crate::finite::HEADLINES;
 use pitchline_core::physics::symbol::SYMBOLS;
-use pitchline_core::{Build, Headline, Limit, Step, answers, explain};
+use pitchline_core::{Build, ChargeLimit, Headline, Limit, Step, answers, explain, explain_charge};
 use proptest::prelude::*;
 use std::collections::HashMap;
+use std::fmt::Debug;
 
 /// What may be put in without a step before it: figures of the parts, the
 /// rider, the place and the ride, and what a table or a search gives.
@@ -83,6 +85,11 @@ const GIVEN: &[&str] = &[
     "z_start",
     "cos α",
     "sin α",
+    // The charger and what the wall costs.
+    "I_charger",
+    "I_take",
+    "η_charger",
+    "price",
     // Tables of the cell's chemistry.
     "V_cell",
     "q_cold",
@@ -103,6 +110,10 @@ const GIVEN: &[&str] = &[
     "mean of 1 / I_pack",
     "V_bus_lim",
     "V_motor_lim",
+    // What a charge in steps of time gives.
+    "z_hold",
+    "I_hold",
+    "V_charge",
 ];
 
 /// Whether a working of this limit may put in its greatest current unexplained.
@@ -110,11 +121,10 @@ fn searched(symbol: &str, steps: &[Step]) -> bool {
     symbol == "I_lim" && steps.iter().any(|step| step.formula.symbol == "V_spare")
 }
 
-fn hangs_together(build: &Build, headline: Headline) -> Result<(), TestCaseError> {
-    let steps = explain(build, headline);
+fn hangs_together(headline: impl Debug, steps: &[Step]) -> Result<(), TestCaseError> {
     let mut results: HashMap<&str, f64> = HashMap::new();
     let mut values: HashMap<&str, f64> = HashMap::new();
-    for step in &steps {
+    for step in steps {
         for (symbol, value, unit) in &step.inputs {
             prop_assert!(SYMBOLS.contains(&(*symbol, *unit)), "{headline:?}: {step:?}");
             match results.get(symbol) {
@@ -124,17 +134,17 @@ fn hangs_together(build: &Build, headline: Headline) -> Result<(), TestCaseError
                 // The bus voltage is solved with the power that it takes part in;
                 // the step after next shows that it is right.
                 None => prop_assert!(
-                    GIVEN.contains(symbol) || *symbol == "V_bus" || searched(symbol, &steps),
+                    GIVEN.contains(symbol) || *symbol == "V_bus" || searched(symbol, steps),
                     "{headline:?}: where does {symbol} come from? {step:?}"
                 ),
             }
-            one_value(&mut values, symbol, *value, headline)?;
+            one_value(&mut values, symbol, *value, &headline)?;
         }
         let (symbol, unit) = (step.formula.symbol, step.formula.unit);
         prop_assert!(SYMBOLS.contains(&(symbol, unit)), "{headline:?}: {step:?}");
         prop_assert!(!GIVEN.contains(&symbol), "{headline:?}: {symbol} is a result: {step:?}");
         prop_assert!(results.insert(symbol, step.result).is_none(), "{headline:?}: {symbol} twice");
-        one_value(&mut values, symbol, step.result, headline)?;
+        one_value(&mut values, symbol, step.result, &headline)?;
     }
     Ok(())
 }
@@ -145,7 +155,7 @@ fn one_value(
     values: &mut HashMap<&'static str, f64>,
     symbol: &'static str,
     value: f64,
-    headline: Headline,
+    headline: &impl Debug,
 ) -> Result<(), TestCaseError> {
     let known = *values.entry(symbol).or_insert(value);
     let within = if symbol == "V_bus" { 1e-5 } else { 1e-9 };
@@ -217,7 +227,7 @@ proptest! {
     fn every_working_hangs_together(board in any_board()) {
         let build = board.build();
         for headline in HEADLINES {
-            hangs_together(&build, headline)?;
+            hangs_together(headline, &explain(&build, headline))?;
         }
     }
 
@@ -225,8 +235,31 @@ proptest! {
     fn the_working_of_a_likely_board_hangs_together(board in likely_board()) {
         let build = board.build();
         for headline in HEADLINES {
-            hangs_together(&build, headline)?;
+            hangs_together(headline, &explain(&build, headline))?;
         }
+    }
+
+    /// So does that of a charge, from anywhere to anywhere.
+    #[test]
+    fn the_working_of_a_charge_hangs_together(
+        board in any_board(),
+        from in 0.0..=1.0_f64,
+        to in 0.0..=1.0_f64,
+    ) {
+        let board = chargeable(&board);
+        let (build, drive) = (board.build(), board.drive());
+        let steps = explain_charge(&build, from, to).expect("the charger is the pack's");
+        hangs_together("charge", &steps)?;
+        // It says what the answer says.
+        let found = drive.charge(from, to).expect("as before");
+        let result = |symbol| steps.iter().find(|s| s.formula.symbol == symbol).map(|s| s.result);
+        prop_assert_eq!(result("t_charge"), Some(found.time_s));
+        prop_assert_eq!(result("E_wall"), Some(found.wall_wh));
+        prop_assert_eq!(result("cost"), found.cost);
+        // The lesser of the two sets the current, and the answer names it.
+        let cells = build.pack.parallel * build.cell.max_charge_a;
+        let by_charger = found.limit == ChargeLimit::Charger;
+        prop_assert_eq!(by_charger, build.charger.current_a <= cells);
     }
 
     /// Of all limits a hill's working shows the one that binds, with its number.

@@ -6,7 +6,7 @@ use pitchline_core::{Charge, ChargeEnd, ChargeRefusal, LEAST_CHARGE_C, Slot};
 use proptest::prelude::*;
 
 /// The board with a charger for its pack, in the warmth.
-fn chargeable(board: &Board) -> Board {
+pub(crate) fn chargeable(board: &Board) -> Board {
     let full = board.value(Slot::Cell, "full_v") * board.value(Slot::Pack, "series");
     let warm = board.value(Slot::Place, "air_c").abs();
     board.with(Slot::Charger, "full_v", full).with(Slot::Place, "air_c", warm)

@@ -6,7 +6,7 @@ use crate::build::Build;
 use crate::math::share;
 use crate::physics::cell::CellInTime;
 use crate::physics::charging::{
-    CONSTANT_CURRENT, CONSTANT_VOLTAGE, COST, CURRENT, CellCharge, CellCharger, ChargeMoment,
+    CONSTANT_CURRENT, CONSTANT_VOLTAGE, COST, CURRENT, CellCharge, CellCharger, ChargeMoment, PACK,
     TAPER, TIME, WALL, charge_cell,
 };
 use crate::working::{Step, Working};
@@ -129,7 +129,7 @@ impl Drive {
             let (current_a, volts) = (m.current_a * parallel, m.volts * series);
             curve.push(ChargePoint { time_s: m.time_s, charge: m.charge, current_a, volts });
         };
-        let (charger, found) = self.cell_charge(from, to, until_s, tell, w)?;
+        let (current, found) = self.cell_charge(from, to, until_s, tell, w)?;
         let end = if found.tapered {
             ChargeEnd::Taper
         } else if found.end.time_s >= until_s {
@@ -140,14 +140,16 @@ impl Drive {
         let start = share(from);
         let (hold, last) = (found.hold, found.end);
         let capacity = self.capacity_ah;
-        let current = charger.current_a * parallel;
         let first = w.apply(&CONSTANT_CURRENT, [capacity, hold.charge, start, current]);
         let spent = last.time_s - hold.time_s;
         let mean =
             if spent > 0.0 { 3600.0 * capacity * (last.charge - hold.charge) / spent } else { 0.0 };
         let then = w.apply(&CONSTANT_VOLTAGE, [capacity, last.charge, hold.charge, mean]);
         let time_s = w.apply(&TIME, [first, then]);
-        let pack_wh = found.energy_wh * series * parallel;
+        let passed = capacity * (last.charge - start);
+        let energy = found.energy_wh * series * parallel;
+        let mean_v = if passed > 0.0 { energy / passed } else { 0.0 };
+        let pack_wh = w.apply(&PACK, [mean_v, capacity, last.charge, start]);
         let wall_wh = w.apply(&WALL, [pack_wh, self.build.charger.efficiency]);
         let price = self.build.place.energy_price;
         Ok(Charge {
@@ -168,7 +170,7 @@ impl Drive {
         })
     }
 
-    /// The charge of one of the cells.
+    /// The current into the pack, A, until the voltage is held, and the charge of one of its cells.
     fn cell_charge(
         &self,
         from: f64,
@@ -176,7 +178,7 @@ impl Drive {
         until_s: f64,
         tell: impl FnMut(ChargeMoment),
         w: &mut Working,
-    ) -> Result<(CellCharger, CellCharge), ChargeRefusal> {
+    ) -> Result<(f64, CellCharge), ChargeRefusal> {
         let b = &self.build;
         let (charger_v, pack_v) = (b.charger.full_v, b.pack.series * b.cell.full_v);
         if !charger_fits(charger_v, pack_v) {
@@ -198,7 +200,7 @@ impl Drive {
             target: share(to),
             until_s,
         };
-        Ok((charger, charge_cell(&self.cell_in_time(b.pack.joints_ohm), start, &charger, tell)))
+        Ok((current, charge_cell(&self.cell_in_time(b.pack.joints_ohm), start, &charger, tell)))
     }
 
     /// Time of a charge, s, without its curve.

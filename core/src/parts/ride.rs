@@ -57,6 +57,12 @@ part! {
     climb_per_m: f64 = "climb_m_per_km" MetrePerKilometre, 0.0..150.0, 5.0, Assumed;
     /// Rest at each stop, in the rider's own style.
     rest_s: f64 = "rest_s" Second, 0.0..600.0, 10.0, Assumed;
+    /// Charge at which the charger is plugged in.
+    charge_from: f64 = "charge_from_percent" Percent, 0.0..100.0, 20.0, Assumed;
+    /// Charge that is enough; the charger may be taken off there.
+    charge_to: f64 = "charge_to_percent" Percent, 1.0..100.0, 80.0, Assumed;
+    /// Time for which it can charge, until the board is needed.
+    charge_time_s: f64 = "charge_time_h" Hour, 0.0..48.0, 2.0, Assumed;
 }
 
 part! {

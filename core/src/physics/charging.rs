@@ -44,6 +44,14 @@ law! {
 }
 
 law! {
+    /// Energy into the pack, Wh, from its mean voltage on the way, which comes
+    /// from the cell model in steps of time.
+    PACK = "Energy into the pack", "E_pack" = "V_charge Q (z_end − z_start)", WattHour, CELL_MODEL;
+    mean: "V_charge" Volt, capacity: "Q" AmpereHour, end: "z_end" None, start: "z_start" None =>
+        mean * capacity * (end - start)
+}
+
+law! {
     /// Energy from the wall, Wh.
     ///
     /// ```
@@ -143,7 +151,10 @@ pub fn charge_cell<O: OpenCircuit>(
     let mut joule = 0.0;
     if held_from > 0.0 {
         for k in 0..=POINTS {
-            let point = moment(held_from * f64::from(k) / f64::from(POINTS));
+            // The last at the end itself, not a rounding beside it.
+            let time_s =
+                if k == POINTS { held_from } else { held_from * f64::from(k) / f64::from(POINTS) };
+            let point = moment(time_s);
             let weight = match k {
                 0 | POINTS => 1.0,
                 k if k % 2 == 1 => 4.0,

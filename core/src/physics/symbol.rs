@@ -262,6 +262,7 @@ symbols! {
     "t_voltage" Second "time at constant voltage";
     "t_charge" Second "time to charge";
     "z_hold" None "charge at which the charger begins to hold the voltage";
+    "V_charge" Volt "mean voltage of the pack while it charges";
     "E_pack" WattHour "energy into the pack";
     "E_wall" WattHour "energy from the wall";
     "η_charger" None "efficiency of the charger";

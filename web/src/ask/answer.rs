@@ -80,7 +80,7 @@ pub(super) struct Figure {
 }
 
 /// What the arrow keys do on a curve.
-pub(super) const ALONG_CURVE: &str = "Arrow keys move along the curve";
+pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
 
 /// A chart of the answers.
 pub(super) fn figure(app: App, figure: Figure) -> Node {

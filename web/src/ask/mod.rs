@@ -15,7 +15,7 @@ mod strip;
 mod told;
 mod working;
 
-pub use answer::{side_by_side, table};
+pub use answer::{ALONG_CURVE, side_by_side, table};
 pub use field::input_of;
 pub use working::working;
 

@@ -32,6 +32,14 @@ const OPEN: [(Slot, &str); 6] = [
     (Slot::Place, "surface"),
 ];
 
+/// Inputs that stand under the question that they are for.
+const ELSEWHERE: [(Slot, &str); 4] = [
+    (Slot::Ride, "charge_from_percent"),
+    (Slot::Ride, "charge_to_percent"),
+    (Slot::Ride, "charge_time_h"),
+    (Slot::Place, "energy_price_kwh"),
+];
+
 /// Id of what does not fit.
 pub(super) const MISFITS: &str = "misfits";
 
@@ -74,11 +82,11 @@ fn cards(app: App, slots: &'static [Slot]) -> Node {
     el("div").class("cards").with(cards).into()
 }
 
-/// The inputs of rider, place and ride that are not always open.
+/// The inputs of rider, place and ride that stand nowhere else.
 fn others(app: App) -> Node {
     let rest = |slot: Slot| {
-        let open = OPEN.iter().filter(|(s, _)| *s == slot).map(|(_, key)| *key);
-        inputs_of(app, slot, &open.collect::<Vec<_>>())
+        let shown = OPEN.iter().chain(&ELSEWHERE).filter(|(s, _)| *s == slot);
+        inputs_of(app, slot, &shown.map(|(_, key)| *key).collect::<Vec<_>>())
     };
     el("div").class("fields").with(ABOUT.into_iter().map(rest).collect::<Node>()).into()
 }

@@ -1,8 +1,254 @@
 //! The board in the cold, and as it grows old.
 
-use crate::dom::Node;
-use crate::state::App;
+use crate::ask::ALONG_CURVE;
+use crate::chart::{Axis, Chart, Curves, Drawing, Note, Series, Table, chart, nothing, use_width};
+use crate::dom::{Node, el};
+use crate::state::{App, Kept};
+use crate::text::{Style, page};
+use pitchline_core::physics::road_load::Slope;
+use pitchline_core::{Build, Drive, SeasonPoint, Unit, by_age, by_temperature};
 
-pub(super) fn season(_: App) -> Node {
-    Node::None
+/// The board through the year and through its years.
+struct Found {
+    temperature: Vec<SeasonPoint>,
+    age: Vec<SeasonPoint>,
+    /// As it is now: temperature, °C, cycles, distance, m, and speed, m/s.
+    air_c: f64,
+    cycles: f64,
+    distance_m: f64,
+    cruise_m_s: f64,
+}
+
+impl Found {
+    fn of(build: &Build) -> Self {
+        let cruise_m_s = build.ride.cruise_m_s;
+        Self {
+            temperature: by_temperature(build),
+            age: by_age(build),
+            air_c: build.place.air_c,
+            cycles: build.pack.cycles,
+            distance_m: Drive::new(build).reach(cruise_m_s, Slope::FLAT).distance_m,
+            cruise_m_s,
+        }
+    }
+}
+
+/// Speed of the hills that the core climbs here, km/h.
+const SLOW_KM_H: f64 = 10.0;
+
+/// One of the two curves.
+#[derive(Clone, Copy)]
+struct Curve {
+    points: fn(&Found) -> &[SeasonPoint],
+    /// Along the bottom.
+    of: fn(&SeasonPoint) -> f64,
+    unit: Unit,
+    /// Name of that in the table.
+    head: &'static str,
+    /// Where the board stands now.
+    here: fn(&Found) -> f64,
+    /// Words for it.
+    yours: &'static str,
+    caption: &'static str,
+    /// One in so many points is a row of the table.
+    each: usize,
+    /// Two of the points, and how they are told.
+    ends: [f64; 2],
+    finding: fn([String; 2], [String; 2]) -> String,
+}
+
+const TEMPERATURE: Curve = Curve {
+    points: |found| &found.temperature,
+    of: |point| point.air_c,
+    unit: Unit::Celsius,
+    head: "Air and pack",
+    here: |found| found.air_c,
+    yours: "your air",
+    caption: "Through the year",
+    each: 1,
+    ends: [0.0, 25.0],
+    finding: |[cold, warm], [less, more]| format!("At {cold} {less}; at {warm} {more}."),
+};
+
+const AGE: Curve = Curve {
+    points: |found| &found.age,
+    of: |point| point.cycles,
+    unit: Unit::Cycles,
+    head: "Age",
+    here: |found| found.cycles,
+    yours: "your pack",
+    caption: "As the pack grows old",
+    each: 2,
+    ends: [500.0, 0.0],
+    finding: |[old, _], [less, more]| format!("New, {more}; after {old} {less}."),
+};
+
+pub(super) fn season(app: App) -> Node {
+    let found = Kept::new(app, |app| Some(Found::of(&app.found()?.build)));
+    Node::from(vec![
+        el("h3").with("In the cold, and as the pack ages").into(),
+        drawn(&found, TEMPERATURE),
+        el("p").class("help").with(page::COLD).into(),
+        drawn(&found, AGE),
+        el("p").class("help").with(page::OLD).into(),
+    ])
+}
+
+impl Curve {
+    fn finding(&self, found: &Found, style: Style) -> String {
+        let near = |value: f64| {
+            let points = (self.points)(found).iter();
+            points.min_by(|a, b| {
+                ((self.of)(a) - value).abs().total_cmp(&((self.of)(b) - value).abs())
+            })
+        };
+        let goes = |value: f64| match near(value).map_or(0.0, |point| point.distance_m) {
+            // It may reach that speed, but not hold it.
+            none if none <= 0.0 => {
+                format!("it does not hold {}", style.speed_unit(found.cruise_m_s))
+            }
+            distance_m => format!("it goes {}", style.distance_unit(distance_m)),
+        };
+        let at = |value: f64| style.quantity(value, self.unit, 3);
+        (self.finding)(self.ends.map(at), self.ends.map(goes))
+    }
+
+    fn draw(&self, found: &Found, style: Style, width: f64) -> Drawing {
+        let shown = style.units.shown(self.unit);
+        let km = |distance_m: f64| style.shown_si(distance_m, Unit::Kilometre);
+        let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+        let points = (self.points)(found);
+        let stop = |point: &SeasonPoint| {
+            let x = (self.of)(point);
+            let text = format!(
+                "{}: {}, up to {}",
+                style.quantity(x, self.unit, 3),
+                style.distance_unit(point.distance_m),
+                style.speed_unit(point.top_m_s),
+            );
+            (shown.from_file(x), text)
+        };
+        Curves {
+            x: Axis { title: shown.symbol.into(), label: &label, ..Axis::default() },
+            y: Axis {
+                title: format!("distance, {}", style.units.shown(Unit::Kilometre).symbol),
+                zero: true,
+                label: &label,
+                ..Axis::default()
+            },
+            series: vec![Series {
+                points: points
+                    .iter()
+                    .map(|p| (shown.from_file((self.of)(p)), Some(km(p.distance_m))))
+                    .collect(),
+                ..Series::default()
+            }],
+            notes: vec![Note {
+                x: shown.from_file((self.here)(found)),
+                y: Some(km(found.distance_m)),
+                text: self.yours.into(),
+            }],
+            readout: points.iter().map(stop).collect(),
+            ..Curves::default()
+        }
+        .draw(width)
+    }
+
+    fn table(&self, found: &Found, style: Style) -> Table {
+        let symbol = |unit: Unit| style.units.shown(unit).symbol;
+        let row = |point: &SeasonPoint| {
+            vec![
+                style.value((self.of)(point), self.unit, 3),
+                style.distance(point.distance_m),
+                style.significant(point.usable_wh, 2),
+                style.speed(point.top_m_s),
+                style.fixed(point.grade * 100.0, 0),
+            ]
+        };
+        Table {
+            label: "Table".into(),
+            caption: self.caption.into(),
+            heads: vec![
+                format!("{}, {}", self.head, symbol(self.unit)),
+                format!("Distance, {}", symbol(Unit::Kilometre)),
+                "Energy, Wh".into(),
+                format!("Top speed, {}", symbol(Unit::KilometrePerHour)),
+                format!("Hill at {}, %", style.quantity(SLOW_KM_H, Unit::KilometrePerHour, 2)),
+            ],
+            rows: (self.points)(found).iter().step_by(self.each).map(row).collect(),
+        }
+    }
+}
+
+fn drawn(found: &Kept<Found>, curve: Curve) -> Node {
+    let app = found.app;
+    let (told, drawn, rows) = (found.clone(), found.clone(), found.clone());
+    chart(Chart {
+        key: Box::new(move || app.key()),
+        finding: Box::new(move || {
+            told.get().map(|found| curve.finding(&found, app.style())).unwrap_or_default()
+        }),
+        draw: Box::new(move |width| {
+            let drawn = drawn.get().map(|found| curve.draw(&found, app.style(), width));
+            drawn.unwrap_or_else(|| nothing(width, ""))
+        }),
+        table: Box::new(move || {
+            rows.get().map(|found| curve.table(&found, app.style())).unwrap_or_default()
+        }),
+        hint: ALONG_CURVE,
+        width: use_width(340.0),
+        on_pick: None,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::text::Units;
+    use pitchline_core::{Build, Draft, Slot};
+
+    fn of(draft: &Draft) -> Found {
+        Found::of(&Build::check(draft).expect("in range"))
+    }
+
+    #[test]
+    fn both_ends_are_told() {
+        let mut draft = Draft::typical();
+        let found = of(&draft);
+        let style = Style::default();
+        assert!(found.temperature.iter().any(|p| p.air_c == 0.0), "a point to tell");
+        assert!(found.age.iter().any(|p| p.cycles == 500.0), "a point to tell");
+        let cold = TEMPERATURE.finding(&found, style).replace('\u{a0}', " ");
+        assert!(
+            cold.starts_with("At 0 °C it goes ") && cold.contains("; at 25 °C it goes "),
+            "{cold}"
+        );
+        let old = AGE.finding(&found, style).replace('\u{a0}', " ");
+        assert!(
+            old.starts_with("New, it goes ") && old.contains("; after 500 cycles it goes "),
+            "{old}"
+        );
+        let miles = Style { units: Units::Imperial, comma: false };
+        let cold = TEMPERATURE.finding(&found, miles).replace('\u{a0}', " ");
+        assert!(cold.starts_with("At 32 °F ") && cold.contains("; at 77 °F "), "{cold}");
+        // Far beyond the typical board.
+        draft.set(Slot::Ride, "cruise_km_h", 100.0);
+        let fast = TEMPERATURE.finding(&of(&draft), style);
+        assert!(fast.contains("it does not hold 100\u{a0}km/h"), "{fast}");
+    }
+
+    /// Your own board is marked on the curve, wherever it stands.
+    #[test]
+    fn your_board_stands_on_its_curve() {
+        let mut draft = Draft::typical();
+        draft.set(Slot::Place, "air_c", 5.0);
+        draft.set(Slot::Pack, "cycles", 150.0);
+        let found = of(&draft);
+        for curve in [TEMPERATURE, AGE] {
+            let here = (curve.here)(&found);
+            let point = (curve.points)(&found).iter().find(|p| (curve.of)(p) == here);
+            let distance_m = point.expect("a point there").distance_m;
+            assert!((distance_m - found.distance_m).abs() < 1e-6 * distance_m);
+        }
+    }
 }

@@ -113,6 +113,9 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "acceleration_m_s2" => "Acceleration and braking",
         "climb_m_per_km" => "Climb for each kilometre",
         "rest_s" => "Rest at each stop",
+        "charge_from_percent" => "Charge when you plug in",
+        "charge_to_percent" => "Charge that is enough",
+        "charge_time_h" => "You leave in",
         _ => "",
     }
 }
@@ -156,6 +159,8 @@ pub fn help(key: &str) -> &'static str {
             "Degrees warmer for each watt of heat. Common practice, no source."
         }
         "climb_m_per_km" => "Up one half of the way, down the other.",
+        "charge_to_percent" => "80 % spares the cells. Common practice, no source.",
+        "charge_time_h" => "1.5 is an hour and a half.",
         _ => "",
     }
 }

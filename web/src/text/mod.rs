@@ -5,10 +5,12 @@ pub mod page;
 pub mod unit;
 pub mod words;
 
+mod duration;
 mod field;
 mod sentence;
 
+pub use duration::{before_eight, duration, duration_parts};
 pub use field::{help, label};
-pub use number::Style;
+pub use number::{Style, percent};
 pub use sentence::{fault, notice, reason};
 pub use unit::{Shown, Units};

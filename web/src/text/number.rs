@@ -112,6 +112,12 @@ impl Style {
     }
 }
 
+/// A share as whole percent.
+#[must_use]
+pub fn percent(share: f64) -> String {
+    format!("{}\u{a0}%", plain(share * 100.0, 0))
+}
+
 fn with_unit(mut text: String, shown: Shown) -> String {
     if !shown.symbol.is_empty() {
         // A no-break space keeps number and unit together.

@@ -33,6 +33,12 @@ pub const SEARCHED: &str = "Speeds are tried until the push left over, the last 
 /// Over any other working.
 pub const STEPPED: &str =
     "Step by step, each from what stands before it. The last gives the answer.";
+/// Over the working of a charge.
+pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
+/// Under the curve over temperature.
+pub const COLD: &str = "The pack is taken to be as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
+/// Under the curve over age.
+pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
 /// In the place of what comes in the second piece, while that is on its way.
 pub const LOADING: &str = "Loading…";
 /// While an answer is worked out in small pieces; a share in percent follows.
@@ -52,6 +58,9 @@ pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack cannot tak
 pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing and braking without warning. Lithium packs can burn. Charge on something that cannot burn, stay with it, and have packs built and repaired by qualified people.";
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
+
+/// Caution about charging, by the charger.
+pub const CAUTION_CHARGE: &str = "Lithium packs can burn while they charge. Use only the charger made for this pack, on something that cannot burn, away from your way out, and stay with it. Never below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and the maker's word.";
 
 /// Caution about packs in boxes, by the box.
 pub const CAUTION_BOX: &str = "Never press cells in. A crushed or chafed cell can burn, days later. Insulate, pad, and have packs built by qualified people.";

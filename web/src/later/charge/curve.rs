@@ -1,0 +1,220 @@
+//! Charge and current over time.
+
+use super::found::{Charges, Found};
+use super::said::amps;
+use crate::ask::ALONG_CURVE;
+use crate::chart::{
+    Axis, Chart, Curves, Drawing, Note, Point, Region, Series, Table, chart, nothing, use_width,
+    value_at,
+};
+use crate::dom::Node;
+use crate::state::Kept;
+use crate::text::{Style, duration, percent};
+use pitchline_core::{ChargeLimit, ChargePoint, Unit};
+
+/// Something of a moment, as it is drawn.
+type Of = fn(&ChargePoint) -> f64;
+
+/// One of the two curves.
+#[derive(Clone, Copy)]
+pub(super) struct Curve {
+    finding: fn(&Found, &Charges, Style) -> String,
+    of: Of,
+    title: &'static str,
+    range: Option<(f64, f64)>,
+    /// Marks what is enough, and when the rider leaves.
+    marks: bool,
+}
+
+const OF_CHARGE: Of = |point| point.charge * 100.0;
+const OF_CURRENT: Of = |point| point.current_a;
+const OF_VOLTS: Of = |point| point.volts;
+
+/// Places of the cursor along a curve, but one.
+const STOPS: u32 = 48;
+/// Of which one in so many is a row of the table.
+const ROW: usize = 4;
+
+pub(super) const CHARGE: Curve = Curve {
+    finding: filling,
+    of: OF_CHARGE,
+    title: "charge, %",
+    range: Some((0.0, 100.0)),
+    marks: true,
+};
+
+pub(super) const CURRENT: Curve =
+    Curve { finding: falling, of: OF_CURRENT, title: "current, A", range: None, marks: false };
+
+fn filling(found: &Found, charges: &Charges, style: Style) -> String {
+    let full = &charges.full;
+    let end = format!(
+        "The charger ends at {}, after {}.",
+        percent(full.end_charge),
+        duration(full.time_s)
+    );
+    let first = full.constant_current_s;
+    if first < 60.0 {
+        return format!("The voltage is held from the start, and the current falls. {end}");
+    }
+    let sets = match full.limit {
+        ChargeLimit::Charger => {
+            format!("The charger's {} set the pace", amps(found.build.charger.current_a, style))
+        }
+        ChargeLimit::Cells => format!("The cells' {} set the pace", amps(found.cells_a, style)),
+    };
+    let until = at(full.curve.as_slice(), OF_CHARGE, first);
+    format!(
+        "{sets} up to {}, for {}; then the voltage is held and it fills slower and slower. {end}",
+        percent(until / 100.0),
+        duration(first)
+    )
+}
+
+fn falling(_: &Found, charges: &Charges, style: Style) -> String {
+    let curve = charges.full.curve.as_slice();
+    match curve {
+        [first, .., last] => format!(
+            "{} at the start, {} at the end; the volts rise from {} to {}.",
+            amps(first.current_a, style),
+            amps(last.current_a, style),
+            style.quantity(first.volts, Unit::Volt, 3),
+            style.quantity(last.volts, Unit::Volt, 3),
+        ),
+        _ => String::new(),
+    }
+}
+
+fn points(curve: &[ChargePoint], of: Of) -> Vec<Point> {
+    curve.iter().map(|point| (point.time_s, Some(of(point)))).collect()
+}
+
+/// What a curve has come to at a time, s.
+fn at(curve: &[ChargePoint], of: Of, time_s: f64) -> f64 {
+    value_at(&points(curve, of), time_s).unwrap_or_default()
+}
+
+/// Times from start to end, s, evenly.
+fn times(charges: &Charges) -> impl Iterator<Item = f64> {
+    let whole = charges.full.time_s;
+    (0..=STOPS).map(move |n| whole * f64::from(n) / f64::from(STOPS))
+}
+
+pub(super) fn drawn(found: &Kept<Found>, curve: Curve) -> Node {
+    let app = found.app;
+    let (told, drawn, rows) = (found.clone(), found.clone(), found.clone());
+    let finding = move || {
+        let found = told.get();
+        let found = found.as_deref();
+        let say = |found: &Found| Some(curve.finding(found, found.charges()?, app.style()));
+        found.and_then(say).unwrap_or_default()
+    };
+    chart(Chart {
+        key: Box::new(move || app.key()),
+        finding: Box::new(finding),
+        draw: Box::new(move |width| {
+            let found = drawn.get();
+            let found = found.as_deref();
+            let draw =
+                |found: &Found| Some(curve.draw(found, found.charges()?, app.style(), width));
+            found.and_then(draw).unwrap_or_else(|| nothing(width, ""))
+        }),
+        table: Box::new(move || {
+            let found = rows.get();
+            let found = found.as_deref();
+            found.and_then(|found| Some(table(found.charges()?, app.style()))).unwrap_or_default()
+        }),
+        hint: ALONG_CURVE,
+        width: use_width(340.0),
+        on_pick: None,
+    })
+}
+
+impl Curve {
+    pub(super) fn finding(&self, found: &Found, charges: &Charges, style: Style) -> String {
+        (self.finding)(found, charges, style)
+    }
+
+    pub(super) fn draw(
+        &self,
+        found: &Found,
+        charges: &Charges,
+        style: Style,
+        width: f64,
+    ) -> Drawing {
+        let hours = |seconds: f64| style.shown_si(seconds, Unit::Hour);
+        let full = &charges.full;
+        let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+        let line = points(&full.curve, self.of);
+        let pace = match full.limit {
+            ChargeLimit::Charger => "charger's limit",
+            ChargeLimit::Cells => "cells' limit",
+        };
+        let first = full.constant_current_s;
+        let region = |from: f64, to: f64, kind, name: &str| Region {
+            from: hours(from),
+            to: hours(to),
+            kind,
+            name: name.into(),
+        };
+        let regions =
+            vec![region(0.0, first, 0, pace), region(first, full.time_s, 1, "voltage held")];
+        let ride = &found.build.ride;
+        let mut notes = Vec::new();
+        if self.marks {
+            let enough = &charges.enough;
+            notes.push(Note {
+                x: hours(enough.time_s),
+                y: Some(enough.end_charge * 100.0),
+                text: percent(enough.end_charge),
+            });
+            notes.push(Note { x: hours(ride.charge_time_s), y: None, text: "you leave".into() });
+        }
+        let stop = |time_s: f64| {
+            let text = format!(
+                "{}: {}, {}",
+                duration(time_s),
+                percent(at(&full.curve, OF_CHARGE, time_s) / 100.0),
+                amps(at(&full.curve, OF_CURRENT, time_s), style),
+            );
+            (hours(time_s), text)
+        };
+        Curves {
+            x: Axis {
+                title: "h on the charger".into(),
+                zero: true,
+                label: &label,
+                ..Axis::default()
+            },
+            y: Axis { title: self.title.into(), range: self.range, zero: true, label: &label },
+            series: vec![Series {
+                points: line.into_iter().map(|(t, y)| (hours(t), y)).collect(),
+                regions,
+                ..Series::default()
+            }],
+            notes,
+            readout: times(charges).map(stop).collect(),
+            nothing: "It is full.".into(),
+            ..Curves::default()
+        }
+        .draw(width)
+    }
+}
+
+pub(super) fn table(charges: &Charges, style: Style) -> Table {
+    let curve = charges.full.curve.as_slice();
+    let row = |time_s: f64| {
+        vec![
+            duration(time_s),
+            style.fixed(at(curve, OF_CHARGE, time_s), 0),
+            style.significant(at(curve, OF_CURRENT, time_s), 2),
+            style.fixed(at(curve, OF_VOLTS, time_s), 1),
+        ]
+    };
+    Table {
+        label: "Table".into(),
+        caption: "A charge to full".into(),
+        heads: ["Time", "Charge, %", "Current, A", "Volts"].map(Into::into).into(),
+        rows: times(charges).step_by(ROW).map(row).collect(),
+    }
+}

@@ -1,0 +1,127 @@
+//! What is said of a charge.
+
+use super::found::{Charges, Found, Refused};
+use crate::component::Headline;
+use crate::text::{Style, before_eight, duration, duration_parts, percent};
+use pitchline_core::{ChargeEnd, ChargeLimit, Unit};
+
+/// What must not be done, each in plain words.
+pub(super) fn warnings(found: &Found, style: Style) -> Vec<String> {
+    match found.charges {
+        Err(refused) => vec![refusal(refused, style)],
+        Ok(_) if found.build.charger.current_a > found.cells_a => vec![format!(
+            "This charger is too strong: it gives {}, and the cells are rated for {} together. Do not use it unless the pack itself holds the current down. The times are for {}.",
+            amps(found.build.charger.current_a, style),
+            amps(found.cells_a, style),
+            amps(found.cells_a, style),
+        )],
+        Ok(_) => Vec::new(),
+    }
+}
+
+fn refusal(refused: Refused, style: Style) -> String {
+    match refused {
+        Refused::Volts { charger_v, pack_v } => format!(
+            "Wrong charger: it ends at {}, the full pack has {}. Do not plug it in: a wrong charger can set a pack on fire.",
+            style.quantity(charger_v, Unit::Volt, 3),
+            style.quantity(pack_v, Unit::Volt, 3),
+        ),
+        Refused::Plug => "Wrong charger: its plug is not the one for this pack. Do not make it fit: use the charger made for the pack.".into(),
+        Refused::Cold { cell_c, least_c } => format!(
+            "Too cold to charge: the pack is at {}. Below {} charging damages lithium cells, and they may burn later. Bring the board indoors and wait until the pack is warm through. Common practice, no source.",
+            style.quantity(cell_c, Unit::Celsius, 2),
+            style.quantity(least_c, Unit::Celsius, 2),
+        ),
+    }
+}
+
+pub(super) fn amps(current_a: f64, style: Style) -> String {
+    style.quantity(current_a, Unit::Ampere, 2)
+}
+
+fn time(name: String, seconds: f64, limit: String) -> Headline {
+    let (figure, unit) = duration_parts(seconds);
+    Headline { name, figure, unit, limit }
+}
+
+/// Time until the charger ends by itself.
+pub(super) fn full(found: &Found, style: Style, _: &str) -> Headline {
+    let Some(charges) = found.charges() else { return Headline::default() };
+    let limit = if charges.full.time_s <= 0.0 {
+        "It is full".into()
+    } else {
+        match charges.full.limit {
+            ChargeLimit::Charger => {
+                format!("Limit: charger, {}", amps(found.build.charger.current_a, style))
+            }
+            ChargeLimit::Cells => format!("Limit: cells, {}", amps(found.cells_a, style)),
+        }
+    };
+    time(format!("From {} to full", percent(charges.full.start_charge)), charges.full.time_s, limit)
+}
+
+/// Time until there is enough.
+pub(super) fn enough(found: &Found, _: Style, _: &str) -> Headline {
+    let Some(Charges { enough, .. }) = found.charges() else { return Headline::default() };
+    let held = enough.time_s - enough.constant_current_s;
+    let limit = match enough.end {
+        _ if enough.time_s <= 0.0 => "It has that already".into(),
+        ChargeEnd::Taper => format!("The charger ends before, at {}", percent(enough.end_charge)),
+        _ if held < 60.0 => "At the full current all the way".into(),
+        _ => format!("The last {} slower and slower", duration(held)),
+    };
+    time(format!("To {}", percent(found.build.ride.charge_to)), enough.time_s, limit)
+}
+
+/// Charge when the rider leaves.
+pub(super) fn leaving(found: &Found, style: Style, _: &str) -> Headline {
+    let Some(Charges { leaving, full, .. }) = found.charges() else { return Headline::default() };
+    let wait = found.build.ride.charge_time_s;
+    let limit = if full.time_s <= wait {
+        format!("Full {} before you leave", duration(wait - full.time_s))
+    } else {
+        format!("{} short of full", duration(full.time_s - wait))
+    };
+    Headline {
+        name: format!("When you leave, in {}", duration(wait)),
+        figure: style.fixed(leaving.end_charge * 100.0, 0),
+        unit: "%",
+        limit,
+    }
+}
+
+/// Energy from the wall and its cost.
+pub(super) fn wall(found: &Found, style: Style, currency: &str) -> Headline {
+    let Some(Charges { full, .. }) = found.charges() else { return Headline::default() };
+    Headline {
+        name: "From the wall, to full".into(),
+        figure: style.value(full.wall_wh, Unit::WattHour, 2),
+        unit: style.units.shown(Unit::WattHour).symbol,
+        limit: match full.cost {
+            Some(cost) => format!("Costs {currency}\u{a0}{}", style.fixed(cost, 2)),
+            None => "No price given".into(),
+        },
+    }
+}
+
+/// When to plug in.
+pub(super) fn plug_in(found: &Found, _: Style) -> String {
+    let Some(Charges { full, enough, .. }) = found.charges() else { return String::new() };
+    if full.time_s <= 0.0 {
+        return String::new();
+    }
+    let mut text = format!(
+        "To leave full, plug in {} before: to leave at 8:00, at {}.",
+        duration(full.time_s),
+        before_eight(full.time_s),
+    );
+    if enough.time_s > 0.0 && enough.end == ChargeEnd::Target && found.build.ride.charge_to < 1.0 {
+        text.push_str(&format!(
+            " For {}: {} before, at {}.",
+            percent(found.build.ride.charge_to),
+            duration(enough.time_s),
+            before_eight(enough.time_s),
+        ));
+    }
+    text
+}
