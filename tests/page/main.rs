@@ -5,6 +5,7 @@
 
 mod aloud;
 mod catalogue;
+mod charge;
 mod first;
 mod fit;
 mod keep;

@@ -159,8 +159,6 @@ pub fn help(key: &str) -> &'static str {
             "Degrees warmer for each watt of heat. Common practice, no source."
         }
         "climb_m_per_km" => "Up one half of the way, down the other.",
-        "charge_to_percent" => "80 % spares the cells. Common practice, no source.",
-        "charge_time_h" => "1.5 is an hour and a half.",
         _ => "",
     }
 }

@@ -35,6 +35,8 @@ pub const STEPPED: &str =
     "Step by step, each from what stands before it. The last gives the answer.";
 /// Over the working of a charge.
 pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
+/// Under the inputs of a charge.
+pub const CHARGE_INPUTS: &str = "1.5\u{a0}h is an hour and a half. Charging to 80\u{a0}% instead of full spares the cells: common practice, no source.";
 /// Under the curve over temperature.
 pub const COLD: &str = "The pack is taken to be as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
 /// Under the curve over age.

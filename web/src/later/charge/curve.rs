@@ -10,10 +10,13 @@ use crate::chart::{
 use crate::dom::Node;
 use crate::state::Kept;
 use crate::text::{Style, duration, percent};
-use pitchline_core::{ChargeLimit, ChargePoint, Unit};
+use pitchline_core::{ChargeEnd, ChargeLimit, ChargePoint, Unit};
 
 /// Something of a moment, as it is drawn.
 type Of = fn(&ChargePoint) -> f64;
+
+/// Time, s, place on the axis, and words.
+type Mark = (f64, f64, String);
 
 /// One of the two curves.
 #[derive(Clone, Copy)]
@@ -21,9 +24,10 @@ pub(super) struct Curve {
     finding: fn(&Found, &Charges, Style) -> String,
     of: Of,
     title: &'static str,
-    range: Option<(f64, f64)>,
-    /// Marks what is enough, and when the rider leaves.
-    marks: bool,
+    /// Where the axis ends.
+    most: fn(&Charges) -> f64,
+    /// What is marked on it.
+    marks: fn(&Charges) -> Vec<Mark>,
 }
 
 const OF_CHARGE: Of = |point| point.charge * 100.0;
@@ -39,12 +43,27 @@ pub(super) const CHARGE: Curve = Curve {
     finding: filling,
     of: OF_CHARGE,
     title: "charge, %",
-    range: Some((0.0, 100.0)),
-    marks: true,
+    most: |_| 100.0,
+    marks: |Charges { enough, leaving, .. }| {
+        let enough = (enough.time_s, enough.end_charge * 100.0, percent(enough.end_charge));
+        let words = format!("you leave, {}", percent(leaving.end_charge));
+        let leaving_at = (leaving.time_s, leaving.end_charge * 100.0, words);
+        // Once the charger has ended, nothing more happens.
+        if leaving.end == ChargeEnd::Time { vec![enough, leaving_at] } else { vec![enough] }
+    },
 };
 
-pub(super) const CURRENT: Curve =
-    Curve { finding: falling, of: OF_CURRENT, title: "current, A", range: None, marks: false };
+pub(super) const CURRENT: Curve = Curve {
+    finding: falling,
+    of: OF_CURRENT,
+    title: "current, A",
+    // Room for words above it.
+    most: |charges| 1.3 * charges.full.curve.first().map_or(0.0, OF_CURRENT),
+    marks: |Charges { full, .. }| {
+        let first = full.constant_current_s;
+        vec![(first, at(&full.curve, OF_CURRENT, first), "voltage held from here".into())]
+    },
+};
 
 fn filling(found: &Found, charges: &Charges, style: Style) -> String {
     let full = &charges.full;
@@ -59,9 +78,9 @@ fn filling(found: &Found, charges: &Charges, style: Style) -> String {
     }
     let sets = match full.limit {
         ChargeLimit::Charger => {
-            format!("The charger's {} set the pace", amps(found.build.charger.current_a, style))
+            format!("The charger's {} sets the pace", amps(found.build.charger.current_a, style))
         }
-        ChargeLimit::Cells => format!("The cells' {} set the pace", amps(found.cells_a, style)),
+        ChargeLimit::Cells => format!("The cells' {} sets the pace", amps(found.cells_a, style)),
     };
     let until = at(full.curve.as_slice(), OF_CHARGE, first);
     format!(
@@ -115,8 +134,7 @@ pub(super) fn drawn(found: &Kept<Found>, curve: Curve) -> Node {
         draw: Box::new(move |width| {
             let found = drawn.get();
             let found = found.as_deref();
-            let draw =
-                |found: &Found| Some(curve.draw(found, found.charges()?, app.style(), width));
+            let draw = |found: &Found| Some(curve.draw(found.charges()?, app.style(), width));
             found.and_then(draw).unwrap_or_else(|| nothing(width, ""))
         }),
         table: Box::new(move || {
@@ -135,13 +153,7 @@ impl Curve {
         (self.finding)(found, charges, style)
     }
 
-    pub(super) fn draw(
-        &self,
-        found: &Found,
-        charges: &Charges,
-        style: Style,
-        width: f64,
-    ) -> Drawing {
+    pub(super) fn draw(&self, charges: &Charges, style: Style, width: f64) -> Drawing {
         let hours = |seconds: f64| style.shown_si(seconds, Unit::Hour);
         let full = &charges.full;
         let label = |value: f64, decimals: u8| style.fixed(value, decimals);
@@ -157,19 +169,8 @@ impl Curve {
             kind,
             name: name.into(),
         };
-        let regions =
-            vec![region(0.0, first, 0, pace), region(first, full.time_s, 1, "voltage held")];
-        let ride = &found.build.ride;
-        let mut notes = Vec::new();
-        if self.marks {
-            let enough = &charges.enough;
-            notes.push(Note {
-                x: hours(enough.time_s),
-                y: Some(enough.end_charge * 100.0),
-                text: percent(enough.end_charge),
-            });
-            notes.push(Note { x: hours(ride.charge_time_s), y: None, text: "you leave".into() });
-        }
+        let regions = vec![region(0.0, first, 0, pace), region(first, full.time_s, 1, "")];
+        let note = |(time_s, y, text): Mark| Note { x: hours(time_s), y: Some(y), text };
         let stop = |time_s: f64| {
             let text = format!(
                 "{}: {}, {}",
@@ -186,13 +187,18 @@ impl Curve {
                 label: &label,
                 ..Axis::default()
             },
-            y: Axis { title: self.title.into(), range: self.range, zero: true, label: &label },
+            y: Axis {
+                title: self.title.into(),
+                range: Some((0.0, (self.most)(charges))),
+                label: &label,
+                ..Axis::default()
+            },
             series: vec![Series {
                 points: line.into_iter().map(|(t, y)| (hours(t), y)).collect(),
                 regions,
                 ..Series::default()
             }],
-            notes,
+            notes: (self.marks)(charges).into_iter().map(note).collect(),
             readout: times(charges).map(stop).collect(),
             nothing: "It is full.".into(),
             ..Curves::default()

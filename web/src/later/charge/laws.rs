@@ -73,7 +73,7 @@ proptest! {
                 words.push_str(&said::plug_in(&found, style));
                 for curve in [curve::CHARGE, curve::CURRENT] {
                     words.push_str(&curve.finding(&found, charges, style));
-                    let drawing = curve.draw(&found, charges, style, width);
+                    let drawing = curve.draw(charges, style, width);
                     prop_assert!(!drawing.marks.is_empty());
                     words.push_str(&format!("{drawing:?}"));
                 }

@@ -33,31 +33,40 @@ pub(super) fn charge(app: App) -> Node {
         .with(input_of(app, Slot::Ride, "charge_to_percent"))
         .with(input_of(app, Slot::Ride, "charge_time_h"))
         .with(input_of(app, Slot::Place, "energy_price_kwh"));
-    let (warned, asked) = (found.clone(), found.clone());
+    let warned = found.clone();
     let warnings = move || {
         let warnings = warned.get().map(|found| said::warnings(&found, app.style()));
         warnings.unwrap_or_default().into_iter().map(notice).collect()
     };
-    // Made anew only where it may charge, and before it may not.
-    let may = move || {
-        let may = asked.get().is_some_and(|found| found.charges.is_ok());
-        if may { "yes" } else { "no" }.into()
-    };
-    let charging = found.clone();
-    let inside = move || {
-        let may = charging.get().is_some_and(|found| found.charges.is_ok());
-        if may { charges(&charging) } else { Node::None }
-    };
     Node::from(vec![
-        fields.into(),
         el("div").attr("role", "status").with(live(move || app.key(), warnings)).into(),
-        live(may, inside),
+        where_allowed(&found, times),
+        fields.into(),
+        el("p").class("facts").with(page::CHARGE_INPUTS).into(),
         caution(page::CAUTION_CHARGE),
+        where_allowed(&found, |found| {
+            Node::from(vec![
+                curve::drawn(found, curve::CHARGE),
+                curve::drawn(found, curve::CURRENT),
+            ])
+        }),
         offers::offers(&found),
     ])
 }
 
-fn charges(found: &Kept<Found>) -> Node {
+/// What is there only while the board's charger may be used.
+fn where_allowed(found: &Kept<Found>, view: fn(&Kept<Found>) -> Node) -> Node {
+    let (asked, found) = (found.clone(), found.clone());
+    let may = move || asked.get().is_some_and(|found| found.charges.is_ok());
+    let key = move || if may() { "yes".into() } else { String::new() };
+    live(key, move || {
+        let may = found.get().is_some_and(|found| found.charges.is_ok());
+        if may { view(&found) } else { Node::None }
+    })
+}
+
+/// How long, how much, and when to plug in.
+fn times(found: &Kept<Found>) -> Node {
     let told = found.clone();
     let plug_in =
         move || told.get().map(|found| said::plug_in(&found, told.app.style())).unwrap_or_default();
@@ -70,8 +79,6 @@ fn charges(found: &Kept<Found>) -> Node {
     Node::from(vec![
         side_by_side(found.app, Node::from(headlines)),
         el("p").class("facts").with(follows(plug_in)).into(),
-        curve::drawn(found, curve::CHARGE),
-        curve::drawn(found, curve::CURRENT),
     ])
 }
 

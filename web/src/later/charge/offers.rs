@@ -21,10 +21,10 @@ fn table(app: App, found: &Found) -> Node {
     let (style, currency) = (app.style(), app.catalog().currency.clone());
     let heads = [
         "Charger".into(),
+        "Fits".into(),
         "To full".into(),
         format!("To {}", percent(found.build.ride.charge_to)),
         "Current".into(),
-        "Fits".into(),
         "Price".into(),
     ];
     let head = |text: String| Node::from(el("th").attr("scope", "col").with(text));
@@ -54,7 +54,7 @@ fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> 
     let usable =
         !offer.strong && !matches!(offer.times_s, Err(Refused::Volts { .. } | Refused::Plug));
     let act: Node = match (offer.here, usable) {
-        (true, _) => el("span").class("badge").with("on the board").into(),
+        (true, _) => el("span").class("badge").with("on\u{a0}the\u{a0}board").into(),
         (false, true) => {
             let id = offer.part.id.clone();
             button("Take", move || app.pick(Slot::Charger, &id))
@@ -67,10 +67,10 @@ fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> 
         offer.times_s.map_or_else(|_| ["–".into(), "–".into()], |t| t.map(duration));
     let price = |price| format!("{currency}\u{a0}{}", style.value(price, Unit::Money, 3));
     let cells = [
+        why(found, offer, style),
         full,
         enough,
         amps(offer.current_a, style),
-        why(found, offer, style),
         offer.price.map_or_else(|| "–".into(), price),
     ];
     let cell = |text: String| Node::from(el("td").with(text));

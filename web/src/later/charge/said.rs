@@ -95,13 +95,18 @@ pub(super) fn wall(found: &Found, style: Style, currency: &str) -> Headline {
     let Some(Charges { full, .. }) = found.charges() else { return Headline::default() };
     Headline {
         name: "From the wall, to full".into(),
-        figure: style.value(full.wall_wh, Unit::WattHour, 2),
+        figure: style.fixed(tens(full.wall_wh), 0),
         unit: style.units.shown(Unit::WattHour).symbol,
         limit: match full.cost {
             Some(cost) => format!("Costs {currency}\u{a0}{}", style.fixed(cost, 2)),
             None => "No price given".into(),
         },
     }
+}
+
+/// Energy to ten watt-hours, where there are so many: label and charger support no more.
+fn tens(wh: f64) -> f64 {
+    if wh < 95.0 { wh } else { (wh / 10.0).round() * 10.0 }
 }
 
 /// When to plug in.

@@ -1,0 +1,265 @@
+//! How long on the charger, which one, and what must not be charged; the board
+//! in the cold and as it ages.
+
+use std::fs;
+
+use pitchline_core::{Build, Charge, Draft, Drive, Slot, by_age, by_temperature};
+use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
+use pitchline_tests::dist;
+
+use crate::visit::{Site, Visit, demo, put};
+
+/// The words of the question, once they say what is wanted.
+#[track_caller]
+fn said(page: &Page, wanted: &str) -> Outcome<String> {
+    let words = || -> Outcome<String> { page.by_css("#charge")?.text() };
+    page.wait_for(wanted, |_| Ok(words()?.contains(wanted)))?;
+    words()
+}
+
+/// The headlines of the question: name, figure with unit, what binds.
+fn headlines(page: &Page) -> Outcome<Vec<[String; 3]>> {
+    let script = "return [...document.querySelectorAll('#charge .headline')].map((headline) =>
+        ['name', 'figure', 'limit'].map((part) =>
+            headline.querySelector('.headline-' + part).textContent))";
+    Ok(serde_json::from_value(page.eval(script, &[])?).unwrap_or_default())
+}
+
+/// Waits until the headline of that name says this.
+#[track_caller]
+fn answers(page: &Page, name: &str, figure: &str) -> Outcome {
+    page.wait_for(&format!("{name}: {figure}"), |page| {
+        Ok(headlines(page)?.iter().any(|line| line[0].starts_with(name) && line[1] == figure))
+    })
+}
+
+/// The cells of a table's row with that head.
+fn row(page: &Page, table: &str, head: &str) -> Outcome<Vec<String>> {
+    let script = "const rows = [...document.querySelectorAll(arguments[0] + ' tbody tr')];
+        const row = rows.find((row) => row.querySelector('th').textContent.startsWith(arguments[1]));
+        return row ? [...row.querySelectorAll('td')].map((cell) => cell.textContent) : []";
+    Ok(serde_json::from_value(page.eval(script, &[table.into(), head.into()])?).unwrap_or_default())
+}
+
+fn build(draft: &Draft) -> Build {
+    Build::check(draft).expect("a build of the demo")
+}
+
+fn charge(draft: &Draft, from: f64, to: f64) -> Charge {
+    Drive::new(&build(draft)).charge(from, to).expect("it may charge")
+}
+
+/// A time beyond an hour, as the page says it: to five minutes.
+fn time(seconds: f64) -> String {
+    assert!(seconds > 3600.0, "{seconds}");
+    let minutes = (seconds / 300.0).round() * 5.0;
+    match (minutes / 60.0, minutes % 60.0) {
+        (hours, 0.0) => format!("{hours} h"),
+        (hours, minutes) => {
+            format!("{} h\u{a0}{minutes} min", hours.floor()).replacen(" h", "\u{a0}h", 1)
+        }
+    }
+}
+
+/// The same in a cell of a table.
+fn cell(seconds: f64) -> String {
+    time(seconds).replace(' ', "\u{a0}")
+}
+
+fn chargers(size: Size) -> Outcome {
+    let visit = Visit::at(size)?;
+    let page = &visit.page;
+    let catalog = demo();
+    let mut draft = catalog.draft("kittiwake");
+    said(page, "Which charger")?;
+    let slow = charge(&draft, 0.2, 1.0).time_s;
+    answers(page, "From 20\u{a0}% to full", &time(slow))?;
+    answers(page, "To 80\u{a0}%", &time(charge(&draft, 0.2, 0.8).time_s))?;
+    page.screenshot(&format!("page-charge-{size:?}"))?;
+
+    // What the table promises is what comes of taking it.
+    let mut strong = draft.clone();
+    put(&mut strong, &catalog, Slot::Charger, "spring-42");
+    let fast = charge(&strong, 0.2, 1.0).time_s;
+    assert!(fast < 0.7 * slow, "{fast} {slow}");
+    let promised = row(page, "#charge", "Springtide 42 V 4 A")?;
+    assert_eq!(promised.get(1), Some(&cell(fast)), "{promised:?}");
+    assert_eq!(promised[3..], ["4\u{a0}A", "EUR\u{a0}55"].map(String::from));
+    assert_eq!(promised[0], "yes");
+    page.by_role("button", "Take Springtide 42 V 4 A")?.click()?;
+    answers(page, "From 20\u{a0}% to full", &time(fast))?;
+    draft = strong;
+    page.by_role("button", "Take Neap 42 V 2 A")?;
+
+    // The rider's own wishes, which a link holds.
+    page.by_css("#ride-charge_from_percent")?.fill("5")?;
+    page.by_css("#ride-charge_time_h")?.fill("1.5")?;
+    page.by_css("#place-energy_price_kwh")?.fill("0.40")?;
+    draft.set(Slot::Place, "energy_price_kwh", 0.4);
+    let full = charge(&draft, 0.05, 1.0);
+    answers(page, "From 5\u{a0}% to full", &time(full.time_s))?;
+    let by_then = Drive::new(&build(&draft)).charge_for(0.05, 5400.0).expect("it may charge");
+    let percent = format!("{:.0} %", by_then.end_charge * 100.0);
+    answers(page, "When you leave, in 1\u{a0}h\u{a0}30\u{a0}min", &percent)?;
+    let cost = format!("Costs EUR\u{a0}{:.2}", full.cost.expect("a price is given"));
+    said(page, &cost)?;
+    visit.reload()?;
+    answers(page, "From 5\u{a0}% to full", &time(full.time_s))?;
+    visit.end()
+}
+
+#[test]
+fn another_charger_takes_another_time_on_a_phone() -> Outcome {
+    chargers(Size::Phone)
+}
+
+#[test]
+fn another_charger_takes_another_time_on_a_desktop() -> Outcome {
+    chargers(Size::Desktop)
+}
+
+/// Nothing of the question but the table of what else there is gives a time.
+#[track_caller]
+fn no_times(page: &Page) -> Outcome {
+    assert_eq!(headlines(page)?.len(), 0);
+    let figures = page.eval("return document.querySelectorAll('#charge figure').length", &[])?;
+    assert_eq!(figures, 0);
+    Ok(())
+}
+
+#[test]
+fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    visit.open("#v=1&kit=kittiwake&charger=neap-50")?;
+    said(
+        page,
+        "Wrong charger: it ends at 50.4\u{a0}V, the full pack has 42\u{a0}V. Do not plug it in",
+    )?;
+    no_times(page)?;
+    let own = row(page, "#charge", "Neap 50 V 3 A")?;
+    assert_eq!(own[..3], ["no: 50.4\u{a0}V, not 42\u{a0}V", "–", "–"].map(String::from));
+    page.assert_accessible()?;
+    page.screenshot("page-charge-wrong-Phone")?;
+    // The right one is one tap away.
+    page.by_role("button", "Take Neap 42 V 2 A")?.click()?;
+    let time = time(charge(&demo().draft("kittiwake"), 0.2, 1.0).time_s);
+    answers(page, "From 20\u{a0}% to full", &time)?;
+    assert!(!page.by_css("#charge")?.text()?.contains("Wrong charger"));
+    visit.end()
+}
+
+#[test]
+fn a_charger_with_another_plug_is_refused() -> Outcome {
+    let text = fs::read_to_string(dist().join("demo.json"))?;
+    let one = "\"charge_port\": \"barrel 5.5\", \"mass_kg\": 0.9";
+    assert!(text.contains(one), "the demo's stronger charger");
+    let text = text.replace(one, "\"charge_port\": \"barrel 7.9\", \"mass_kg\": 0.9");
+    let visit = Visit::of(Site::with_catalogue(&text)?, Browser::new(Size::Desktop))?;
+    let page = &visit.page;
+    said(page, "no: another plug")?;
+    let buttons = page.eval(
+        "return document.querySelectorAll('#charge td button, #charge th button').length",
+        &[],
+    )?;
+    assert_eq!(buttons, 0, "it is not offered");
+    visit.open("#v=1&kit=kittiwake&charger=spring-42")?;
+    said(page, "Wrong charger: its plug is not the one for this pack.")?;
+    no_times(page)?;
+    visit.end()
+}
+
+#[test]
+fn a_charger_too_strong_for_the_cells_is_told() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    // Three cells in parallel that take 1 A each, by hand: 3 A.
+    visit.open("#v=1&kit=kittiwake&charger=spring-42&cell.max_charge_a=1&pack.parallel=3")?;
+    said(
+        page,
+        "This charger is too strong: it gives 4\u{a0}A, and the cells are rated for 3\u{a0}A together.",
+    )?;
+    said(page, "no: the cells take 3\u{a0}A")?;
+    said(page, "Limit: cells, 3\u{a0}A")?;
+    visit.end()
+}
+
+#[test]
+fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    said(page, "Which charger")?;
+    page.by_label("Air temperature")?.fill("-5")?;
+    said(page, "Too cold to charge: the pack is at −5\u{a0}°C. Below 0\u{a0}°C charging damages")?;
+    no_times(page)?;
+    assert_eq!(row(page, "#charge", "Springtide")?[0], "too cold now");
+    page.screenshot("page-charge-cold-Phone")?;
+    page.by_label("Air temperature")?.fill("5")?;
+    let mut draft = demo().draft("kittiwake");
+    draft.set(Slot::Place, "air_c", 5.0);
+    answers(page, "From 20\u{a0}% to full", &time(charge(&draft, 0.2, 1.0).time_s))?;
+    visit.end()
+}
+
+#[test]
+fn the_working_of_a_charge_ends_at_the_wall() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    said(page, "Which charger")?;
+    page.by_css("#charge details.working > summary")?.click()?;
+    let words = said(page, "Energy from the wall: E_wall = ")?;
+    for step in ["Charging current: I_charge = 2\u{a0}A", "Time to charge: t_charge = "] {
+        assert!(words.contains(step), "{words}");
+    }
+    visit.end()
+}
+
+/// Both curves have their numbers in a table, and say what the core found.
+#[test]
+fn cold_and_age_have_their_curves_and_tables() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    let build = build(&demo().draft("kittiwake"));
+    let cold = by_temperature(&build);
+    let old = by_age(&build);
+    let km = |distance_m: f64| format!("{:.0}", distance_m / 1000.0);
+    let at = |air_c: f64| cold.iter().find(|point| point.air_c == air_c).copied();
+    let (freezing, warm) = at(0.0).zip(at(25.0)).ok_or_else(|| Fault::new("no such points"))?;
+    let words = format!(
+        "At 0\u{a0}°C it goes {}\u{a0}km; at 25\u{a0}°C it goes {}\u{a0}km.",
+        km(freezing.distance_m),
+        km(warm.distance_m)
+    );
+    page.wait_for(&words, |page| Ok(page.by_css("#far")?.text()?.contains(&words)))?;
+    page.eval(
+        "for (const fold of document.querySelectorAll('#far details.chart-data')) fold.open = true",
+        &[],
+    )?;
+    page.wait_until(
+        "return [...document.querySelectorAll('#far caption')].some((c) => c.textContent === 'Through the year')",
+    )?;
+    let found = row(page, "#far [aria-label='Through the year']", "0")?;
+    assert_eq!(found.first(), Some(&km(freezing.distance_m)), "{found:?}");
+    let last = old.last().ok_or_else(|| Fault::new("no such point"))?;
+    let found = row(page, "#far [aria-label='As the pack grows old']", "1000")?;
+    assert_eq!(found.first(), Some(&km(last.distance_m)), "{found:?}");
+    assert!(last.distance_m < warm.distance_m);
+    visit.end()
+}
+
+/// What the kit offers, in the kit's order.
+#[test]
+fn every_charger_on_offer_has_its_row() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    said(page, "Which charger")?;
+    let script = "return [...document.querySelectorAll('#charge tbody th')]
+        .map((head) => head.firstChild.textContent)";
+    let names: Vec<String> = serde_json::from_value(page.eval(script, &[])?).unwrap_or_default();
+    let catalog = demo();
+    let offered = catalog.offered("kittiwake", Slot::Charger);
+    let wanted: Vec<&str> = offered.iter().map(|part| part.name.as_str()).collect();
+    assert_eq!(names, wanted);
+    assert!(names.len() > 1);
+    visit.end()
+}
