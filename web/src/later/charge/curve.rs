@@ -24,6 +24,13 @@ pub(super) struct Curve {
     finding: fn(&Found, &Charges, Style) -> String,
     of: Of,
     title: &'static str,
+    caption: &'static str,
+    /// Its head in the table, and how many decimals it has.
+    head: &'static str,
+    decimals: u8,
+    /// What stands beside it there.
+    beside: Of,
+    beside_head: &'static str,
     /// Where the axis ends.
     most: fn(&Charges) -> f64,
     /// What is marked on it.
@@ -43,6 +50,11 @@ pub(super) const CHARGE: Curve = Curve {
     finding: filling,
     of: OF_CHARGE,
     title: "charge, %",
+    caption: "Charge on the way to full",
+    head: "Charge, %",
+    decimals: 0,
+    beside: OF_CURRENT,
+    beside_head: "Current, A",
     most: |_| 100.0,
     marks: |Charges { enough, leaving, .. }| {
         let enough = (enough.time_s, enough.end_charge * 100.0, percent(enough.end_charge));
@@ -57,6 +69,11 @@ pub(super) const CURRENT: Curve = Curve {
     finding: falling,
     of: OF_CURRENT,
     title: "current, A",
+    caption: "Current on the way to full",
+    head: "Current, A",
+    decimals: 1,
+    beside: OF_VOLTS,
+    beside_head: "Volts",
     // Room for words above it.
     most: |charges| 1.3 * charges.full.curve.first().map_or(0.0, OF_CURRENT),
     marks: |Charges { full, .. }| {
@@ -140,7 +157,9 @@ pub(super) fn drawn(found: &Kept<Found>, curve: Curve) -> Node {
         table: Box::new(move || {
             let found = rows.get();
             let found = found.as_deref();
-            found.and_then(|found| Some(table(found.charges()?, app.style()))).unwrap_or_default()
+            found
+                .and_then(|found| Some(curve.table(found.charges()?, app.style())))
+                .unwrap_or_default()
         }),
         hint: ALONG_CURVE,
         width: use_width(340.0),
@@ -205,22 +224,18 @@ impl Curve {
         }
         .draw(width)
     }
-}
 
-pub(super) fn table(charges: &Charges, style: Style) -> Table {
-    let curve = charges.full.curve.as_slice();
-    let row = |time_s: f64| {
-        vec![
-            duration(time_s),
-            style.fixed(at(curve, OF_CHARGE, time_s), 0),
-            style.significant(at(curve, OF_CURRENT, time_s), 2),
-            style.fixed(at(curve, OF_VOLTS, time_s), 1),
-        ]
-    };
-    Table {
-        label: "Table".into(),
-        caption: "A charge to full".into(),
-        heads: ["Time", "Charge, %", "Current, A", "Volts"].map(Into::into).into(),
-        rows: times(charges).step_by(ROW).map(row).collect(),
+    pub(super) fn table(&self, charges: &Charges, style: Style) -> Table {
+        let curve = charges.full.curve.as_slice();
+        let row = |time_s: f64| {
+            let value = |of: Of, decimals| style.fixed(at(curve, of, time_s), decimals);
+            vec![duration(time_s), value(self.of, self.decimals), value(self.beside, 1)]
+        };
+        Table {
+            label: "Table".into(),
+            caption: self.caption.into(),
+            heads: ["Time", self.head, self.beside_head].map(Into::into).into(),
+            rows: times(charges).step_by(ROW).map(row).collect(),
+        }
     }
 }

@@ -76,8 +76,8 @@ proptest! {
                     let drawing = curve.draw(charges, style, width);
                     prop_assert!(!drawing.marks.is_empty());
                     words.push_str(&format!("{drawing:?}"));
+                    words.push_str(&format!("{:?}", curve.table(charges, style)));
                 }
-                words.push_str(&format!("{:?}", curve::table(charges, style)));
             }
         }
         prop_assert!(!words.contains("NaN") && !words.contains("inf"), "{words}");
