@@ -10,6 +10,7 @@ mod charge;
 mod fit;
 mod gear_map;
 mod long_climb;
+mod plot;
 mod ride;
 mod runs;
 mod season;

@@ -1,7 +1,7 @@
 //! The board in the cold, and as it grows old.
 
-use crate::ask::ALONG_CURVE;
-use crate::chart::{Axis, Chart, Curves, Drawing, Note, Series, Table, chart, nothing, use_width};
+use super::plot::{Plot, plot};
+use crate::chart::Table;
 use crate::dom::{Node, el};
 use crate::state::{App, Kept};
 use crate::text::{Style, page};
@@ -37,7 +37,6 @@ impl Found {
 const SLOW_KM_H: f64 = 10.0;
 
 /// One of the two curves.
-#[derive(Clone, Copy)]
 struct Curve {
     points: fn(&Found) -> &[SeasonPoint],
     /// Along the bottom.
@@ -57,7 +56,7 @@ struct Curve {
     finding: fn([String; 2], [String; 2]) -> String,
 }
 
-const TEMPERATURE: Curve = Curve {
+static TEMPERATURE: Curve = Curve {
     points: |found| &found.temperature,
     of: |point| point.air_c,
     unit: Unit::Celsius,
@@ -70,7 +69,7 @@ const TEMPERATURE: Curve = Curve {
     finding: |[cold, warm], [less, more]| format!("At {cold} {less}; at {warm} {more}."),
 };
 
-const AGE: Curve = Curve {
+static AGE: Curve = Curve {
     points: |found| &found.age,
     of: |point| point.cycles,
     unit: Unit::Cycles,
@@ -87,9 +86,9 @@ pub(super) fn season(app: App) -> Node {
     let found = Kept::new(app, |app| Some(Found::of(&app.found()?.build)));
     Node::from(vec![
         el("h3").with("In the cold, and as the pack ages").into(),
-        drawn(&found, TEMPERATURE),
+        drawn(&found, &TEMPERATURE),
         el("p").class("help").with(page::COLD).into(),
-        drawn(&found, AGE),
+        drawn(&found, &AGE),
         el("p").class("help").with(page::OLD).into(),
     ])
 }
@@ -113,10 +112,9 @@ impl Curve {
         (self.finding)(self.ends.map(at), self.ends.map(goes))
     }
 
-    fn draw(&self, found: &Found, style: Style, width: f64) -> Drawing {
+    fn plot(&self, found: &Found, style: Style) -> Plot {
         let shown = style.units.shown(self.unit);
         let km = |distance_m: f64| style.shown_si(distance_m, Unit::Kilometre);
-        let label = |value: f64, decimals: u8| style.fixed(value, decimals);
         let points = (self.points)(found);
         let stop = |point: &SeasonPoint| {
             let x = (self.of)(point);
@@ -128,30 +126,16 @@ impl Curve {
             );
             (shown.from_file(x), text)
         };
-        Curves {
-            x: Axis { title: shown.symbol.into(), label: &label, ..Axis::default() },
-            y: Axis {
-                title: format!("distance, {}", style.units.shown(Unit::Kilometre).symbol),
-                zero: true,
-                label: &label,
-                ..Axis::default()
-            },
-            series: vec![Series {
-                points: points
-                    .iter()
-                    .map(|p| (shown.from_file((self.of)(p)), Some(km(p.distance_m))))
-                    .collect(),
-                ..Series::default()
-            }],
-            notes: vec![Note {
-                x: shown.from_file((self.here)(found)),
-                y: Some(km(found.distance_m)),
-                text: self.yours.into(),
-            }],
+        let point = |p: &SeasonPoint| (shown.from_file((self.of)(p)), Some(km(p.distance_m)));
+        let here = (shown.from_file((self.here)(found)), km(found.distance_m), self.yours.into());
+        Plot {
+            x: shown.symbol.into(),
+            y: format!("distance, {}", style.units.shown(Unit::Kilometre).symbol),
+            points: points.iter().map(point).collect(),
+            marks: vec![here],
             readout: points.iter().map(stop).collect(),
-            ..Curves::default()
+            ..Plot::default()
         }
-        .draw(width)
     }
 
     fn table(&self, found: &Found, style: Style) -> Table {
@@ -180,25 +164,14 @@ impl Curve {
     }
 }
 
-fn drawn(found: &Kept<Found>, curve: Curve) -> Node {
-    let app = found.app;
+fn drawn(found: &Kept<Found>, curve: &'static Curve) -> Node {
     let (told, drawn, rows) = (found.clone(), found.clone(), found.clone());
-    chart(Chart {
-        key: Box::new(move || app.key()),
-        finding: Box::new(move || {
-            told.get().map(|found| curve.finding(&found, app.style())).unwrap_or_default()
-        }),
-        draw: Box::new(move |width| {
-            let drawn = drawn.get().map(|found| curve.draw(&found, app.style(), width));
-            drawn.unwrap_or_else(|| nothing(width, ""))
-        }),
-        table: Box::new(move || {
-            rows.get().map(|found| curve.table(&found, app.style())).unwrap_or_default()
-        }),
-        hint: ALONG_CURVE,
-        width: use_width(340.0),
-        on_pick: None,
-    })
+    plot(
+        found.app,
+        Box::new(move |style| Some(curve.finding(&*told.get()?, style))),
+        Box::new(move |style| Some(curve.plot(&*drawn.get()?, style))),
+        Box::new(move |style| Some(curve.table(&*rows.get()?, style))),
+    )
 }
 
 #[cfg(test)]
@@ -244,7 +217,7 @@ mod tests {
         draft.set(Slot::Place, "air_c", 5.0);
         draft.set(Slot::Pack, "cycles", 150.0);
         let found = of(&draft);
-        for curve in [TEMPERATURE, AGE] {
+        for curve in [&TEMPERATURE, &AGE] {
             let here = (curve.here)(&found);
             let point = (curve.points)(&found).iter().find(|p| (curve.of)(p) == here);
             let distance_m = point.expect("a point there").distance_m;

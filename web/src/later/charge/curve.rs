@@ -2,12 +2,9 @@
 
 use super::found::{Charges, Found};
 use super::said::amps;
-use crate::ask::ALONG_CURVE;
-use crate::chart::{
-    Axis, Chart, Curves, Drawing, Note, Point, Region, Series, Table, chart, nothing, use_width,
-    value_at,
-};
+use crate::chart::{Point, Region, Table, value_at};
 use crate::dom::Node;
+use crate::later::plot::{Mark, Plot, plot};
 use crate::state::Kept;
 use crate::text::{Style, duration, percent};
 use pitchline_core::{ChargeEnd, ChargeLimit, ChargePoint, Unit};
@@ -15,13 +12,9 @@ use pitchline_core::{ChargeEnd, ChargeLimit, ChargePoint, Unit};
 /// Something of a moment, as it is drawn.
 type Of = fn(&ChargePoint) -> f64;
 
-/// Time, s, place on the axis, and words.
-type Mark = (f64, f64, String);
-
 /// One of the two curves.
-#[derive(Clone, Copy)]
 pub(super) struct Curve {
-    finding: fn(&Found, &Charges, Style) -> String,
+    pub(super) finding: fn(&Found, &Charges, Style) -> String,
     of: Of,
     title: &'static str,
     caption: &'static str,
@@ -33,7 +26,7 @@ pub(super) struct Curve {
     beside_head: &'static str,
     /// Where the axis ends.
     most: fn(&Charges) -> f64,
-    /// What is marked on it.
+    /// What is marked on it, by time, s.
     marks: fn(&Charges) -> Vec<Mark>,
 }
 
@@ -46,7 +39,7 @@ const STOPS: u32 = 48;
 /// Of which one in so many is a row of the table.
 const ROW: usize = 4;
 
-pub(super) const CHARGE: Curve = Curve {
+pub(super) static CHARGE: Curve = Curve {
     finding: filling,
     of: OF_CHARGE,
     title: "charge, %",
@@ -65,7 +58,7 @@ pub(super) const CHARGE: Curve = Curve {
     },
 };
 
-pub(super) const CURRENT: Curve = Curve {
+pub(super) static CURRENT: Curve = Curve {
     finding: falling,
     of: OF_CURRENT,
     title: "current, A",
@@ -136,46 +129,23 @@ fn times(charges: &Charges) -> impl Iterator<Item = f64> {
     (0..=STOPS).map(move |n| whole * f64::from(n) / f64::from(STOPS))
 }
 
-pub(super) fn drawn(found: &Kept<Found>, curve: Curve) -> Node {
-    let app = found.app;
+pub(super) fn drawn(found: &Kept<Found>, curve: &'static Curve) -> Node {
     let (told, drawn, rows) = (found.clone(), found.clone(), found.clone());
-    let finding = move || {
-        let found = told.get();
-        let found = found.as_deref();
-        let say = |found: &Found| Some(curve.finding(found, found.charges()?, app.style()));
-        found.and_then(say).unwrap_or_default()
-    };
-    chart(Chart {
-        key: Box::new(move || app.key()),
-        finding: Box::new(finding),
-        draw: Box::new(move |width| {
-            let found = drawn.get();
-            let found = found.as_deref();
-            let draw = |found: &Found| Some(curve.draw(found.charges()?, app.style(), width));
-            found.and_then(draw).unwrap_or_else(|| nothing(width, ""))
+    plot(
+        found.app,
+        Box::new(move |style| {
+            let found = told.get()?;
+            Some((curve.finding)(&found, found.charges()?, style))
         }),
-        table: Box::new(move || {
-            let found = rows.get();
-            let found = found.as_deref();
-            found
-                .and_then(|found| Some(curve.table(found.charges()?, app.style())))
-                .unwrap_or_default()
-        }),
-        hint: ALONG_CURVE,
-        width: use_width(340.0),
-        on_pick: None,
-    })
+        Box::new(move |style| Some(curve.plot(drawn.get()?.charges()?, style))),
+        Box::new(move |style| Some(curve.table(rows.get()?.charges()?, style))),
+    )
 }
 
 impl Curve {
-    pub(super) fn finding(&self, found: &Found, charges: &Charges, style: Style) -> String {
-        (self.finding)(found, charges, style)
-    }
-
-    pub(super) fn draw(&self, charges: &Charges, style: Style, width: f64) -> Drawing {
+    pub(super) fn plot(&self, charges: &Charges, style: Style) -> Plot {
         let hours = |seconds: f64| style.shown_si(seconds, Unit::Hour);
         let full = &charges.full;
-        let label = |value: f64, decimals: u8| style.fixed(value, decimals);
         let line = points(&full.curve, self.of);
         let pace = match full.limit {
             ChargeLimit::Charger => "charger's limit",
@@ -189,7 +159,7 @@ impl Curve {
             name: name.into(),
         };
         let regions = vec![region(0.0, first, 0, pace), region(first, full.time_s, 1, "")];
-        let note = |(time_s, y, text): Mark| Note { x: hours(time_s), y: Some(y), text };
+        let mark = |(time_s, y, text): Mark| (hours(time_s), y, text);
         let stop = |time_s: f64| {
             let text = format!(
                 "{}: {}, {}",
@@ -199,30 +169,16 @@ impl Curve {
             );
             (hours(time_s), text)
         };
-        Curves {
-            x: Axis {
-                title: "h on the charger".into(),
-                zero: true,
-                label: &label,
-                ..Axis::default()
-            },
-            y: Axis {
-                title: self.title.into(),
-                range: Some((0.0, (self.most)(charges))),
-                label: &label,
-                ..Axis::default()
-            },
-            series: vec![Series {
-                points: line.into_iter().map(|(t, y)| (hours(t), y)).collect(),
-                regions,
-                ..Series::default()
-            }],
-            notes: (self.marks)(charges).into_iter().map(note).collect(),
+        Plot {
+            x: "h on the charger".into(),
+            y: self.title.into(),
+            most: Some((self.most)(charges)),
+            points: line.into_iter().map(|(time_s, y)| (hours(time_s), y)).collect(),
+            regions,
+            marks: (self.marks)(charges).into_iter().map(mark).collect(),
             readout: times(charges).map(stop).collect(),
-            nothing: "It is full.".into(),
-            ..Curves::default()
+            nothing: "It is full.",
         }
-        .draw(width)
     }
 
     pub(super) fn table(&self, charges: &Charges, style: Style) -> Table {

@@ -71,9 +71,9 @@ proptest! {
                     words.push_str(&format!("{:?}", say(&found, style, "EUR")));
                 }
                 words.push_str(&said::plug_in(&found, style));
-                for curve in [curve::CHARGE, curve::CURRENT] {
-                    words.push_str(&curve.finding(&found, charges, style));
-                    let drawing = curve.draw(charges, style, width);
+                for curve in [&curve::CHARGE, &curve::CURRENT] {
+                    words.push_str(&(curve.finding)(&found, charges, style));
+                    let drawing = curve.plot(charges, style).draw(style, width);
                     prop_assert!(!drawing.marks.is_empty());
                     words.push_str(&format!("{drawing:?}"));
                     words.push_str(&format!("{:?}", curve.table(charges, style)));

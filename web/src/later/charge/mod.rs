@@ -46,8 +46,8 @@ pub(super) fn charge(app: App) -> Node {
         caution(page::CAUTION_CHARGE),
         where_allowed(&found, |found| {
             Node::from(vec![
-                curve::drawn(found, curve::CHARGE),
-                curve::drawn(found, curve::CURRENT),
+                curve::drawn(found, &curve::CHARGE),
+                curve::drawn(found, &curve::CURRENT),
             ])
         }),
         offers::offers(&found),
