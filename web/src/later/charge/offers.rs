@@ -54,7 +54,7 @@ fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> 
     let usable =
         !offer.strong && !matches!(offer.times_s, Err(Refused::Volts { .. } | Refused::Plug));
     let act: Node = match (offer.here, usable) {
-        (true, _) => el("span").class("badge").with("on\u{a0}the\u{a0}board").into(),
+        (true, _) => el("span").class("remark").with("on\u{a0}the\u{a0}board").into(),
         (false, true) => {
             let id = offer.part.id.clone();
             button("Take", move || app.pick(Slot::Charger, &id))
