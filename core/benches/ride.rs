@@ -3,7 +3,7 @@
 #![allow(missing_docs, reason = "a bench has no reader but its own output")]
 
 use divan::{Bencher, black_box};
-use pitchline_core::band::{Quantity, Sampler};
+use pitchline_core::band::{Band, Quantity, Sampler};
 use pitchline_core::ride::{Course, Goal, Steps, Style, Until, UrbanFit};
 use pitchline_core::{Build, Draft, Drive, Slot, by_age, by_temperature};
 
@@ -65,11 +65,7 @@ const QUICK: [Quantity; 4] =
 #[divan::bench(args = QUICK, sample_count = 20)]
 fn a_band_of_500_samples(bencher: Bencher, quantity: Quantity) {
     let build = build();
-    bencher.bench(|| {
-        let mut sampler = Sampler::new(black_box(&build), quantity);
-        sampler.take(518);
-        sampler.band()
-    });
+    bencher.bench(|| Band::of(black_box(&build), quantity));
 }
 
 #[divan::bench(sample_count = 20)]

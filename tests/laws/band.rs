@@ -59,11 +59,11 @@ fn what_moves_an_answer_most_comes_first() {
         Drive::new(&build).charge(0.0, 1.0).expect("it charges").time_s
     };
     let place = 1.0 - 0.2_f64.sqrt();
-    let swing = time(place) - time(-place);
-    assert!((charge.swing / swing - 1.0).abs() < 1e-6, "{} {swing}", charge.swing);
+    let ends = [charge.low / time(-place), charge.high / time(place)];
+    assert!(ends.iter().all(|end| (end - 1.0).abs() < 1e-6), "{charge:?} {ends:?}");
     let distance = first(Quantity::SteadyDistance);
     assert_eq!(distance.input, Uncertain::Wind);
-    assert!(distance.swing < 0.0);
+    assert!(distance.swing() < 0.0);
 }
 
 #[test]
@@ -149,9 +149,11 @@ proptest! {
                 prop_assert!(value.is_finite(), "{quantity:?} {found:?}");
             }
             prop_assert!(found.p10 <= found.p50 && found.p50 <= found.p90, "{found:?}");
-            let swings = found.movers.map(|mover| mover.swing.abs());
+            let swings = found.movers.map(|mover| mover.swing().abs());
             prop_assert!(swings.iter().all(|swing| swing.is_finite()));
-            prop_assert!(swings[0] >= swings[1] && swings[1] >= swings[2]);
+            prop_assert!(swings.is_sorted_by(|one, next| one >= next), "{found:?}");
+            let each = SPREADS.map(|spread| found.movers.iter().any(|m| m.input == spread.input));
+            prop_assert!(each.iter().all(|there| *there), "{found:?}");
         }
     }
 

@@ -35,10 +35,23 @@ pub enum Quantity {
 pub struct Mover {
     /// The input.
     pub input: Uncertain,
-    /// By how much the answer changes, in its own unit, as this input alone
-    /// goes from the tenth to the ninetieth of its hundredths.
-    pub swing: f64,
+    /// The answer with this input alone at the tenth of its hundredths.
+    pub low: f64,
+    /// The answer with it at the ninetieth.
+    pub high: f64,
 }
+
+impl Mover {
+    /// By how much the answer changes as this input alone goes from the tenth
+    /// to the ninetieth of its hundredths, in the answer's unit.
+    #[must_use]
+    pub fn swing(&self) -> f64 {
+        self.high - self.low
+    }
+}
+
+/// Samples of a band that is shown.
+pub const SAMPLES: usize = 500;
 
 /// An answer as a band.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -51,10 +64,20 @@ pub struct Band {
     pub p50: f64,
     /// One in ten is above.
     pub p90: f64,
-    /// The three inputs that move it most, the strongest first.
-    pub movers: [Mover; 3],
+    /// Every input that is not known exactly, what moves the answer most first.
+    pub movers: [Mover; INPUTS],
     /// Samples that gave an answer.
     pub samples: usize,
+}
+
+impl Band {
+    /// The band of [`SAMPLES`], all at once. None where there is no answer.
+    #[must_use]
+    pub fn of(build: &Build, quantity: Quantity) -> Option<Self> {
+        let mut sampler = Sampler::new(build, quantity);
+        sampler.take(2 * INPUTS + SAMPLES);
+        sampler.band()
+    }
 }
 
 /// Takes samples of an answer, some at a time.
@@ -139,19 +162,25 @@ impl Sampler {
         }
         let mut values = self.values.clone();
         let [p10, p50, p90] = [0.1, 0.5, 0.9].map(|share| quantile(&mut values, share));
-        Some(Band { nominal, p10, p50, p90, movers: self.movers(), samples: values.len() })
+        let samples = values.len();
+        Some(Band { nominal, p10, p50, p90, movers: self.movers(nominal), samples })
     }
 
-    /// The strongest three.
-    fn movers(&self) -> [Mover; 3] {
-        let mut movers = [Mover { input: Uncertain::Mass, swing: 0.0 }; 3];
-        for (spread, ends) in SPREADS.iter().zip(self.ends.chunks(2)) {
-            let (Some(Some(low)), Some(Some(high))) = (ends.first(), ends.last()) else { continue };
-            let mut mover = Mover { input: spread.input, swing: high - low };
-            for kept in &mut movers {
-                if abs(mover.swing) > abs(kept.swing) {
-                    core::mem::swap(kept, &mut mover);
-                }
+    /// All inputs, the strongest first. One whose ends have no answer moves nothing.
+    fn movers(&self, nominal: f64) -> [Mover; INPUTS] {
+        let mut movers =
+            SPREADS.map(|spread| Mover { input: spread.input, low: nominal, high: nominal });
+        for (mover, ends) in movers.iter_mut().zip(self.ends.chunks(2)) {
+            if let [Some(low), Some(high)] = ends {
+                (mover.low, mover.high) = (*low, *high);
+            }
+        }
+        // For nine, exchanging neighbours is enough, and costs the page less than a sort.
+        for at in (0..INPUTS).flat_map(|_| 1..INPUTS) {
+            if let Some([one, next]) = movers.get_mut(at - 1..=at)
+                && abs(next.swing()) > abs(one.swing())
+            {
+                core::mem::swap(one, next);
             }
         }
         movers
