@@ -2,7 +2,7 @@
 
 use crate::board::{any_board, likely_board};
 use crate::cases;
-use pitchline_core::band::{Band, INPUTS, Quantity, SPREADS, Sampler, Uncertain};
+use pitchline_core::band::{Band, INPUTS, Quantity, SAMPLES, SPREADS, Sampler, Uncertain};
 use pitchline_core::ride::Style;
 use pitchline_core::{Build, Draft, Drive, Slot, by_age, by_temperature};
 use proptest::prelude::*;
@@ -119,6 +119,19 @@ fn every_uncertain_input_is_an_input() {
         assert!(spread.half > 0.0);
     }
     assert_eq!(SPREADS.len(), INPUTS);
+}
+
+/// What is shown is what any portions of it give.
+#[test]
+fn a_shown_band_is_whole() {
+    let whole = Band::of(&typical(), Quantity::Hill);
+    assert_eq!(whole, band(&typical(), Quantity::Hill, SAMPLES));
+    let mut sampler = Sampler::new(&typical(), Quantity::Hill);
+    while sampler.left() > 0 {
+        sampler.take(sampler.left().min(8));
+    }
+    assert_eq!(sampler.taken(), SAMPLES);
+    assert_eq!(whole, sampler.band());
 }
 
 proptest! {

@@ -52,6 +52,8 @@ impl Mover {
 
 /// Samples of a band that is shown.
 pub const SAMPLES: usize = 500;
+/// The same with both ends of every input before them.
+pub const WHOLE: usize = SAMPLES + 2 * INPUTS;
 
 /// An answer as a band.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -75,7 +77,7 @@ impl Band {
     #[must_use]
     pub fn of(build: &Build, quantity: Quantity) -> Option<Self> {
         let mut sampler = Sampler::new(build, quantity);
-        sampler.take(2 * INPUTS + SAMPLES);
+        sampler.take(WHOLE);
         sampler.band()
     }
 }
@@ -130,6 +132,12 @@ impl Sampler {
     #[must_use]
     pub fn taken(&self) -> usize {
         self.taken
+    }
+
+    /// How much is to be taken yet for a band that is shown.
+    #[must_use]
+    pub fn left(&self) -> usize {
+        WHOLE.saturating_sub(self.ends.len() + self.taken)
     }
 
     /// Works the answer out so many times more; the same on every machine,

@@ -7,7 +7,7 @@ use crate::chart::{Axis, Bar, Bars, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, said};
 use crate::later;
-use crate::state::App;
+use crate::state::{App, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Unit};
@@ -28,7 +28,7 @@ const SINKS: [&str; 10] = [
 
 pub(super) fn far(app: App) -> Node {
     let inside = vec![
-        answers(app, &[(Which::Distance, |_, a, style| distance(a, style))]),
+        answers(app, &[(Which::Distance, |app, a, style| distance(a, app.sure().distance, style))]),
         el("p").class("facts").with(said(move || spent(app).unwrap_or_default())).into(),
         caution(page::CAUTION_PACK),
         figure(app, CURVE),
@@ -55,7 +55,7 @@ fn spent(app: App) -> Option<String> {
 }
 
 /// The distance as a headline.
-pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
+pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline {
     let reach = answers.distance.cruise;
     let shown = style.units.shown(Unit::Kilometre);
     let name = format!("At {}, no stops", style.speed_unit(reach.speed_m_s));
@@ -66,7 +66,10 @@ pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
     }
     let left = style.fixed(reach.end_charge * 100.0, 0);
     let limit = format!("Ends at {left}\u{a0}% charge: {why}");
-    Headline { name, figure: style.distance(reach.distance_m), unit: shown.symbol, limit }
+    let band = sure.about(reach.distance_m);
+    let decimals = style.distance_decimals(band);
+    let figure = style.span(band.map(|far| style.shown_si(far, Unit::Kilometre)), decimals);
+    Headline { name, figure, unit: shown.symbol, limit }
 }
 
 /// Distance over speed.

@@ -7,21 +7,23 @@ use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, live};
 use crate::later;
-use crate::state::App;
+use crate::state::{App, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Ride, Slot, TopSpeed, Unit};
 
 /// The headlines.
 const HEADLINES: [(Which, Say); 3] = [
-    (Which::TopSpeed, |_, a, style| speed("Flat, full pack".into(), a.speed.flat_full, style)),
+    (Which::TopSpeed, |app, a, style| {
+        speed("Flat, full pack".into(), a.speed.flat_full, app.sure().speed, style)
+    }),
     (Which::TopSpeedLow, |app, a, style| {
         let name = format!("Nearly empty, {} left", percent(app, |ride| ride.low_charge, style));
-        speed(name, a.speed.flat_low, style)
+        speed(name, a.speed.flat_low, Sure::default(), style)
     }),
     (Which::TopSpeedOnGrade, |app, a, style| {
         let name = format!("Up your {} hill", percent(app, |ride| ride.grade, style));
-        speed(name, a.speed.on_grade, style)
+        speed(name, a.speed.on_grade, Sure::default(), style)
     }),
 ];
 
@@ -54,10 +56,10 @@ fn percent(app: App, read: fn(&Ride) -> f64, style: Style) -> String {
 }
 
 /// A top speed as a headline, in whole units: no band supports more.
-pub(super) fn speed(name: String, top: TopSpeed, style: Style) -> Headline {
+pub(super) fn speed(name: String, top: TopSpeed, sure: Sure, style: Style) -> Headline {
     let shown = style.units.shown(Unit::KilometrePerHour);
-    let limit = bound(top.limit);
-    Headline { name, figure: style.speed(top.speed_m_s), unit: shown.symbol, limit }
+    let band = sure.about(top.speed_m_s).map(|v| style.shown_si(v, Unit::KilometrePerHour));
+    Headline { name, figure: style.span(band, 0), unit: shown.symbol, limit: bound(top.limit) }
 }
 
 const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];

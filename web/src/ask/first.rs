@@ -4,19 +4,38 @@
 //! `PITCHLINE_WRITE` is set, so that it cannot go stale.
 
 use super::strip;
+use crate::state::{Bands, FIRST, Sure};
 use crate::text::{Style, page};
+use pitchline_core::band::{Band, Quantity};
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Build, answers};
 
+/// The first kit.
+fn first_build(catalog: &Catalog) -> Build {
+    Build::check(&catalog.draft(&catalog.kits[0].id)).expect("the demo is valid")
+}
+
+/// How sure its answers are.
+fn first_bands(build: &Build) -> Bands {
+    let band = |quantity| {
+        let band = Band::of(build, quantity).expect("it has an answer");
+        Sure { nominal: band.nominal, low: band.p10, high: band.p90, of: None }
+    };
+    Bands {
+        speed: band(Quantity::TopSpeed),
+        hill: band(Quantity::Hill),
+        distance: band(Quantity::SteadyDistance),
+    }
+}
+
 /// The head of the page and the strip, with the first kit's answers.
 fn first_screen(catalog: &Catalog) -> String {
-    let kit = &catalog.kits[0];
-    let build = Build::check(&catalog.draft(&kit.id)).expect("the demo is valid");
-    let (answers, style) = (answers(&build), Style::default());
+    let (kit, build) = (&catalog.kits[0], first_build(catalog));
+    let (answers, sure, style) = (answers(&build), first_bands(&build), Style::default());
     let tiles = [
-        strip::top_speed(&answers, style),
-        strip::hill(&answers, style),
-        strip::distance(&answers, style),
+        strip::top_speed(&answers, sure, style),
+        strip::hill(&answers, sure, style),
+        strip::distance(&answers, sure, style),
     ];
     let tiles = tiles.map(|tile| {
         format!(
@@ -35,18 +54,49 @@ fn first_screen(catalog: &Catalog) -> String {
     )
 }
 
+fn demo() -> Catalog {
+    let demo = include_str!("../../catalog/catalogue.json");
+    let (catalog, faults) = Catalog::read(demo).expect("the demo is JSON");
+    assert!(faults.is_empty());
+    catalog
+}
+
+/// The page begins with the bands that the first screen shows, so that nothing flickers.
+#[test]
+fn the_first_bands_are_the_demos() {
+    const BEGIN: &str = "pub const FIRST: Bands = Bands {\n";
+    let here = concat!(env!("CARGO_MANIFEST_DIR"), "/src/state/first.rs");
+    let wanted = first_bands(&first_build(&demo()));
+    if std::env::var_os("PITCHLINE_WRITE").is_some() {
+        let row = |name, sure: Sure| {
+            format!(
+                "    {name}: Sure::first({:?}, {:?}, {:?}),\n",
+                sure.nominal, sure.low, sure.high
+            )
+        };
+        let text = std::fs::read_to_string(here).expect("the file is there");
+        let from = text.find(BEGIN).expect("the place of the bands") + BEGIN.len();
+        let rows = [
+            row("speed", wanted.speed),
+            row("hill", wanted.hill),
+            row("distance", wanted.distance),
+        ];
+        let text = format!("{}{}}};\n", &text[..from], rows.concat());
+        std::fs::write(here, text).expect("written");
+    } else {
+        assert_eq!(FIRST, wanted, "run again with PITCHLINE_WRITE=1");
+    }
+}
+
 #[test]
 fn the_first_screen_has_the_demos_answers() {
     const BEGIN: &str = "    <div id=\"pitchline-page\">\n";
     const END: &str = "    </div>\n    <noscript>";
     let here = concat!(env!("CARGO_MANIFEST_DIR"), "/index.html");
-    let demo = include_str!("../../catalog/catalogue.json");
-    let (catalog, faults) = Catalog::read(demo).expect("the demo is JSON");
-    assert!(faults.is_empty());
     let html = std::fs::read_to_string(here).expect("index.html is there");
     let from = html.find(BEGIN).expect("the place of the page") + BEGIN.len();
     let to = from + html[from..].find(END).expect("the end of the page's place");
-    let wanted = first_screen(&catalog);
+    let wanted = first_screen(&demo());
     if std::env::var_os("PITCHLINE_WRITE").is_some() {
         std::fs::write(here, format!("{}{wanted}{}", &html[..from], &html[to..])).expect("written");
     } else {

@@ -7,17 +7,19 @@ use crate::chart::{Axis, Curves, Drawing, Series, Table};
 use crate::component::{Headline, caution, notice};
 use crate::dom::{Node, live};
 use crate::later;
-use crate::state::App;
+use crate::state::{App, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
 
 /// The headlines.
 const HEADLINES: [(Which, Say); 4] = [
-    (Which::ClimbCrawl, |_, a, style| at("At a crawl,", a.climb.crawl, style)),
-    (Which::ClimbSlow, |_, a, style| at("At", a.climb.slow, style)),
-    (Which::ClimbBrisk, |_, a, style| at("At", a.climb.brisk, style)),
-    (Which::ClimbSlowLow, |_, a, style| at("Nearly empty, at", a.climb.slow_low, style)),
+    (Which::ClimbCrawl, |_, a, style| at("At a crawl,", a.climb.crawl, Sure::default(), style)),
+    (Which::ClimbSlow, |app, a, style| at("At", a.climb.slow, app.sure().hill, style)),
+    (Which::ClimbBrisk, |_, a, style| at("At", a.climb.brisk, Sure::default(), style)),
+    (Which::ClimbSlowLow, |_, a, style| {
+        at("Nearly empty, at", a.climb.slow_low, Sure::default(), style)
+    }),
 ];
 
 pub(super) fn steep(app: App) -> Node {
@@ -36,17 +38,19 @@ pub(super) fn steep(app: App) -> Node {
     question("steep", page::STEEP, inside)
 }
 
-fn at(name: &str, found: Steepest, style: Style) -> Headline {
-    hill(format!("{name} {}", style.speed_unit(found.speed_m_s)), found, style)
+fn at(name: &str, found: Steepest, sure: Sure, style: Style) -> Headline {
+    hill(format!("{name} {}", style.speed_unit(found.speed_m_s)), found, sure, style)
 }
 
 /// A hill as a headline, in whole percent: no band supports more.
-pub(super) fn hill(name: String, found: Steepest, style: Style) -> Headline {
+pub(super) fn hill(name: String, found: Steepest, sure: Sure, style: Style) -> Headline {
     let limit = bound(found.limit);
     if found.grade < 0.0 {
         return Headline { name, figure: page::NOT_FLAT.into(), unit: "", limit };
     }
-    Headline { name, figure: style.fixed(found.grade * 100.0, 0), unit: "%", limit }
+    // What cannot climb does not climb down.
+    let band = sure.about(found.grade).map(|grade| grade.max(0.0) * 100.0);
+    Headline { name, figure: style.span(band, 0), unit: "%", limit }
 }
 
 /// Steepest hill over speed.

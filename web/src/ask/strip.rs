@@ -7,7 +7,7 @@ use super::{far, fast, steep};
 use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
-use crate::state::{App, Model, Place};
+use crate::state::{App, Bands, Place};
 use crate::text::{Style, Units, page};
 use pitchline_core::Answers;
 use std::cell::RefCell;
@@ -59,9 +59,9 @@ pub(super) fn strip(app: App) -> Node {
     el("nav")
         .follow("class", class)
         .attr("aria-label", "Answers")
-        .with(tile("fast", |_, a, style| top_speed(a, style)))
-        .with(tile("steep", |_, a, style| hill(a, style)))
-        .with(tile("far", |_, a, style| distance(a, style)))
+        .with(tile("fast", |app, a, style| top_speed(a, app.sure(), style)))
+        .with(tile("steep", |app, a, style| hill(a, app.sure(), style)))
+        .with(tile("far", |app, a, style| distance(a, app.sure(), style)))
         .with(note(misfits, |_| browser::go_to(MISFITS)))
         .with(note(waits, |app| app.peek(|m| m.typed.fault().map(|f| f.0)).map_or((), lead_to)))
         .into()
@@ -85,17 +85,21 @@ fn waits(app: App) -> String {
 /// Milliseconds after the last change at which the answers are read out.
 const SETTLED: u32 = 1000;
 
-/// For who does not see the strip: its answers, once an edit has settled and
-/// they are others than before.
+/// For who does not see the strip: its answers, once an edit and its bands have
+/// settled and they are others than before.
 pub(super) fn aloud(app: App) -> Node {
-    let last = Rc::new(RefCell::new(sentence(app)));
+    // The first screen is no edit: what is said of it is only kept.
+    let last = Rc::new(RefCell::new((app.key(), String::new())));
     let says = move || {
         let (key, last) = (app.key(), last.clone());
         browser::later(SETTLED, move || {
+            // A later change has its own turn, as have the end of a fault and a band.
+            if app.key() != key || app.peek(|model| model.waits() || model.unsure()) {
+                return;
+            }
             let now = sentence(app);
-            // A later change has its own turn, as has the end of a fault.
-            if app.key() == key && !app.peek(Model::waits) && *last.borrow() != now {
-                last.replace(now.clone());
+            let (said, before) = last.replace((key.clone(), now.clone()));
+            if said != key && before != now {
                 app.change(|model| model.heard = now);
             }
         });
@@ -106,8 +110,10 @@ pub(super) fn aloud(app: App) -> Node {
 
 fn sentence(app: App) -> String {
     let Some(found) = app.found() else { return String::new() };
-    let part = |says: fn(&Answers, Style) -> Headline| {
-        let Headline { figure, unit, .. } = says(&found.answers, app.style());
+    let part = |says: fn(&Answers, Bands, Style) -> Headline| {
+        let Headline { figure, unit, .. } = says(&found.answers, app.sure(), app.style());
+        // A dash is passed over in speech.
+        let figure = figure.replace('–', " to ");
         if unit.is_empty() { figure } else { format!("{figure} {unit}") }
     };
     let (speed, hill, far) = (part(top_speed), part(hill), part(distance));
@@ -115,19 +121,20 @@ fn sentence(app: App) -> String {
 }
 
 /// The first answer of the strip.
-pub(super) fn top_speed(answers: &Answers, style: Style) -> Headline {
-    fast::speed(page::TOP_SPEED.into(), answers.speed.flat_full, style)
+pub(super) fn top_speed(answers: &Answers, sure: Bands, style: Style) -> Headline {
+    fast::speed(page::TOP_SPEED.into(), answers.speed.flat_full, sure.speed, style)
 }
 
 /// The second.
-pub(super) fn hill(answers: &Answers, style: Style) -> Headline {
+pub(super) fn hill(answers: &Answers, sure: Bands, style: Style) -> Headline {
     let found = answers.climb.slow;
     let name = format!("{} {}", page::HILL, style.speed_unit(found.speed_m_s));
-    steep::hill(name, found, style)
+    steep::hill(name, found, sure.hill, style)
 }
 
 /// The third.
-pub(super) fn distance(answers: &Answers, style: Style) -> Headline {
+pub(super) fn distance(answers: &Answers, sure: Bands, style: Style) -> Headline {
     let speed = style.speed_unit(answers.distance.cruise.speed_m_s);
-    Headline { name: format!("{} {speed}", page::DISTANCE), ..far::distance(answers, style) }
+    let name = format!("{} {speed}", page::DISTANCE);
+    Headline { name, ..far::distance(answers, sure.distance, style) }
 }

@@ -8,7 +8,7 @@ use std::rc::Rc;
 pub struct Headline {
     /// What it is.
     pub name: String,
-    /// The number.
+    /// The number, or the band that it lies in.
     pub figure: String,
     /// Its unit.
     pub unit: &'static str,

@@ -1,5 +1,7 @@
 //! The model of the page, in one signal: the build, and the answers to it.
 
+use super::first::FIRST;
+use super::sure::Bands;
 use super::typed::Typed;
 use crate::text::{Style, Units};
 use pitchline_core::catalog::Catalog;
@@ -75,6 +77,8 @@ pub struct Model {
     pub offline: String,
     /// How the later piece stands.
     pub later: Later,
+    /// How sure the strip is, as far as it is known.
+    pub sure: Bands,
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
     /// The answers as last read out; empty until they change.
@@ -101,6 +105,14 @@ impl Model {
     #[must_use]
     pub fn waits(&self) -> bool {
         self.typed.fault().is_some()
+    }
+
+    /// Whether the bands of the strip are still to come.
+    #[must_use]
+    pub fn unsure(&self) -> bool {
+        let count = self.found.as_ref().map(|found| found.count);
+        let Bands { speed, hill, distance } = self.sure;
+        self.later == Later::Ready && [speed, hill, distance].iter().any(|sure| sure.of != count)
     }
 
     #[inline(never)]
@@ -163,6 +175,7 @@ impl App {
             message: None,
             offline: String::new(),
             later: Later::default(),
+            sure: FIRST,
             update: false,
             heard: String::new(),
             map_view: MapView::default(),
@@ -196,6 +209,13 @@ impl App {
     #[inline(never)]
     pub fn found(self) -> Option<Arc<Found>> {
         self.read(|model| model.found.clone())
+    }
+
+    /// How sure the strip is; tracked.
+    #[must_use]
+    #[inline(never)]
+    pub fn sure(self) -> Bands {
+        self.read(|model| model.sure)
     }
 
     /// Units and decimal mark; tracked.

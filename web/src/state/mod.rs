@@ -8,9 +8,13 @@ pub mod saved;
 
 mod action;
 mod app;
+mod first;
 mod kept;
+mod sure;
 mod typed;
 
 pub use app::{App, Found, Later, Loaded, MapView, Message, Model};
+pub use first::FIRST;
 pub use kept::Kept;
+pub use sure::{Bands, Sure};
 pub use typed::{Entry, Place, Typed};

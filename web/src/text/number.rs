@@ -64,6 +64,27 @@ impl Style {
         with_unit(self.distance(distance_m), self.units.shown(Unit::Kilometre))
     }
 
+    /// Two numbers with so many decimals as a band, or one where they read alike.
+    #[must_use]
+    #[inline(never)]
+    pub fn span(self, [low, high]: [f64; 2], decimals: u8) -> String {
+        let mut text = self.fixed(low, decimals);
+        let high = self.fixed(high, decimals);
+        if text != high {
+            text.push('–');
+            text.push_str(&high);
+        }
+        text
+    }
+
+    /// Decimals of a band of distances in m: whole km or miles, one more where the band is
+    /// narrower than two of them and below ten.
+    #[must_use]
+    pub fn distance_decimals(self, band_m: [f64; 2]) -> u8 {
+        let [low, high] = band_m.map(|distance| self.shown_si(distance, Unit::Kilometre));
+        u8::from(high < 9.95 && high - low < 2.0)
+    }
+
     /// A length in m as bare millimetres with one decimal, or inches with two:
     /// what a calliper shows.
     #[must_use]

@@ -52,6 +52,13 @@ pub const NOT_ARRIVED: &str =
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Answers are for the value before.";
 
+/// Over how sure an answer is.
+pub const SURE: &str = "How sure is this?";
+/// Over what may differ from what was entered.
+pub const SPREADS: &str = "What may differ, and by how much";
+/// What is done with it.
+pub const SPREADS_WHY: &str = "Boards like this one are drawn at random and worked out, 500 for each band. In each of them all of this differs from what is entered: most often by little, never by more than stands here. The figures are common practice and have no source. What is built or ridden otherwise lies beyond any band.";
+
 /// Caution about speed, by the speeds.
 pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
 /// Caution about hills, by the hills.

@@ -1,5 +1,6 @@
 //! Names of things: questions, kinds, slots, choices, limits.
 
+use pitchline_core::band::Uncertain;
 use pitchline_core::{Kind, Limit, Slot};
 
 /// What a kind of part is called.
@@ -54,6 +55,22 @@ pub fn choice(name: &str) -> &'static str {
         "peak_phase" => "Peak phase current",
         "direct" => "Direct current",
         _ => "",
+    }
+}
+
+/// What is not known exactly.
+#[must_use]
+pub fn uncertain(input: Uncertain) -> &'static str {
+    match input {
+        Uncertain::Mass => "mass of rider and load",
+        Uncertain::Rolling => "rolling resistance",
+        Uncertain::DragArea => "drag area",
+        Uncertain::Wind => "headwind",
+        Uncertain::Temperature => "air temperature",
+        Uncertain::Capacity => "cell capacity",
+        Uncertain::Resistance => "cell resistance",
+        Uncertain::Belt => "belt efficiency",
+        Uncertain::Kv => "motor Kv",
     }
 }
 

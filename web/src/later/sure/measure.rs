@@ -1,0 +1,49 @@
+//! The unit that an answer is shown in.
+
+use crate::text::Style;
+use pitchline_core::Unit;
+use pitchline_core::band::Quantity;
+
+/// How values of an answer are written.
+#[derive(Clone, Copy)]
+pub(super) struct Measure {
+    pub(super) style: Style,
+    /// From SI to the shown unit.
+    factor: f64,
+    pub(super) symbol: &'static str,
+    far: bool,
+}
+
+impl Measure {
+    pub(super) fn of(of: Quantity, style: Style) -> Self {
+        let unit = match of {
+            Quantity::TopSpeed => Unit::KilometrePerHour,
+            Quantity::Hill => Unit::Percent,
+            Quantity::SteadyDistance | Quantity::StyleDistance(_) => Unit::Kilometre,
+            Quantity::ChargeTime => {
+                return Self { style, factor: 1.0 / 60.0, symbol: "min", far: false };
+            }
+        };
+        let (factor, symbol) = (style.shown_si(1.0, unit), style.units.shown(unit).symbol);
+        Self { style, factor, symbol, far: unit == Unit::Kilometre }
+    }
+
+    pub(super) fn shown(self, value: f64) -> f64 {
+        value * self.factor
+    }
+
+    /// Decimals that a band supports, as its headline has them.
+    pub(super) fn decimals(self, band: [f64; 2]) -> u8 {
+        if self.far { self.style.distance_decimals(band) } else { 0 }
+    }
+
+    /// A value with so many decimals.
+    pub(super) fn fixed(self, value: f64, decimals: u8) -> String {
+        self.style.fixed(self.shown(value), decimals)
+    }
+
+    /// A value finer than its band supports: what one input does is told apart by less.
+    pub(super) fn fine(self, value: f64) -> String {
+        self.fixed(value, if self.symbol == "min" { 0 } else { 1 })
+    }
+}

@@ -1,0 +1,36 @@
+//! What may differ from what was entered, and by how much.
+
+use crate::chart::{Table, table};
+use crate::dom::{Node, el, live};
+use crate::state::App;
+use crate::text::{Style, page, words};
+use pitchline_core::Unit;
+use pitchline_core::band::{SPREADS, Spread};
+
+pub(super) fn spreads(app: App) -> Node {
+    let rows = move || {
+        let style = app.style();
+        let row = |spread: &Spread| vec![words::uncertain(spread.input).into(), off(spread, style)];
+        table(Table {
+            caption: page::SPREADS.into(),
+            heads: vec!["What".into(), "At most".into()],
+            rows: SPREADS.iter().map(row).collect(),
+            ..Table::default()
+        })
+    };
+    Node::from(vec![
+        el("p").with(page::SPREADS_WHY).into(),
+        el("div").class("chart").with(live(move || app.units().key().into(), rows)).into(),
+    ])
+}
+
+/// Half of the width, with the sign that says so.
+fn off(spread: &Spread, style: Style) -> String {
+    let fields = spread.slot.kind().fields();
+    let own = fields.iter().find(|field| field.key == spread.key).filter(|_| spread.absolute);
+    let unit = own.map_or(Unit::Percent, |field| field.unit);
+    // By how much it differs: where the scale has its zero does not matter.
+    let shown = style.shown_si(spread.half, unit) - style.shown_si(0.0, unit);
+    let symbol = style.units.shown(unit).symbol;
+    format!("±\u{a0}{}\u{a0}{symbol}", style.significant(shown, 2))
+}

@@ -1,0 +1,111 @@
+//! What moves an answer: bars about what was entered, the longest on top.
+
+use super::measure::Measure;
+use crate::chart::{Bar, Bars, Drawing, Limit, Table};
+use crate::text::words;
+use pitchline_core::band::{Band, Mover};
+
+/// Bars that are drawn; the table has all.
+const DRAWN: usize = 5;
+/// What moves an answer by less than this share of it does not count.
+const COUNTS: f64 = 0.002;
+
+/// Those that count, strongest first.
+fn strong(band: &Band) -> impl Iterator<Item = &Mover> {
+    let least = COUNTS * band.nominal.abs();
+    band.movers.iter().filter(move |mover| mover.swing().abs() > least).take(DRAWN)
+}
+
+/// What moves it most, as a sentence.
+pub(super) fn finding(band: &Band) -> String {
+    let names: Vec<_> = strong(band).take(3).map(|mover| words::uncertain(mover.input)).collect();
+    match names[..] {
+        [] => "Nothing of what may differ moves it.".into(),
+        [first] => format!("What moves it most: {first}."),
+        [first, second] => format!("What moves it most: {first}, then {second}."),
+        [first, second, third, ..] => {
+            format!("What moves it most: {first}, then {second} and {third}.")
+        }
+    }
+}
+
+pub(super) fn draw(measure: Measure, band: &Band, width: f64) -> Drawing {
+    let bars = strong(band).map(|mover| bar(measure, band.nominal, mover)).collect();
+    let entered = format!("as entered: {}\u{a0}{}", measure.fine(band.nominal), measure.symbol);
+    Bars {
+        bars,
+        parts: vec!["lower than entered".into(), "higher".into()],
+        limit: Some(Limit { at: 0.0, name: entered }),
+        nothing: finding(band),
+        ..Bars::default()
+    }
+    .draw(width)
+}
+
+fn bar(measure: Measure, nominal: f64, mover: &Mover) -> Bar {
+    let ends = [mover.low, mover.high].map(|value| measure.shown(value) - measure.shown(nominal));
+    let signed = |value: f64| {
+        let plus = if value > 0.0 { "+" } else { "" };
+        plus.to_string() + &measure.style.fixed(value, 1)
+    };
+    let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+    let name = name(mover);
+    let [low, high] = [mover.low, mover.high].map(|value| measure.fine(value));
+    let symbol = measure.symbol;
+    Bar {
+        text: format!("{} to {}\u{a0}{symbol}", signed(least), signed(most)),
+        readout: format!("{name}: lower gives {low}, higher {high}\u{a0}{symbol}"),
+        name,
+        values: apart(ends).to_vec(),
+    }
+}
+
+/// Both ends on one side stand one behind the other, the nearer one first.
+fn apart([low, high]: [f64; 2]) -> [f64; 2] {
+    if low * high <= 0.0 {
+        [low, high]
+    } else if high.abs() > low.abs() {
+        [low, high - low]
+    } else {
+        [low, 0.0]
+    }
+}
+
+pub(super) fn rows(measure: Measure, band: &Band) -> Table {
+    let symbol = measure.symbol;
+    Table {
+        label: "Table".into(),
+        caption: format!("What becomes of {}\u{a0}{symbol}", measure.fine(band.nominal)),
+        heads: vec![
+            "What differs".into(),
+            format!("Lower gives, {symbol}"),
+            format!("Higher gives, {symbol}"),
+        ],
+        rows: band
+            .movers
+            .iter()
+            .map(|mover| vec![name(mover), measure.fine(mover.low), measure.fine(mover.high)])
+            .collect(),
+    }
+}
+
+/// Its name as a heading.
+pub(super) fn name(mover: &Mover) -> String {
+    let mut name = words::uncertain(mover.input).to_string();
+    // All of them begin with a plain letter.
+    name[..1].make_ascii_uppercase();
+    name
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ends_on_one_side_stand_behind_each_other() {
+        assert_eq!(apart([-2.0, 3.0]), [-2.0, 3.0]);
+        assert_eq!(apart([1.0, 4.0]), [1.0, 3.0]);
+        assert_eq!(apart([-4.0, -1.0]), [-4.0, 0.0]);
+        assert_eq!(apart([0.0, -1.0]), [0.0, -1.0]);
+    }
+}

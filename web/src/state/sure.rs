@@ -1,0 +1,68 @@
+//! How sure the three answers of the strip are.
+
+/// The band about an answer, as it was last worked out.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Sure {
+    /// The answer for exactly what was entered, in SI.
+    pub nominal: f64,
+    /// One in ten is below.
+    pub low: f64,
+    /// One in ten is above.
+    pub high: f64,
+    /// Which answers it belongs to, by [`Found::count`](super::Found); none where it came with the
+    /// page.
+    pub of: Option<u32>,
+}
+
+impl Sure {
+    pub(super) const fn first(nominal: f64, low: f64, high: f64) -> Self {
+        Self { nominal, low, high, of: None }
+    }
+
+    /// Low and high about the answer of now. While the band of an edit is on its way the last one
+    /// stands in, as wide for its middle; without one both are the answer.
+    #[must_use]
+    #[inline(never)]
+    pub fn about(self, now: f64) -> [f64; 2] {
+        let scale = now / self.nominal;
+        if now == self.nominal {
+            [self.low, self.high]
+        } else if self.of.is_some() && scale > 0.0 && scale.is_finite() {
+            [self.low * scale, self.high * scale]
+        } else {
+            [now, now]
+        }
+    }
+}
+
+/// Those of the strip.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Bands {
+    /// Top speed, m/s.
+    pub speed: Sure,
+    /// Steepest hill at 10 km/h, as a share.
+    pub hill: Sure,
+    /// Distance at the rider's speed, m.
+    pub distance: Sure,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_band_goes_with_its_answer_until_the_next_is_there() {
+        let worked = Sure { of: Some(3), ..Sure::first(20.0, 18.0, 23.0) };
+        assert_eq!(worked.about(20.0), [18.0, 23.0]);
+        assert_eq!(worked.about(10.0), [9.0, 11.5]);
+        // Where there is no share of it, there is no band.
+        assert_eq!(worked.about(0.0), [0.0, 0.0]);
+        assert_eq!(worked.about(-1.0), [-1.0, -1.0]);
+        let still = Sure { of: Some(3), ..Sure::first(0.0, 0.0, 4.0) };
+        assert_eq!(still.about(0.0), [0.0, 4.0]);
+        assert_eq!(still.about(5.0), [5.0, 5.0]);
+        // What came with the page is for its own build alone.
+        assert_eq!(Sure::first(20.0, 18.0, 23.0).about(10.0), [10.0, 10.0]);
+        assert_eq!(Sure::default().about(10.0), [10.0, 10.0]);
+    }
+}
