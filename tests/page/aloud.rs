@@ -30,7 +30,7 @@ fn heard(page: &Page) -> Outcome<Vec<(String, f64)>> {
 /// The three answers in a sentence.
 fn sentence(draft: &Draft) -> String {
     let [speed, hill, far] = expected(draft, Units::Metric)
-        .map(|tile| tile.split(" | ").next().unwrap_or_default().trim().to_owned());
+        .map(|tile| tile.split(" | ").next().unwrap_or_default().trim().replace('–', " to "));
     format!("Top speed {speed}, steepest hill {hill}, distance {far}.")
 }
 

@@ -23,6 +23,7 @@ mod recovery;
 mod reflow;
 mod store;
 mod strip;
+mod sure;
 mod typing;
 mod units;
 mod visit;

@@ -1,6 +1,7 @@
 //! The three answers that stay in view: what the page shows, and what the core
 //! says of the same build.
 
+use pitchline_core::band::{Band, Quantity};
 use pitchline_core::{Build, Draft, Limit, answers};
 use pitchline_tests::browser::{Fault, Outcome, Page};
 use pitchline_web::text::{Units, words};
@@ -28,9 +29,35 @@ pub(crate) fn tiles(page: &Page, selector: &str) -> Outcome<Strip> {
     list.try_into().map_err(|_| Fault::new(format!("not three tiles: {found}")))
 }
 
-/// What the strip must show: answered here, rounded here.
+/// What the strip must show once it has settled: the bands of this draft, worked out here and
+/// rounded here.
 pub(crate) fn expected(draft: &Draft, units: Units) -> Strip {
-    let found = answers(&Build::check(draft).expect("a valid draft"));
+    let build = Build::check(draft).expect("a valid draft");
+    shown(&build, units, |quantity| {
+        let band = Band::of(&build, quantity).expect("it has an answer");
+        [band.p10, band.p90]
+    })
+}
+
+/// What it shows before there are bands: the answers alone.
+pub(crate) fn nominal(draft: &Draft, units: Units) -> Strip {
+    let build = Build::check(draft).expect("a valid draft");
+    let found = answers(&build);
+    shown(&build, units, |quantity| match quantity {
+        Quantity::TopSpeed => [found.speed.flat_full.speed_m_s; 2],
+        Quantity::Hill => [found.climb.slow.grade; 2],
+        _ => [found.distance.cruise.distance_m; 2],
+    })
+}
+
+/// A low and a high figure with a dash, or one where they read alike.
+fn between([low, high]: [f64; 2], decimals: usize) -> String {
+    let (low, high) = (format!("{low:.decimals$}"), format!("{high:.decimals$}"));
+    if low == high { low } else { format!("{low}–{high}") }
+}
+
+fn shown(build: &Build, units: Units, band: impl Fn(Quantity) -> [f64; 2]) -> Strip {
+    let found = answers(build);
     // NIST SP 811, appendix B: 1 mile is 1609.344 m.
     let (mile, speed_unit, far_unit) = match units {
         Units::Metric => (1.0, "km/h", "km"),
@@ -40,17 +67,20 @@ pub(crate) fn expected(draft: &Draft, units: Units) -> Strip {
     let top = found.speed.flat_full;
     let hill = found.climb.slow;
     let reach = found.distance.cruise;
-    let km = reach.distance_m / 1000.0 / mile;
-    let decimals = usize::from(km < 9.95);
+    let speed = band(Quantity::TopSpeed).map(|v| v * 3.6 / mile);
+    let grade = band(Quantity::Hill).map(|grade| grade.max(0.0) * 100.0);
+    let km = band(Quantity::SteadyDistance).map(|distance| distance / 1000.0 / mile);
+    // Ten and more, and what is not known to two, in whole numbers.
+    let decimals = usize::from(km[1] < 9.95 && km[1] - km[0] < 2.0);
     [
-        format!("{:.0} {speed_unit} | {}", top.speed_m_s * 3.6 / mile, limit(top.limit)),
+        format!("{} {speed_unit} | {}", between(speed, 0), limit(top.limit)),
         if hill.grade < 0.0 {
             format!("not even flat  | {}", limit(hill.limit))
         } else {
-            format!("{:.0} % | {}", hill.grade * 100.0, limit(hill.limit))
+            format!("{} % | {}", between(grade, 0), limit(hill.limit))
         },
         if reach.distance_m > 0.0 {
-            format!("{km:.decimals$} {far_unit} | {}", limit(reach.limit))
+            format!("{} {far_unit} | {}", between(km, decimals), limit(reach.limit))
         } else {
             format!("0 {far_unit} | {}", limit(reach.limit))
         },

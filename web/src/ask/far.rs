@@ -7,7 +7,7 @@ use crate::chart::{Axis, Bar, Bars, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, said};
 use crate::later;
-use crate::state::{App, Sure};
+use crate::state::{App, Strip, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Unit};
@@ -28,7 +28,10 @@ const SINKS: [&str; 10] = [
 
 pub(super) fn far(app: App) -> Node {
     let inside = vec![
-        answers(app, &[(Which::Distance, |app, a, style| distance(a, app.sure().distance, style))]),
+        answers(
+            app,
+            &[(Which::Distance, |app, a, style| distance(a, app.sure(Strip::Distance), style))],
+        ),
         el("p").class("facts").with(said(move || spent(app).unwrap_or_default())).into(),
         caution(page::CAUTION_PACK),
         figure(app, CURVE),

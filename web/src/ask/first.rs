@@ -4,7 +4,7 @@
 //! `PITCHLINE_WRITE` is set, so that it cannot go stale.
 
 use super::strip;
-use crate::state::{Bands, FIRST, Sure};
+use crate::state::{FIRST, Sure};
 use crate::text::{Style, page};
 use pitchline_core::band::{Band, Quantity};
 use pitchline_core::catalog::Catalog;
@@ -16,26 +16,22 @@ fn first_build(catalog: &Catalog) -> Build {
 }
 
 /// How sure its answers are.
-fn first_bands(build: &Build) -> Bands {
-    let band = |quantity| {
+fn first_bands(build: &Build) -> [Sure; 3] {
+    [Quantity::TopSpeed, Quantity::Hill, Quantity::SteadyDistance].map(|quantity| {
         let band = Band::of(build, quantity).expect("it has an answer");
         Sure { nominal: band.nominal, low: band.p10, high: band.p90, of: None }
-    };
-    Bands {
-        speed: band(Quantity::TopSpeed),
-        hill: band(Quantity::Hill),
-        distance: band(Quantity::SteadyDistance),
-    }
+    })
 }
 
 /// The head of the page and the strip, with the first kit's answers.
 fn first_screen(catalog: &Catalog) -> String {
     let (kit, build) = (&catalog.kits[0], first_build(catalog));
-    let (answers, sure, style) = (answers(&build), first_bands(&build), Style::default());
+    let (answers, style) = (answers(&build), Style::default());
+    let [speed, hill, distance] = first_bands(&build);
     let tiles = [
-        strip::top_speed(&answers, sure, style),
-        strip::hill(&answers, sure, style),
-        strip::distance(&answers, sure, style),
+        strip::top_speed(&answers, speed, style),
+        strip::hill(&answers, hill, style),
+        strip::distance(&answers, distance, style),
     ];
     let tiles = tiles.map(|tile| {
         format!(
@@ -64,24 +60,16 @@ fn demo() -> Catalog {
 /// The page begins with the bands that the first screen shows, so that nothing flickers.
 #[test]
 fn the_first_bands_are_the_demos() {
-    const BEGIN: &str = "pub const FIRST: Bands = Bands {\n";
+    const BEGIN: &str = "pub const FIRST: [Sure; 3] = [\n";
     let here = concat!(env!("CARGO_MANIFEST_DIR"), "/src/state/first.rs");
     let wanted = first_bands(&first_build(&demo()));
     if std::env::var_os("PITCHLINE_WRITE").is_some() {
-        let row = |name, sure: Sure| {
-            format!(
-                "    {name}: Sure::first({:?}, {:?}, {:?}),\n",
-                sure.nominal, sure.low, sure.high
-            )
+        let row = |sure: Sure| {
+            format!("    Sure::first({:?}, {:?}, {:?}),\n", sure.nominal, sure.low, sure.high)
         };
         let text = std::fs::read_to_string(here).expect("the file is there");
         let from = text.find(BEGIN).expect("the place of the bands") + BEGIN.len();
-        let rows = [
-            row("speed", wanted.speed),
-            row("hill", wanted.hill),
-            row("distance", wanted.distance),
-        ];
-        let text = format!("{}{}}};\n", &text[..from], rows.concat());
+        let text = format!("{}{}];\n", &text[..from], wanted.map(row).concat());
         std::fs::write(here, text).expect("written");
     } else {
         assert_eq!(FIRST, wanted, "run again with PITCHLINE_WRITE=1");

@@ -7,7 +7,7 @@ use super::{far, fast, steep};
 use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
-use crate::state::{App, Bands, Place};
+use crate::state::{App, Place, Strip, Sure};
 use crate::text::{Style, Units, page};
 use pitchline_core::Answers;
 use std::cell::RefCell;
@@ -59,9 +59,9 @@ pub(super) fn strip(app: App) -> Node {
     el("nav")
         .follow("class", class)
         .attr("aria-label", "Answers")
-        .with(tile("fast", |app, a, style| top_speed(a, app.sure(), style)))
-        .with(tile("steep", |app, a, style| hill(a, app.sure(), style)))
-        .with(tile("far", |app, a, style| distance(a, app.sure(), style)))
+        .with(tile("fast", |app, a, style| top_speed(a, app.sure(Strip::Speed), style)))
+        .with(tile("steep", |app, a, style| hill(a, app.sure(Strip::Hill), style)))
+        .with(tile("far", |app, a, style| distance(a, app.sure(Strip::Distance), style)))
         .with(note(misfits, |_| browser::go_to(MISFITS)))
         .with(note(waits, |app| app.peek(|m| m.typed.fault().map(|f| f.0)).map_or((), lead_to)))
         .into()
@@ -110,31 +110,32 @@ pub(super) fn aloud(app: App) -> Node {
 
 fn sentence(app: App) -> String {
     let Some(found) = app.found() else { return String::new() };
-    let part = |says: fn(&Answers, Bands, Style) -> Headline| {
-        let Headline { figure, unit, .. } = says(&found.answers, app.sure(), app.style());
+    let part = |says: fn(&Answers, Sure, Style) -> Headline, of| {
+        let Headline { figure, unit, .. } = says(&found.answers, app.sure(of), app.style());
         // A dash is passed over in speech.
         let figure = figure.replace('–', " to ");
         if unit.is_empty() { figure } else { format!("{figure} {unit}") }
     };
-    let (speed, hill, far) = (part(top_speed), part(hill), part(distance));
+    let (speed, hill) = (part(top_speed, Strip::Speed), part(hill, Strip::Hill));
+    let far = part(distance, Strip::Distance);
     format!("Top speed {speed}, steepest hill {hill}, distance {far}.")
 }
 
 /// The first answer of the strip.
-pub(super) fn top_speed(answers: &Answers, sure: Bands, style: Style) -> Headline {
-    fast::speed(page::TOP_SPEED.into(), answers.speed.flat_full, sure.speed, style)
+pub(super) fn top_speed(answers: &Answers, sure: Sure, style: Style) -> Headline {
+    fast::speed(page::TOP_SPEED.into(), answers.speed.flat_full, sure, style)
 }
 
 /// The second.
-pub(super) fn hill(answers: &Answers, sure: Bands, style: Style) -> Headline {
+pub(super) fn hill(answers: &Answers, sure: Sure, style: Style) -> Headline {
     let found = answers.climb.slow;
     let name = format!("{} {}", page::HILL, style.speed_unit(found.speed_m_s));
-    steep::hill(name, found, sure.hill, style)
+    steep::hill(name, found, sure, style)
 }
 
 /// The third.
-pub(super) fn distance(answers: &Answers, sure: Bands, style: Style) -> Headline {
+pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline {
     let speed = style.speed_unit(answers.distance.cruise.speed_m_s);
     let name = format!("{} {speed}", page::DISTANCE);
-    Headline { name, ..far::distance(answers, sure.distance, style) }
+    Headline { name, ..far::distance(answers, sure, style) }
 }

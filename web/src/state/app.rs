@@ -1,7 +1,7 @@
 //! The model of the page, in one signal: the build, and the answers to it.
 
 use super::first::FIRST;
-use super::sure::Bands;
+use super::sure::{Strip, Sure};
 use super::typed::Typed;
 use crate::text::{Style, Units};
 use pitchline_core::catalog::Catalog;
@@ -78,7 +78,7 @@ pub struct Model {
     /// How the later piece stands.
     pub later: Later,
     /// How sure the strip is, as far as it is known.
-    pub sure: Bands,
+    pub sure: [Sure; 3],
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
     /// The answers as last read out; empty until they change.
@@ -111,8 +111,7 @@ impl Model {
     #[must_use]
     pub fn unsure(&self) -> bool {
         let count = self.found.as_ref().map(|found| found.count);
-        let Bands { speed, hill, distance } = self.sure;
-        self.later == Later::Ready && [speed, hill, distance].iter().any(|sure| sure.of != count)
+        self.later == Later::Ready && self.sure.iter().any(|sure| sure.of != count)
     }
 
     #[inline(never)]
@@ -211,11 +210,11 @@ impl App {
         self.read(|model| model.found.clone())
     }
 
-    /// How sure the strip is; tracked.
+    /// How sure an answer of the strip is; tracked.
     #[must_use]
     #[inline(never)]
-    pub fn sure(self) -> Bands {
-        self.read(|model| model.sure)
+    pub fn sure(self, of: Strip) -> Sure {
+        self.read(|model| model.sure[of as usize])
     }
 
     /// Units and decimal mark; tracked.

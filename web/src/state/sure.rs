@@ -35,15 +35,15 @@ impl Sure {
     }
 }
 
-/// Those of the strip.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Bands {
+/// The answers of the strip, in its order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Strip {
     /// Top speed, m/s.
-    pub speed: Sure,
+    Speed,
     /// Steepest hill at 10 km/h, as a share.
-    pub hill: Sure,
+    Hill,
     /// Distance at the rider's speed, m.
-    pub distance: Sure,
+    Distance,
 }
 
 #[cfg(test)]

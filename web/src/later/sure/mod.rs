@@ -9,7 +9,7 @@ use super::work::{Job, Work};
 use crate::chart::{Chart, Table, chart, nothing, use_width};
 use crate::component::fold;
 use crate::dom::{Node, el, live, said};
-use crate::state::{App, Sure};
+use crate::state::{App, Strip, Sure};
 use crate::text::number::exact;
 use crate::text::{Style, page};
 use measure::Measure;
@@ -69,13 +69,13 @@ fn job(app: App, of: Quantity, last: Last) -> Job {
 /// What the headlines show.
 fn tell(app: App, of: Quantity, band: &Band, count: u32) {
     let sure = Sure { nominal: band.nominal, low: band.p10, high: band.p90, of: Some(count) };
-    let put: fn(&mut crate::state::Bands) -> &mut Sure = match of {
-        Quantity::TopSpeed => |bands| &mut bands.speed,
-        Quantity::Hill => |bands| &mut bands.hill,
-        Quantity::SteadyDistance => |bands| &mut bands.distance,
+    let place = match of {
+        Quantity::TopSpeed => Strip::Speed,
+        Quantity::Hill => Strip::Hill,
+        Quantity::SteadyDistance => Strip::Distance,
         _ => return,
     };
-    app.change(|model| *put(&mut model.sure) = sure);
+    app.change(|model| model.sure[place as usize] = sure);
 }
 
 fn view(app: App, of: Quantity, work: Work, last: Last) -> Node {

@@ -1,16 +1,17 @@
 //! What may differ from what was entered, and by how much.
 
+use super::tornado::name;
 use crate::chart::{Table, table};
 use crate::dom::{Node, el, live};
 use crate::state::App;
-use crate::text::{Style, page, words};
+use crate::text::{Style, page};
 use pitchline_core::Unit;
 use pitchline_core::band::{SPREADS, Spread};
 
 pub(super) fn spreads(app: App) -> Node {
     let rows = move || {
         let style = app.style();
-        let row = |spread: &Spread| vec![words::uncertain(spread.input).into(), off(spread, style)];
+        let row = |spread: &Spread| vec![name(spread.input), off(spread, style)];
         table(Table {
             caption: page::SPREADS.into(),
             heads: vec!["What".into(), "At most".into()],

@@ -3,7 +3,7 @@
 use super::measure::Measure;
 use crate::chart::{Bar, Bars, Drawing, Limit, Table};
 use crate::text::words;
-use pitchline_core::band::{Band, Mover};
+use pitchline_core::band::{Band, Mover, Uncertain};
 
 /// Bars that are drawn; the table has all.
 const DRAWN: usize = 5;
@@ -49,7 +49,7 @@ fn bar(measure: Measure, nominal: f64, mover: &Mover) -> Bar {
         plus.to_string() + &measure.style.fixed(value, 1)
     };
     let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
-    let name = name(mover);
+    let name = name(mover.input);
     let [low, high] = [mover.low, mover.high].map(|value| measure.fine(value));
     let symbol = measure.symbol;
     Bar {
@@ -75,7 +75,7 @@ pub(super) fn rows(measure: Measure, band: &Band) -> Table {
     let symbol = measure.symbol;
     Table {
         label: "Table".into(),
-        caption: format!("What becomes of {}\u{a0}{symbol}", measure.fine(band.nominal)),
+        caption: format!("What each alone makes of {}\u{a0}{symbol}", measure.fine(band.nominal)),
         heads: vec![
             "What differs".into(),
             format!("Lower gives, {symbol}"),
@@ -84,14 +84,14 @@ pub(super) fn rows(measure: Measure, band: &Band) -> Table {
         rows: band
             .movers
             .iter()
-            .map(|mover| vec![name(mover), measure.fine(mover.low), measure.fine(mover.high)])
+            .map(|mover| vec![name(mover.input), measure.fine(mover.low), measure.fine(mover.high)])
             .collect(),
     }
 }
 
 /// Its name as a heading.
-pub(super) fn name(mover: &Mover) -> String {
-    let mut name = words::uncertain(mover.input).to_string();
+pub(super) fn name(input: Uncertain) -> String {
+    let mut name = words::uncertain(input).to_string();
     // All of them begin with a plain letter.
     name[..1].make_ascii_uppercase();
     name
