@@ -117,6 +117,6 @@ fn view(app: App, of: Quantity, work: Work, last: Last) -> Node {
     Node::from(vec![
         el("p").class("facts").follow("data-band", figures).with(said(words)).into(),
         tornado,
-        fold("working", page::SPREADS, move || spreads::spreads(app)).into(),
+        fold("working", page::SPREADS, move || spreads::spreads(app, of)).into(),
     ])
 }

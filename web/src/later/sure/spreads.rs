@@ -6,14 +6,22 @@ use crate::dom::{Node, el, live};
 use crate::state::App;
 use crate::text::{Style, page};
 use pitchline_core::Unit;
-use pitchline_core::band::{SPREADS, Spread};
+use pitchline_core::band::{Quantity, SPREADS, Spread};
 
-pub(super) fn spreads(app: App) -> Node {
+pub(super) fn spreads(app: App, of: Quantity) -> Node {
+    // Several stand on one page, so each has a name of its own.
+    let behind = match of {
+        Quantity::TopSpeed => "top speed",
+        Quantity::Hill => "the hill",
+        Quantity::SteadyDistance => "the distance",
+        Quantity::StyleDistance(_) => "the ride",
+        Quantity::ChargeTime => "the charge",
+    };
     let rows = move || {
         let style = app.style();
         let row = |spread: &Spread| vec![name(spread.input), off(spread, style)];
         table(Table {
-            caption: page::SPREADS.into(),
+            caption: format!("How far off each is taken to be, for {behind}"),
             heads: vec!["What".into(), "At most".into()],
             rows: SPREADS.iter().map(row).collect(),
             ..Table::default()
