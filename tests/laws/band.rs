@@ -2,7 +2,9 @@
 
 use crate::board::{any_board, likely_board};
 use crate::cases;
-use pitchline_core::band::{Band, INPUTS, Quantity, SAMPLES, SPREADS, Sampler, Uncertain};
+use pitchline_core::band::{
+    Band, CURVE_SAMPLES, CurveSampler, INPUTS, Quantity, SAMPLES, SPREADS, Sampler, Uncertain,
+};
 use pitchline_core::ride::Style;
 use pitchline_core::{Build, Draft, Drive, Slot, by_age, by_temperature};
 use proptest::prelude::*;
@@ -102,6 +104,38 @@ fn a_band_never_crosses_a_physical_limit() {
     ]);
     let most = band(&kv_low, Quantity::Hill, 1).expect("it climbs").nominal;
     assert!(found.p90 < most, "{found:?} {most}");
+}
+
+/// At the rider's speed the curve is what the band of the distance is, sample by sample; few of
+/// them give the shape that many do.
+#[test]
+fn a_curve_is_the_band_at_every_speed() {
+    let build = typical();
+    let speeds = [3.0, build.ride.cruise_m_s, 8.0];
+    let mut sampler = CurveSampler::new(&build, speeds);
+    assert_eq!(sampler.curve(), []);
+    while sampler.left() > 0 {
+        sampler.take();
+    }
+    let curve = sampler.curve();
+    let one = band(&build, Quantity::SteadyDistance, CURVE_SAMPLES).expect("it has an answer");
+    let at = curve[1];
+    assert_eq!((at.nominal, at.p10, at.p90), (one.nominal, one.p10, one.p90));
+    for (point, speed) in curve.iter().zip(speeds) {
+        assert_eq!(point.speed_m_s, speed);
+        let mut ride = build;
+        ride.ride.cruise_m_s = speed;
+        let many = band(&ride, Quantity::SteadyDistance, 4096).expect("it has an answer");
+        let width = many.p90 - many.p10;
+        for (few, many) in [(point.p10, many.p10), (point.p90, many.p90)] {
+            assert!((few - many).abs() < 0.1 * width, "{point:?} {many}");
+        }
+    }
+    // A speed that nothing reaches.
+    let mut sampler = CurveSampler::new(&build, [60.0]);
+    sampler.take();
+    let [point] = sampler.curve()[..] else { panic!("one speed") };
+    assert_eq!((point.nominal, point.p10, point.p90), (0.0, 0.0, 0.0));
 }
 
 #[test]

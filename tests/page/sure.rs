@@ -2,7 +2,7 @@
 //! an edit.
 
 use pitchline_core::band::{Band, Quantity, SPREADS};
-use pitchline_core::{Build, Draft, Slot};
+use pitchline_core::{Build, Draft, Slot, answers};
 use pitchline_tests::browser::{Outcome, Page, Size};
 use pitchline_web::text::{Units, words};
 use serde_json::Value;
@@ -48,6 +48,19 @@ fn assert_bands(page: &Page, draft: &Draft) -> Outcome {
     Ok(())
 }
 
+/// Opens a table of how sure the distance is, and gives its rows.
+#[track_caller]
+fn table<const CELLS: usize>(page: &Page, place: usize) -> Outcome<Vec<[String; CELLS]>> {
+    let script = "const fold = document.querySelectorAll('#far .sure .chart-data')[arguments[0]];
+        fold.open = true;
+        while (!fold.querySelector('tbody')) await new Promise(requestAnimationFrame);
+        return [...fold.querySelectorAll('tbody tr')].map((row) =>
+          [...row.children].map((cell) => cell.textContent))";
+    let rows = page.eval(script, &[place.into()])?;
+    let rows: Vec<Vec<String>> = serde_json::from_value(rows).expect("rows of cells");
+    Ok(rows.into_iter().map(|row| row.try_into().expect("so many cells")).collect())
+}
+
 fn bands(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
     let page = &visit.page;
@@ -80,17 +93,27 @@ fn bands(size: Size) -> Outcome {
     );
     let [first, second, third, ..] = distance.movers.map(|mover| words::uncertain(mover.input));
     page.by_text(&format!("What moves it most: {first}, then {second} and {third}."))?;
-    page.by_css("#far .sure .chart-data > summary")?.click()?;
-    page.wait_until("return document.querySelector('#far .sure tbody')")?;
-    let rows = "return [...document.querySelectorAll('#far .sure tbody tr')].map((row) =>
-        [...row.children].map((cell) => cell.textContent))";
-    let rows: Vec<[String; 3]> =
-        serde_json::from_value(page.eval(rows, &[])?).expect("three cells in a row");
+    let rows: Vec<[String; 3]> = table(page, 1)?;
     assert_eq!(rows.len(), SPREADS.len());
     for ([name, low, high], mover) in rows.iter().zip(distance.movers) {
         assert_eq!(name.to_lowercase(), words::uncertain(mover.input).to_lowercase());
         let [l, h] = [mover.low, mover.high].map(|d| format!("{:.1}", d / 1000.0));
         assert_eq!([low, high], [&l, &h], "{name}");
+    }
+    // The curve about it: each of its speeds has the distance that the core gives there.
+    let rows: Vec<[String; 4]> = table(page, 0)?;
+    assert!((8..=13).contains(&rows.len()), "{rows:?}");
+    for [speed, low, entered, high] in &rows {
+        let km = |text: &String| text.parse::<f64>().expect("a number");
+        assert!(km(low) <= km(entered) && km(entered) <= km(high), "{speed}: {rows:?}");
+        let mut ride = Build::check(&draft).expect("a valid draft");
+        // Speeds are shown in whole km/h, so a rounded one may lie half of that beside.
+        let far = [-0.5, 0.5].map(|off| {
+            ride.ride.cruise_m_s = (km(speed) + off) / 3.6;
+            answers(&ride).distance.cruise.distance_m / 1000.0
+        });
+        let (most, least) = (far[0].max(far[1]) + 0.5, far[0].min(far[1]) - 0.5);
+        assert!((least..=most).contains(&km(entered)), "{speed}: {entered} of {far:?}");
     }
     page.by_css("#far .sure details.working > summary")?.click()?;
     page.by_text("The figures are common practice and have no source.")?;

@@ -1,8 +1,10 @@
 //! How sure: an answer as a band, and what moves it most.
 
+mod curve;
 mod sample;
 mod spread;
 
+pub use curve::{CURVE_SAMPLES, CurvePoint, CurveSampler};
 pub use spread::{INPUTS, SPREADS, Spread, Uncertain};
 
 use crate::answers::{Drive, FULL, Sag};

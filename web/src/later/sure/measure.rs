@@ -42,6 +42,11 @@ impl Measure {
         self.style.fixed(self.shown(value), decimals)
     }
 
+    /// A value as a headline rounds it.
+    pub(super) fn rough(self, value: f64) -> String {
+        self.fixed(value, self.decimals([value; 2]))
+    }
+
     /// A value finer than its band supports: what one input does is told apart by less.
     pub(super) fn fine(self, value: f64) -> String {
         self.fixed(value, if self.symbol == "min" { 0 } else { 1 })

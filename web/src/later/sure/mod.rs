@@ -1,31 +1,41 @@
 //! How sure an answer is, and what moves it most.
 
+mod curve;
 mod measure;
 mod spreads;
 mod told;
 mod tornado;
 
 use super::work::{Job, Work};
-use crate::chart::{Chart, Table, chart, nothing, use_width};
+use crate::ask::ALONG_CURVE;
+use crate::chart::{Chart, Drawing, Table, chart, nothing, use_width};
 use crate::component::fold;
 use crate::dom::{Node, el, live, said};
 use crate::state::{App, Strip, Sure};
 use crate::text::number::exact;
 use crate::text::{Style, page};
 use measure::Measure;
-use pitchline_core::band::{Band, Quantity, Sampler, WHOLE};
-use std::cell::Cell;
+use pitchline_core::band::{
+    Band, CURVE_SAMPLES, CurvePoint, CurveSampler, Quantity, Sampler, WHOLE,
+};
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 /// Samples between two looks at the clock.
 const AT_ONCE: usize = 8;
+/// Speeds of the distance's curve, about.
+const SPEEDS: usize = 12;
 
-/// The band that was worked out last.
-type Last = Rc<Cell<Option<Band>>>;
+/// What was worked out last.
+#[derive(Default)]
+struct Last {
+    band: Cell<Option<Band>>,
+    curve: RefCell<Vec<CurvePoint>>,
+}
 
 /// A band in words, what moves it, and where it comes from.
 pub(super) fn sure(app: App, of: Quantity) -> Node {
-    let (work, last) = (Work::new(), Last::default());
+    let (work, last) = (Work::new(), Rc::<Last>::default());
     let count = move || exact(f64::from(app.found().map_or(0, |found| found.count)));
     let line = {
         let last = last.clone();
@@ -34,11 +44,10 @@ pub(super) fn sure(app: App, of: Quantity) -> Node {
     // What was worked out stays until the next is there, so that nothing flickers.
     let there = {
         let last = last.clone();
-        move || {
-            if work.ended() > 0 && last.get().is_some() { "there".into() } else { String::new() }
-        }
+        let some = move || work.ended() > 0 && last.band.get().is_some();
+        move || if some() { "there".into() } else { String::new() }
     };
-    let inside = move || match last.get() {
+    let inside = move || match last.band.get() {
         Some(_) => view(app, of, work, last.clone()),
         None => Node::None,
     };
@@ -49,20 +58,34 @@ pub(super) fn sure(app: App, of: Quantity) -> Node {
         .into()
 }
 
-/// Takes the samples, and tells the strip.
-fn job(app: App, of: Quantity, last: Last) -> Job {
+/// Takes the samples, and tells the strip; for the distance then those of its curve.
+fn job(app: App, of: Quantity, last: Rc<Last>) -> Job {
     let Some(now) = app.found() else { return Box::new(|| 1.0) };
     let mut sampler = Sampler::new(&now.build, of);
+    let mut curve = (of == Quantity::SteadyDistance).then(|| {
+        let along = &now.answers.distance.curve;
+        let some = along.iter().step_by(along.len().div_ceil(SPEEDS).max(1));
+        CurveSampler::new(&now.build, some.map(|point| point.speed_m_s))
+    });
+    let all = WHOLE + curve.as_ref().map_or(0, |_| SPEEDS * CURVE_SAMPLES);
     Box::new(move || {
-        sampler.take(sampler.left().min(AT_ONCE));
-        if sampler.left() == 0 {
-            let band = sampler.band();
-            last.set(band);
-            if let Some(band) = band {
-                tell(app, of, &band, now.count);
+        if sampler.left() > 0 {
+            sampler.take(sampler.left().min(AT_ONCE));
+            if sampler.left() == 0 {
+                let band = sampler.band();
+                last.band.set(band);
+                if let Some(band) = band {
+                    tell(app, of, &band, now.count);
+                }
+            }
+        } else if let Some(curve) = &mut curve {
+            curve.take();
+            if curve.left() == 0 {
+                last.curve.replace(curve.curve());
             }
         }
-        1.0 - sampler.left() as f64 / WHOLE as f64
+        let left = sampler.left() + curve.as_ref().map_or(0, |curve| SPEEDS * curve.left());
+        1.0 - left as f64 / all as f64
     })
 }
 
@@ -78,12 +101,17 @@ fn tell(app: App, of: Quantity, band: &Band, count: u32) {
     app.change(|model| model.sure[place as usize] = sure);
 }
 
-fn view(app: App, of: Quantity, work: Work, last: Last) -> Node {
-    let with = move || {
-        let _ = work.ended();
-        last.get().map(|band| (band, app.style()))
+/// The band that was worked out last, and how numbers are written; tracked.
+type With = Rc<dyn Fn() -> Option<(Band, Style)>>;
+
+fn view(app: App, of: Quantity, work: Work, last: Rc<Last>) -> Node {
+    let with: With = {
+        let last = last.clone();
+        Rc::new(move || {
+            let _ = work.ended();
+            last.band.get().map(|band| (band, app.style()))
+        })
     };
-    let with: Rc<dyn Fn() -> Option<(Band, Style)>> = Rc::new(with);
     let words = {
         let with = with.clone();
         move || with().map_or_else(String::new, |(band, style)| told::told(of, &band, app, style))
@@ -93,30 +121,56 @@ fn view(app: App, of: Quantity, work: Work, last: Last) -> Node {
         let with = with.clone();
         move || with().map(|(band, _)| [band.p10, band.p50, band.p90].map(exact).join(" "))
     };
-    let (key, finding, draw, rows) = (with.clone(), with.clone(), with.clone(), with);
-    let tornado = chart(Chart {
+    let curve = match of {
+        Quantity::SteadyDistance => over_speed(app, with.clone(), last),
+        _ => Node::None,
+    };
+    let say = move |band: &Band, _| tornado::finding(band);
+    let draw = move |band: &Band, style, width| tornado::draw(Measure::of(of, style), band, width);
+    let rows = move |band: &Band, style| tornado::rows(Measure::of(of, style), band);
+    Node::from(vec![
+        el("p").class("facts").follow("data-band", figures).with(said(words)).into(),
+        curve,
+        shown(with, "Arrow keys visit the bars", say, draw, rows),
+        fold("working", page::SPREADS, move || spreads::spreads(app, of)).into(),
+    ])
+}
+
+/// The distance at other speeds.
+fn over_speed(app: App, with: With, last: Rc<Last>) -> Node {
+    let measure = |style| Measure::of(Quantity::SteadyDistance, style);
+    let (told, drawn) = (last.clone(), last.clone());
+    let say = move |_: &Band, style| curve::finding(measure(style), &told.curve.borrow());
+    let draw = move |band: &Band, style, width| {
+        let cruise = app.found().map_or(0.0, |found| found.build.ride.cruise_m_s);
+        curve::draw(measure(style), &drawn.curve.borrow(), (cruise, band.nominal), width)
+    };
+    let rows = move |_: &Band, style| curve::rows(measure(style), style, &last.curve.borrow());
+    shown(with, ALONG_CURVE, say, draw, rows)
+}
+
+/// A chart of a band.
+fn shown(
+    with: With,
+    hint: &'static str,
+    say: impl Fn(&Band, Style) -> String + 'static,
+    draw: impl Fn(&Band, Style, f64) -> Drawing + 'static,
+    rows: impl Fn(&Band, Style) -> Table + 'static,
+) -> Node {
+    let (key, told, drawn, table) = (with.clone(), with.clone(), with.clone(), with);
+    chart(Chart {
         key: Box::new(move || {
             key().map_or_else(String::new, |(band, style)| {
                 exact(band.p50) + style.units.key() + if style.comma { "," } else { "." }
             })
         }),
-        finding: Box::new(move || {
-            finding().map_or_else(String::new, |(band, _)| tornado::finding(&band))
-        }),
+        finding: Box::new(move || told().map_or_else(String::new, |(b, s)| say(&b, s))),
         draw: Box::new(move |width| {
-            let drawing = draw().map(|(band, s)| tornado::draw(Measure::of(of, s), &band, width));
-            drawing.unwrap_or_else(|| nothing(width, ""))
+            drawn().map_or_else(|| nothing(width, ""), |(b, s)| draw(&b, s, width))
         }),
-        table: Box::new(move || {
-            rows().map_or_else(Table::default, |(band, s)| tornado::rows(Measure::of(of, s), &band))
-        }),
-        hint: "Arrow keys visit the bars",
+        table: Box::new(move || table().map_or_else(Table::default, |(b, s)| rows(&b, s))),
+        hint,
         width: use_width(340.0),
         on_pick: None,
-    });
-    Node::from(vec![
-        el("p").class("facts").follow("data-band", figures).with(said(words)).into(),
-        tornado,
-        fold("working", page::SPREADS, move || spreads::spreads(app, of)).into(),
-    ])
+    })
 }

@@ -1,0 +1,81 @@
+//! Distance over speed as a band.
+
+use super::sample::{Sequence, quantile, triangle};
+use super::spread::SPREADS;
+use crate::answers::Drive;
+use crate::build::Build;
+use crate::physics::road_load::Slope;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// One speed of the curve.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct CurvePoint {
+    /// Speed, m/s.
+    pub speed_m_s: f64,
+    /// Distance for exactly what was entered, m.
+    pub nominal: f64,
+    /// One in ten is below, m.
+    pub p10: f64,
+    /// One in ten is above, m; those that do not hold the speed go nowhere.
+    pub p90: f64,
+}
+
+/// Takes samples of the distance at several speeds, some at a time.
+#[derive(Clone, Debug)]
+pub struct CurveSampler {
+    build: Build,
+    sequence: Sequence,
+    /// Each speed, its answer, and what was sampled there.
+    points: Vec<(f64, f64, Vec<f64>)>,
+    taken: usize,
+}
+
+/// Samples of a curve that is shown: coarse, since only its shape is looked at. The ends of its
+/// band are within a tenth of the band's width of those of 4096.
+pub const CURVE_SAMPLES: usize = 64;
+
+impl CurveSampler {
+    /// For these speeds in m/s; no samples yet.
+    #[must_use]
+    pub fn new(build: &Build, speeds: impl IntoIterator<Item = f64>) -> Self {
+        let drive = Drive::new(build);
+        let points = speeds.into_iter().map(|speed| (speed, distance(&drive, speed), Vec::new()));
+        let points = points.collect();
+        Self { build: *build, sequence: Sequence::new(), points, taken: 0 }
+    }
+
+    /// How much is to be taken yet for a curve that is shown.
+    #[must_use]
+    pub fn left(&self) -> usize {
+        CURVE_SAMPLES.saturating_sub(self.taken)
+    }
+
+    /// Takes one sample at every speed: the same as a [`Sampler`](super::Sampler) takes.
+    pub fn take(&mut self) {
+        let mut build = self.build;
+        for (spread, share) in SPREADS.iter().zip(self.sequence.next()) {
+            spread.put(&mut build, triangle(share));
+        }
+        let drive = Drive::new(&build);
+        for (speed, _, values) in &mut self.points {
+            values.push(distance(&drive, *speed));
+        }
+        self.taken += 1;
+    }
+
+    /// The curve by what was taken so far; empty where nothing was.
+    #[must_use]
+    pub fn curve(&self) -> Vec<CurvePoint> {
+        let point = |(speed, nominal, values): &(f64, f64, Vec<f64>)| {
+            let mut values = values.clone();
+            let [p10, p90] = [0.1, 0.9].map(|share| quantile(&mut values, share));
+            CurvePoint { speed_m_s: *speed, nominal: *nominal, p10, p90 }
+        };
+        self.points.iter().filter(|_| self.taken > 0).map(point).collect()
+    }
+}
+
+fn distance(drive: &Drive, speed: f64) -> f64 {
+    drive.reach(speed, Slope::FLAT).distance_m
+}
