@@ -1,2 +1,2 @@
-export * from './pitchline-web-daa7df7773911af5.js';
-export { default } from './pitchline-web-daa7df7773911af5.js';
+export * from './pitchline-web-e66f28c8c063f116.js';
+export { default } from './pitchline-web-e66f28c8c063f116.js';

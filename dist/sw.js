@@ -11,30 +11,30 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "bef1c8e35f0d7bc85f0226b8528097d900eb0e1e535a8f085e249cf7f1fd2d8e",
+    "./": "2590ae4dcc1704818a0c5ff212a4b2ed5320f0e94eb106fe73342916e67fd860",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
-    "build.schema.json": "f8b3ddf614fcad2f06526bb011ed50208ba9fc5766b9ee282030c7250b6d4f02",
-    "catalogue.schema.json": "40d759a4a6fc7ea98a15b7cf846df6778d2c2bd63429ec4d1bd61ba29d1fa056",
+    "build.schema.json": "cf7b20a7edce7d344b88cf68201c43dfecc3ea4746cd20a8e14037adf90a015d",
+    "catalogue.schema.json": "2275b39bc6c018225ee267f76c2044132d44c98149309ce1e32631c473a52413",
     "chart-5c3c081f6d74a439.css": "f3372e84a383a7f9f4fddd16fdfbda9ac74494b9b459426807e8eb3ff4c0f88a",
     "demo.json": "a326645a414e564ff79c64b1aae7e35677985b9bf73eab408c6def071cbadd32",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-34a52ae82daab75d.css": "962123fde649eaeec4bdefe817e4bc490843c1cd3fd9123ecc3d8890b1f20706",
+    "main-4cf6c0d4e4084fa5.css": "22df0b52f0041edb96e208dae5f06855b952b81a4977b3877e127f7c8e5e07a5",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-62602eb7c3eb4090.css": "fa1e060c5c21a343b036f77d03fe83171aa27f4ccee6b9b1cbba6a4594576338",
-    "pitchline-web-daa7df7773911af5.js": "e405ce37283826d2deb185ab57c7111cbd644d9bf07163006a2669c3b992aa34",
-    "pitchline-web-daa7df7773911af5_bg.wasm": "bc047a98d0d904e8c309b17c2859de7aff05328f669a9488d631669eae76fa81",
-    "pitchline-web-daa7df7773911af5_later.wasm": "68e59a6b0e36b6d16e7a671372fa81a477a297155ca7e4186dcbf317b787e802",
-    "pitchline.js": "4102c42c87d6e922e0f054f6ec30c677e86f4b4184d9da80b219b9898540a97f",
+    "parts-ab9bd0245c238b85.css": "3ec51e7c799ed87e0b0adee93d2c9229219e0100f73cbbde4d07e770b3db0ac0",
+    "pitchline-web-e66f28c8c063f116.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
+    "pitchline-web-e66f28c8c063f116_bg.wasm": "c7ee958c956dd96ec0ae9565c84173daf81ef504acc703f41f3dfc3db7fc9903",
+    "pitchline-web-e66f28c8c063f116_later.wasm": "91e4fa9ebf87693d191ea975d852ff8fe25a05cccf52f079ff19c47c8eeff708",
+    "pitchline.js": "27faeb8832b85beefae651a5a76d8c2deb7766396cb0a218e339d1a732ce23eb",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "e4e99087932489ad"
+  "version": "7f68e7a580d0fb87"
 };
 
 const SCOPE = self.registration.scope;

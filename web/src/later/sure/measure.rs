@@ -47,8 +47,12 @@ impl Measure {
         self.fixed(value, self.decimals([value; 2]))
     }
 
+    pub(super) fn fine_decimals(self) -> u8 {
+        u8::from(self.symbol != "min")
+    }
+
     /// A value finer than its band supports: what one input does is told apart by less.
     pub(super) fn fine(self, value: f64) -> String {
-        self.fixed(value, if self.symbol == "min" { 0 } else { 1 })
+        self.fixed(value, self.fine_decimals())
     }
 }

@@ -46,7 +46,7 @@ fn bar(measure: Measure, nominal: f64, mover: &Mover) -> Bar {
     let ends = [mover.low, mover.high].map(|value| measure.shown(value) - measure.shown(nominal));
     let signed = |value: f64| {
         let plus = if value > 0.0 { "+" } else { "" };
-        plus.to_string() + &measure.style.fixed(value, 1)
+        plus.to_string() + &measure.style.fixed(value, measure.fine_decimals())
     };
     let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
     let name = name(mover.input);
