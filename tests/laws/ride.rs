@@ -4,9 +4,9 @@ use crate::board::{Board, End, any_board, likely_board};
 use crate::cases;
 use crate::finite::null_in;
 use pitchline_core::ride::{
-    Course, Goal, Leg, Manner, Ridden, RideEnd, Steps, Style, Until, explain_for_ever,
+    Course, Goal, Leg, Manner, Ridden, RideEnd, Steps, Style, Trip, Until, explain_for_ever,
 };
-use pitchline_core::{Drive, Limit, Slot};
+use pitchline_core::{Drive, Limit, Outing, Slot};
 use proptest::prelude::*;
 
 /// Any course of a few legs.
@@ -33,7 +33,7 @@ fn ride(drive: &Drive, legs: &[Leg], manner: Manner, seconds: f64, charge: f64) 
 /// Numbers, in order, within their bounds, and every watt-hour accounted for.
 fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
     let mut value = serde_json::to_value(ride).expect("a ride has a JSON form");
-    for may_be_empty in ["held_back", "brake_held_back", "winding_hot_s"] {
+    for may_be_empty in ["held_back", "not_held", "stopped", "brake_held_back", "winding_hot"] {
         value.as_object_mut().expect("an object").remove(may_be_empty);
     }
     prop_assert_eq!(null_in(&value, ""), None);
@@ -57,6 +57,17 @@ fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
         ledger.returned_wh,
     ] {
         prop_assert!(wh >= -1e-9 * passed, "{ledger:?}");
+    }
+    // Whatever stopped it is told, and where.
+    let stopped = matches!(ride.end, RideEnd::Empty | RideEnd::Stalled);
+    prop_assert_eq!(ride.stopped.is_some(), stopped, "{:?} {:?}", ride.end, ride.stopped);
+    for met in [ride.held_back, ride.not_held, ride.brake_held_back, ride.winding_hot] {
+        let Some(met) = met else { continue };
+        prop_assert!((0.0..=ride.time_s).contains(&met.time_s), "{met:?}");
+        prop_assert!((0.0..=ride.distance_m).contains(&met.distance_m), "{met:?}");
+    }
+    if let Some(stopped) = ride.stopped {
+        prop_assert!((stopped.time_s, stopped.distance_m) == (ride.time_s, ride.distance_m));
     }
     for pair in ride.moments.windows(2) {
         prop_assert!(pair[1].time_s > pair[0].time_s, "{pair:?}");
@@ -87,6 +98,50 @@ proptest! {
         prop_assert!(found.top_m_s <= fastest * (1.0 + 1e-6), "{}", found.top_m_s);
         if found.end == RideEnd::Time {
             prop_assert!((found.time_s - seconds).abs() < 1e-6 * seconds);
+        }
+    }
+
+    /// However few steps are taken at a time.
+    #[test]
+    fn a_trip_in_pieces_is_the_ride_in_one_go(
+        board in any_board(),
+        outing in prop::sample::select(&Outing::ALL[..]),
+        piece in 1..300_u32,
+    ) {
+        let (drive, until) = (board.drive(), Until { distance_m: 2000.0, time_s: 600.0 });
+        let mut trip = Trip::out(&drive, outing, until);
+        let mut last = 0.0;
+        while trip.advance(piece) {
+            let share = trip.share();
+            prop_assert!(share < 1.0 && share >= last, "{share} after {last}");
+            // Braking may fill the pack again, but time only passes.
+            last = (trip.now().time_s / 600.0).min(0.99);
+        }
+        prop_assert_eq!(trip.share(), 1.0);
+        prop_assert_eq!(trip.finish(), drive.ride_out(outing, until));
+    }
+
+    /// A wish that cannot be held is told with the speed that it came to.
+    #[test]
+    fn what_is_not_held_is_told(board in likely_board(), grade in 0.0..=0.4_f64, wish in 3.0..=25.0_f64) {
+        let drive = board.drive();
+        let leg = Leg { length_m: 400.0, grade, cruise_m_s: wish, rest_s: None };
+        let manner = Manner { acceleration_m_s2: 1.0, braking_m_s2: 1.0 };
+        let until = Until::distance(390.0);
+        let found = drive.ride(Course::Legs(&[leg]), manner, until, 1.0, Steps::USUAL);
+        match (found.end, found.not_held) {
+            (RideEnd::Distance, None) => prop_assert!(
+                found.held_back.is_none() || found.top_m_s > 0.9 * wish || found.time_s < 120.0
+            ),
+            (_, Some(met)) => {
+                prop_assert!(met.speed_m_s < wish && (met.grade - grade).abs() < 1e-9, "{met:?}");
+            }
+            (end, None) => prop_assert!(end == RideEnd::Empty, "{end:?}"),
+        }
+        if let (RideEnd::Stalled, Some(met)) = (found.end, found.stopped) {
+            // It stands where it cannot push itself up at a crawl.
+            let most = drive.steepest(&drive.supply(1.0, pitchline_core::Sag::Burst), 1.0);
+            prop_assert!(most.grade < grade * 1.1 + 0.02, "{met:?} {most:?}");
         }
     }
 

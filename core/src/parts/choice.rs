@@ -71,6 +71,18 @@ choice! {
     Convention { PeakPhase = "peak_phase", Direct = "direct" }
 }
 
+choice! {
+    /// What is ridden when asking how far with stops, hills and heat.
+    ///
+    /// `CycleCut` and `CycleSlowed` are the urban cycle of UN Regulation 83, made to suit a board
+    /// that does not reach its highest speed.
+    Outing {
+        Steady = "steady_cruise", Easy = "relaxed_loop", Town = "stop_and_go_town",
+        Hills = "hill_session", Flatout = "full_send", Own = "my_own",
+        CycleCut = "city_cycle_cut", CycleSlowed = "city_cycle_slowed",
+    }
+}
+
 impl Value for Chemistry {
     fn read(values: &mut Values) -> Self {
         let number = f64::read(values);

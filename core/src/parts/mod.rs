@@ -15,7 +15,7 @@ mod ride;
 mod wheel;
 
 pub use battery::{Cell, Charger, Pack};
-pub use choice::{Convention, Posture, Surface};
+pub use choice::{Convention, Outing, Posture, Surface};
 pub use drive::{Belt, Controller, Mode, Motor, MotorPulley, WheelPulley};
 pub use frame::{Deck, Truck};
 pub use kind::{Kind, Slot};

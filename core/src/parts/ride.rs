@@ -1,6 +1,6 @@
 //! What is not bought: the rider, the place and the wish.
 
-use super::{Posture, Surface};
+use super::{Outing, Posture, Surface};
 
 part! {
     /// Rider.
@@ -49,6 +49,8 @@ part! {
     low_charge: f64 = "low_charge_percent" Percent, 2.0..50.0, 10.0, Assumed;
     /// Temperature of the windings once warm.
     winding_c: f64 = "winding_c" Celsius, -25.0..180.0, 60.0, Assumed;
+    /// How it is ridden, with stops, hills and heat.
+    outing: Outing = "outing" None, 0.0..7.0, 2.0, Assumed Outing::NAMES;
     /// Stops for each kilometre, in the rider's own style.
     stops_per_m: f64 = "stops_per_km" PerKilometre, 0.0..20.0, 1.0, Assumed;
     /// Acceleration and braking, in the rider's own style.

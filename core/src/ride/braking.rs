@@ -145,13 +145,18 @@ impl Drive {
     /// pack, with every belt, with one less, and with the motors off.
     #[must_use]
     pub fn braking_cases(&self, speed_m_s: f64) -> Vec<Braking> {
+        self.cases(speed_m_s).into_iter().map(|case| self.braking(case)).collect()
+    }
+
+    /// What [`Drive::braking_cases`] asks, to be asked one by one.
+    #[must_use]
+    pub fn cases(&self, speed_m_s: f64) -> Vec<BrakeCase> {
         let mut cases = Vec::with_capacity(12);
         for wet in [false, true] {
             for charge in [1.0, 0.5] {
                 let mut motors = self.motors;
                 while motors >= 0.0 {
-                    let case = BrakeCase { speed_m_s, grade: 0.0, charge, wet, motors };
-                    cases.push(self.braking(case));
+                    cases.push(BrakeCase { speed_m_s, grade: 0.0, charge, wet, motors });
                     motors -= 1.0;
                 }
             }

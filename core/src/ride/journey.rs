@@ -65,7 +65,7 @@ pub(crate) struct Plan {
     decay: Decay,
     lead_ohm: f64,
     amid: (f64, f64),
-    slope: Slope,
+    pub(crate) slope: Slope,
 }
 
 /// A board on its way.

@@ -2,6 +2,7 @@
 
 use super::course::{Course, Leg, Manner, Steps, Until};
 use super::ridden::RideEnd;
+use super::trip::Trip;
 use crate::answers::{Drive, Limit, Sag, Steepest};
 use crate::math::sqrt;
 use crate::physics::gear::PUSH;
@@ -48,21 +49,20 @@ impl Drive {
         let mut hot = None;
         let leg = Leg { length_m: 1e9, grade, cruise_m_s: speed_m_s, rest_s: None };
         let steps = Steps { steady_s: 2.0, ..Steps::USUAL };
-        let ride = self.ride_watched(
-            Course::Legs(&[leg]),
-            MANNER,
-            Until::EMPTY,
-            b.ride.start_charge,
-            steps,
-            &mut |now| {
-                if now.winding_c >= winding {
-                    hot = Some(Limit::WindingHot);
-                } else if now.controller_c >= controller {
-                    hot = Some(Limit::ControllerHot);
-                }
-                hot.is_none()
-            },
-        );
+        let legs = [leg];
+        let start = b.ride.start_charge;
+        let mut trip = Trip::new(self, Course::Legs(&legs), MANNER, Until::EMPTY, start, steps);
+        let mut goes_on = true;
+        while goes_on && hot.is_none() {
+            goes_on = trip.advance(1);
+            let now = trip.now();
+            if now.winding_c >= winding {
+                hot = Some(Limit::WindingHot);
+            } else if now.controller_c >= controller {
+                hot = Some(Limit::ControllerHot);
+            }
+        }
+        let ride = trip.finish();
         let limit = match (hot, ride.end) {
             (Some(limit), _) => limit,
             (None, RideEnd::Stalled) => ride.held_back.map_or(Limit::Empty, |met| met.limit),

@@ -20,13 +20,19 @@ pub enum RideEnd {
     Stalled,
 }
 
-/// A limit, and when it was first met.
+/// A limit, and when and where it was met.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Met {
     /// The limit.
     pub limit: Limit,
     /// Time since the start, s.
     pub time_s: f64,
+    /// Distance from the start, m.
+    pub distance_m: f64,
+    /// Speed there, m/s.
+    pub speed_m_s: f64,
+    /// Rise over run there.
+    pub grade: f64,
 }
 
 /// Highest temperatures of a ride, °C.
@@ -65,10 +71,22 @@ pub struct Ridden {
     pub hottest: Hottest,
     /// The first limit that held the push back.
     pub held_back: Option<Met>,
+    /// Where the speed wished for was first not held, and the speed that it settled at.
+    pub not_held: Option<Met>,
+    /// What ended it, where the pack was empty or the push did not move it.
+    pub stopped: Option<Met>,
     /// The first limit that left braking to the rider, crawling aside.
     pub brake_held_back: Option<Met>,
-    /// The windings were hotter than their limit from then on, s.
-    pub winding_hot_s: Option<f64>,
+    /// Where the windings were first hotter than their limit.
+    pub winding_hot: Option<Met>,
     /// Moments on the way, at even times.
     pub moments: Vec<Moment>,
+}
+
+impl Ridden {
+    /// Mean speed with all rests, m/s.
+    #[must_use]
+    pub fn mean_m_s(&self) -> f64 {
+        if self.time_s > 0.0 { self.distance_m / self.time_s } else { 0.0 }
+    }
 }

@@ -2,6 +2,7 @@
 
 use super::course::{Course, Manner, Steps, TracePoint, Until};
 use super::ridden::Ridden;
+use super::trip::Trip;
 use crate::answers::{Drive, FULL, Sag};
 use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
@@ -53,8 +54,8 @@ pub const URBAN: [TracePoint; 25] = [
     at(195.0, 0.0),
 ];
 
-/// The highest speed of the cycle, m/s.
-const FASTEST_M_S: f64 = 50.0 / 3.6;
+/// The highest speed of the urban cycle, m/s.
+pub const URBAN_M_S: f64 = 50.0 / 3.6;
 /// Share of its top speed that a board is asked for.
 const ASKED: f64 = 0.95;
 /// A board that lags behind catches up no harder than this.
@@ -64,12 +65,12 @@ const MANNER: Manner = Manner { acceleration_m_s2: 2.0, braking_m_s2: 2.0 };
 #[must_use]
 pub fn urban(fastest_m_s: f64, fit: UrbanFit) -> Vec<TracePoint> {
     let fastest = fastest_m_s.max(0.0);
-    if fastest >= FASTEST_M_S {
+    if fastest >= URBAN_M_S {
         return Vec::from(URBAN);
     }
     if fit == UrbanFit::Scaled {
         let scaled =
-            |p: &TracePoint| TracePoint { speed_m_s: p.speed_m_s * fastest / FASTEST_M_S, ..*p };
+            |p: &TracePoint| TracePoint { speed_m_s: p.speed_m_s * fastest / URBAN_M_S, ..*p };
         return URBAN.iter().map(scaled).collect();
     }
     let mut points = Vec::with_capacity(URBAN.len() + 8);
@@ -92,16 +93,30 @@ pub fn urban(fastest_m_s: f64, fit: UrbanFit) -> Vec<TracePoint> {
     points
 }
 
+impl Trip {
+    /// At the start of rounds of the urban cycle on the flat, made to suit the
+    /// board, from the rider's start charge.
+    #[must_use]
+    pub fn on_urban(drive: &Drive, fit: UrbanFit, until: Until) -> Self {
+        let points = urban(drive.urban_m_s(), fit);
+        let charge = drive.build.ride.start_charge;
+        Self::new(drive, Course::Trace(&points), MANNER, until, charge, Steps::USUAL)
+    }
+}
+
 impl Drive {
+    /// The highest speed that the urban cycle asks of this board, m/s.
+    #[must_use]
+    pub fn urban_m_s(&self) -> f64 {
+        let supply = self.supply(self.build.ride.start_charge, Sag::Burst);
+        let top = self.top_speed(&supply, &FULL, Slope::FLAT).speed_m_s;
+        (ASKED * top).min(URBAN_M_S)
+    }
+
     /// Rounds of the urban cycle on the flat, made to suit the board, from the
     /// rider's start charge.
     #[must_use]
     pub fn ride_urban(&self, fit: UrbanFit, rounds: f64) -> Ridden {
-        let charge = self.build.ride.start_charge;
-        let supply = self.supply(charge, Sag::Burst);
-        let top = self.top_speed(&supply, &FULL, Slope::FLAT).speed_m_s;
-        let points = urban(ASKED * top, fit);
-        let until = Until::time(195.0 * rounds.max(0.0));
-        self.ride(Course::Trace(&points), MANNER, until, charge, Steps::USUAL)
+        Trip::on_urban(self, fit, Until::time(195.0 * rounds.max(0.0))).whole()
     }
 }

@@ -1,0 +1,216 @@
+//! A ride in time that is taken a few steps at a time.
+
+use super::course::{Course, Leg, Manner, Steps, TracePoint, Until};
+use super::journey::{Journey, Moment};
+use super::ledger::Ledger;
+use super::ridden::{Hottest, Ridden, RideEnd};
+use super::simulate::Phase;
+use super::style::Style;
+use crate::answers::{Drive, Limit};
+use crate::math::share;
+use crate::physics::road_load::Slope;
+use alloc::vec::Vec;
+
+/// A ride on its way: whoever must not stand still takes it a few steps at a
+/// time.
+///
+/// ```
+/// use pitchline_core::ride::{Style, Trip, Until};
+/// use pitchline_core::{Build, Draft, Drive};
+///
+/// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+/// let mut trip = Trip::in_style(&drive, Style::Town, Until::distance(1000.0));
+/// while trip.advance(50) {
+///     assert!(trip.share() < 1.0);
+/// }
+/// assert_eq!(trip.finish(), drive.ride_style(Style::Town, Until::distance(1000.0)));
+/// ```
+#[derive(Clone, Debug)]
+pub struct Trip {
+    pub(super) journey: Journey,
+    pub(super) course: Way,
+    /// The next leg or ramp, and when the round began.
+    pub(super) at: usize,
+    pub(super) begun_s: f64,
+    pub(super) phase: Phase,
+    pub(super) manner: Manner,
+    pub(super) until: Until,
+    pub(super) steps: Steps,
+    pub(super) creep_s: f64,
+    pub(super) every_s: f64,
+    /// Whether it is still falling to the first speed that it settles at.
+    pub(super) sinking: bool,
+    pub(super) ride: Ridden,
+    end: Option<RideEnd>,
+}
+
+/// A course of one's own.
+#[derive(Clone, Debug)]
+pub(super) enum Way {
+    Legs(Vec<Leg>),
+    Trace(Vec<TracePoint>),
+}
+
+/// A leg, or a ramp from one point of a trace to the next.
+pub(super) enum Bit {
+    Leg(Leg),
+    Ramp(TracePoint, TracePoint),
+}
+
+impl Way {
+    pub(super) fn bit(&self, at: usize) -> Option<Bit> {
+        match self {
+            Self::Legs(legs) => legs.get(at).copied().map(Bit::Leg),
+            Self::Trace(points) => Some(Bit::Ramp(*points.get(at)?, *points.get(at + 1)?)),
+        }
+    }
+}
+
+/// A ride goes on, or ends.
+pub(super) type Going = Result<(), RideEnd>;
+
+impl Trip {
+    /// At the start of a ride on a course from a charge.
+    #[must_use]
+    pub fn new(
+        drive: &Drive,
+        course: Course<'_>,
+        manner: Manner,
+        until: Until,
+        charge: f64,
+        steps: Steps,
+    ) -> Self {
+        let journey = Journey::new(drive, share(charge));
+        let now = journey.now;
+        let ride = Ridden {
+            distance_m: 0.0,
+            time_s: 0.0,
+            start_charge: now.charge,
+            end_charge: now.charge,
+            end: RideEnd::Time,
+            top_m_s: 0.0,
+            wh_per_km: 0.0,
+            ledger: Ledger::default(),
+            hottest: Hottest {
+                winding_c: now.winding_c,
+                case_c: now.case_c,
+                controller_c: now.controller_c,
+                cell_c: now.cell_c,
+            },
+            held_back: None,
+            not_held: None,
+            stopped: None,
+            brake_held_back: None,
+            winding_hot: None,
+            moments: Vec::from([now]),
+        };
+        Self {
+            journey,
+            course: match course {
+                Course::Legs(legs) => Way::Legs(legs.into()),
+                Course::Trace(points) => Way::Trace(points.into()),
+            },
+            at: 0,
+            begun_s: 0.0,
+            phase: Phase::Next,
+            manner,
+            until,
+            steps,
+            creep_s: steps.changing_s,
+            every_s: 1.0,
+            sinking: false,
+            ride,
+            end: None,
+        }
+    }
+
+    /// At the start of a ride in a style, from the rider's start charge.
+    #[must_use]
+    pub fn in_style(drive: &Drive, style: Style, until: Until) -> Self {
+        let figures = style.figures(&drive.build);
+        let charge = drive.build.ride.start_charge;
+        let legs = figures.legs();
+        Self::new(drive, Course::Legs(&legs), figures.manner(), until, charge, Steps::USUAL)
+    }
+
+    /// Takes so many steps, fewer where the ride ends; tells whether it goes on.
+    pub fn advance(&mut self, steps: u32) -> bool {
+        for _ in 0..steps {
+            if self.end.is_some() {
+                break;
+            }
+            self.end = self.step().err();
+        }
+        self.end.is_none()
+    }
+
+    /// Where it is.
+    #[must_use]
+    pub fn now(&self) -> &Moment {
+        &self.journey.now
+    }
+
+    /// About how much of the ride is done, as a share; 1 only once it has ended.
+    #[must_use]
+    pub fn share(&self) -> f64 {
+        if self.end.is_some() {
+            return 1.0;
+        }
+        let now = &self.journey.now;
+        let start = self.ride.start_charge.max(1e-9);
+        let spent = (start - now.charge) / start;
+        let made = (now.distance_m / self.until.distance_m).max(now.time_s / self.until.time_s);
+        spent.max(made).clamp(0.0, 0.99)
+    }
+
+    /// What came of it; of one that has not ended, so far.
+    #[must_use]
+    pub fn finish(mut self) -> Ridden {
+        let now = self.journey.now;
+        let met = self.met(Limit::Empty, Slope::FLAT);
+        let r = &mut self.ride;
+        r.end = self.end.unwrap_or(RideEnd::Time);
+        r.distance_m = now.distance_m;
+        r.time_s = now.time_s;
+        r.end_charge = now.charge;
+        r.ledger = self.journey.ledger;
+        if now.distance_m > 0.0 {
+            r.wh_per_km = r.ledger.stored_wh / (now.distance_m / 1000.0);
+        }
+        if r.moments.last() != Some(&now) {
+            r.moments.push(now);
+        }
+        if r.end == RideEnd::Empty && r.stopped.is_none() {
+            // The pack does not even feed the idling controller.
+            r.stopped = Some(met);
+        }
+        self.ride
+    }
+
+    /// All of it.
+    pub(super) fn whole(mut self) -> Ridden {
+        while self.advance(u32::MAX) {}
+        self.finish()
+    }
+}
+
+impl Drive {
+    /// A ride on a course from a charge.
+    #[must_use]
+    pub fn ride(
+        &self,
+        course: Course<'_>,
+        manner: Manner,
+        until: Until,
+        charge: f64,
+        steps: Steps,
+    ) -> Ridden {
+        Trip::new(self, course, manner, until, charge, steps).whole()
+    }
+
+    /// A ride in a style from the rider's start charge.
+    #[must_use]
+    pub fn ride_style(&self, style: Style, until: Until) -> Ridden {
+        Trip::in_style(self, style, until).whole()
+    }
+}
