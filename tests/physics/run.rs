@@ -4,7 +4,7 @@ use crate::board::board;
 use crate::check::{Check, check, holds};
 use crate::ride::fixture_board;
 use pitchline_core::physics::heat::{Settled, settled};
-use pitchline_core::physics::motion::STOP;
+use pitchline_core::physics::motion::{STOP, moved};
 use pitchline_core::ride::{BrakeCase, Goal};
 use pitchline_core::{Build, Drive, Limit, Slot};
 
@@ -156,4 +156,19 @@ fn for_ever() -> Vec<Check> {
 
 pub(crate) fn checks() -> Vec<Check> {
     [sprints(), braking(), for_ever()].concat()
+}
+
+/// A brake that grips harder below a speed: 90 kg lose 190 N over 0.05 s, 0.1056 m/s, as from
+/// there on the mean speed is one at which it does. By hand.
+#[test]
+fn a_brake_that_grips_harder_when_slower_goes_on_slowing() {
+    let net = |v: f64| if v < 2.735 { -190.0 } else { -85.0 };
+    let found = moved(90.0, 2.75, 0.05, net);
+    let wanted = 2.75 - 0.05 * 190.0 / 90.0;
+    assert!((found.speed_m_s - wanted).abs() < 1e-7, "{found:?}");
+    assert_eq!(found.time_s, 0.05);
+    // And to rest: from 0.08 m/s in 90 · 0.08 / 190 s.
+    let found = moved(90.0, 0.08, 0.05, net);
+    assert_eq!(found.speed_m_s, 0.0);
+    assert!((found.time_s - 90.0 * 0.08 / 190.0).abs() < 1e-9, "{found:?}");
 }

@@ -78,7 +78,7 @@ impl Moved {
     }
 }
 
-/// Moves a mass by a net force at each speed, which must not grow with speed.
+/// Moves a mass by a net force at each speed. The force may jump.
 ///
 /// Implicit midpoint: `m (v1 − v0) = h F((v0 + v1) / 2)`, a bracketed secant to
 /// 1e-8 m/s. Second order, stable for any step, and the work of the force is
@@ -89,11 +89,19 @@ pub fn moved(mass: f64, from_m_s: f64, step_s: f64, mut net: impl FnMut(f64) -> 
     if first == 0.0 || (first < 0.0 && from_m_s <= 0.0) {
         return Moved { speed_m_s: from_m_s.max(0.0), time_s: step_s };
     }
-    // The excess of the change over what the force gives grows with the speed at the end.
+    // The excess of the change over what the force gives, by the speed at the end.
     let mut excess = |v: f64| mass * (v - from_m_s) - step_s * net(0.5 * (from_m_s + v));
     let (mut near, mut far) = ((from_m_s, -step_s * first), (reached.max(0.0), 0.0));
     far.1 = excess(far.0);
-    if reached < 0.0 && far.1 >= 0.0 {
+    for _ in 0..60 {
+        if far.0 <= 0.0 || far.1 == 0.0 || (far.1 > 0.0) != (near.1 > 0.0) {
+            break;
+        }
+        // Where a force grows on the way, as braking may, it gets farther.
+        let v = (from_m_s + 2.0 * (far.0 - from_m_s)).max(0.0);
+        far = (v, excess(v));
+    }
+    if far.0 <= 0.0 && far.1 >= 0.0 {
         // It comes to rest within the step.
         let stopping = (far.1 + mass * from_m_s) / step_s;
         return Moved { speed_m_s: 0.0, time_s: mass * from_m_s / stopping };
