@@ -40,6 +40,8 @@ pub(crate) struct Brake {
     pub(crate) current_a: f64,
     /// What sets it.
     pub(crate) limit: Limit,
+    /// Whether it is what the pack takes back, crawling or not.
+    pub(crate) by_pack: bool,
 }
 
 impl Drive {
@@ -96,10 +98,12 @@ impl Drive {
         let (b, c) = (&self.build, &self.build.controller);
         let omega = self.motor_rad_s(speed_m_s);
         let iron = self.iron_n_m(omega, &mut Working::off());
-        let mut least = Brake { current_a: c.brake_current_a, limit: Limit::BrakeCurrent };
+        let (current_a, limit) = (c.brake_current_a, Limit::BrakeCurrent);
+        let mut least = Brake { current_a, limit, by_pack: false };
         let mut take = |limit: Limit, current: f64| {
             if current < least.current_a {
-                least = Brake { current_a: current, limit };
+                let by_pack = matches!(limit, Limit::OverVoltage | Limit::RegenCurrent);
+                least = Brake { current_a: current, limit, by_pack };
             }
         };
         take(Limit::MotorCurrent, b.motor.max_current_a);
@@ -124,7 +128,8 @@ impl Drive {
         take(limit, self.returned_a(supply, pack_a, omega));
         let fade = (speed_m_s - FADE_M_S[0]) / (FADE_M_S[1] - FADE_M_S[0]);
         if fade < 1.0 {
-            least = Brake { current_a: least.current_a * fade.max(0.0), limit: Limit::Crawl };
+            let current_a = least.current_a * fade.max(0.0);
+            least = Brake { current_a, limit: Limit::Crawl, ..least };
         }
         least
     }

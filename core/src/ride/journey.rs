@@ -246,8 +246,9 @@ impl Journey {
             plan.amid = amid;
             return Some(plan);
         }
-        // As much as there is. The windings are taken as warm as at the start.
-        let push = |v: f64| self.drive.push(&supply, &mode, v, slope);
+        // As much as there is, with windings as warm as the last current makes them amid the step.
+        let (_, warm) = self.amid(step_s, self.now.motor_a, mean, iron * omega);
+        let push = |v: f64| warm.push(&supply, &mode, v, slope);
         let net = |v: f64| push(v).force_n - self.drive.load_n(v, slope);
         let reached = moved(self.felt_kg, from, step_s, net);
         if reached.speed_m_s >= wish_m_s && wish_m_s > from {
@@ -283,9 +284,11 @@ impl Journey {
             self.felt_kg * (plan.speed_m_s - from) / plan.step_s + self.drive.load_n(mean, slope);
         let current =
             if mean > 0.0 { self.drive.asked_a(taken_n, iron) } else { most.motor_current_a };
-        let (amid, _) = self.amid(plan.step_s, current, mean, iron * omega);
+        let (amid, drive) = self.amid(plan.step_s, current, mean, iron * omega);
         plan.amid = amid;
-        plan.flow = self.drive.flow(&supply, mean, current)?;
+        // A hair warmer than thought may be beyond the most that the pack gives.
+        plan.flow =
+            drive.flow(&supply, mean, current).or_else(|| warm.flow(&supply, mean, current))?;
         Some(plan)
     }
 

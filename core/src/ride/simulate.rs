@@ -20,6 +20,8 @@ const SETTLED_M_S2: f64 = 0.02;
 /// change, m/s, and to this long, s.
 const CREEP_M_S: f64 = 0.3;
 const CREEP_S: f64 = 8.0;
+/// Once the pack no longer holds the brakes back they jump: so many times finer from there.
+const FINER: f64 = 8.0;
 /// Braking begins within so many metres of where it must.
 const NEAR_M: f64 = 1e-6;
 
@@ -31,7 +33,7 @@ pub(super) enum Phase {
     /// Along a leg, to where it ends or braking begins.
     Ride { leg: Leg, end_m: f64 },
     /// Braking evenly to rest.
-    Stop { leg: Leg, from_m_s: f64, step_s: f64, done: f64, count: f64 },
+    Stop { leg: Leg, from_m_s: f64, step_s: f64, done: f64, count: f64, finer: f64 },
     /// At rest.
     Rest { step_s: f64, done: f64, count: f64 },
     /// To a point of a trace.
@@ -45,10 +47,15 @@ impl Trip {
             let taken = match self.phase {
                 Phase::Next => self.next()?,
                 Phase::Ride { leg, end_m } => self.ride(leg, end_m)?,
-                Phase::Stop { leg, from_m_s, step_s, done, count } if done < count => {
-                    let done = done + 1.0;
-                    self.phase = Phase::Stop { leg, from_m_s, step_s, done, count };
+                Phase::Stop { leg, from_m_s, step_s, done, count, finer } if done < count => {
                     let slope = Slope::of_grade(leg.grade);
+                    let speed = from_m_s * (1.0 - (done + 1.0) / count);
+                    let jumps = finer > 1.0 && self.brake_jumps(step_s, speed, slope);
+                    let times = if jumps { finer } else { 1.0 };
+                    let (step_s, count) = (step_s / times, count * times);
+                    let done = done * times + 1.0;
+                    let finer = finer / times;
+                    self.phase = Phase::Stop { leg, from_m_s, step_s, done, count, finer };
                     let plan = self.plan(step_s, from_m_s * (1.0 - done / count), slope)?;
                     self.take(&plan)?
                 }
@@ -119,8 +126,15 @@ impl Trip {
         let time = 2.0 * left / v;
         let count = steps_in(time, self.steps.changing_s.min(time / self.steps.changing));
         let step_s = time / count;
-        self.phase = Phase::Stop { leg, from_m_s: v, step_s, done: 0.0, count };
+        self.phase = Phase::Stop { leg, from_m_s: v, step_s, done: 0.0, count, finer: FINER };
         Ok(false)
+    }
+
+    /// Whether the pack ceases to hold the brakes back in a step that ends at a speed.
+    fn brake_jumps(&self, step_s: f64, speed_m_s: f64, slope: Slope) -> bool {
+        let supply = self.journey.supply(&self.journey.decay(step_s));
+        let by_pack = |v: f64| self.journey.drive.brake(&supply, v, slope).by_pack;
+        by_pack(self.journey.now.speed_m_s) && !by_pack(speed_m_s)
     }
 
     fn rest(&mut self, leg: &Leg) -> bool {
