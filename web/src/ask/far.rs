@@ -13,7 +13,7 @@ use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Unit};
 
 /// Names of the sinks, in the core's order.
-const SINKS: [&str; 10] = [
+pub const SINKS: [&str; 10] = [
     "Cells, as heat",
     "Joints and wires",
     "Controller",

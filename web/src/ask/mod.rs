@@ -16,6 +16,7 @@ mod told;
 mod working;
 
 pub use answer::{ALONG_CURVE, side_by_side, table};
+pub use far::SINKS;
 pub use field::input_of;
 pub use working::working;
 

@@ -41,7 +41,7 @@ impl std::fmt::Debug for Axis<'_> {
 
 impl Axis<'_> {
     /// The ends of the axis for data from `low` to `high`.
-    fn ends(&self, (low, high): (f64, f64)) -> (f64, f64) {
+    pub(super) fn ends(&self, (low, high): (f64, f64)) -> (f64, f64) {
         match self.range {
             Some(range) => range,
             None if self.zero => (low.min(0.0), high.max(0.0)),
@@ -50,13 +50,13 @@ impl Axis<'_> {
     }
 
     /// The marked values in words, none wider than `room`.
-    fn words(&self, ticks: &Ticks, room: f64) -> Vec<(f64, String)> {
+    pub(super) fn words(&self, ticks: &Ticks, room: f64) -> Vec<(f64, String)> {
         let word = |v: &f64| (*v, fit(&(self.label)(*v, ticks.decimals), room));
         ticks.values.iter().map(word).collect()
     }
 }
 
-fn widest(words: &[(f64, String)]) -> f64 {
+pub(super) fn widest(words: &[(f64, String)]) -> f64 {
     words.iter().map(|w| text_width(&w.1)).fold(0.0, f64::max)
 }
 
@@ -125,12 +125,33 @@ impl Plot {
         layout: &Layout,
         marks: &mut Vec<Mark>,
     ) {
-        for (value, word) in y_words {
+        self.rows(y_words, marks);
+        self.columns(x, layout.width, marks);
+        let title = |text: &str, at: f64, base: f64, anchor| {
+            Mark::text("c-title", at, base, anchor, fit(text, layout.width - 4.0))
+        };
+        if !y.title.is_empty() {
+            marks.push(title(&y.title, 0.0, layout.top + 12.0, Anchor::Start));
+        }
+        if !x.title.is_empty() {
+            // Ends under the plot, unless it needs the whole width.
+            let end = self.right.max(text_width(&x.title)).min(layout.width);
+            marks.push(title(&x.title, end, layout.height - 5.0, Anchor::End));
+        }
+    }
+
+    /// The marked values up the side, and the base.
+    pub(super) fn rows(&self, words: &[(f64, String)], marks: &mut Vec<Mark>) {
+        for (value, word) in words {
             let at = self.y.at(*value);
             marks.push(self.across(if *value == 0.0 { "c-zero" } else { "c-grid" }, at));
             marks.push(Mark::text("c-tick", self.left - 6.0, at + 4.0, Anchor::End, word));
         }
         marks.push(self.across("c-base", self.bottom));
+    }
+
+    /// The marked values along the bottom.
+    pub(super) fn columns(&self, x: &Axis<'_>, width: f64, marks: &mut Vec<Mark>) {
         for (value, word) in self.spaced(x) {
             let at = self.x.at(value);
             marks.push(Mark::Line {
@@ -142,19 +163,8 @@ impl Plot {
             });
             // The outermost words move in rather than be cut off.
             let half = text_width(&word) / 2.0;
-            let at = within(at, half, layout.width - half);
+            let at = within(at, half, width - half);
             marks.push(Mark::text("c-tick", at, self.bottom + 17.0, Anchor::Middle, word));
-        }
-        let title = |text: &str, at: f64, base: f64, anchor| {
-            Mark::text("c-title", at, base, anchor, fit(text, layout.width - 4.0))
-        };
-        if !y.title.is_empty() {
-            marks.push(title(&y.title, 0.0, layout.top + 12.0, Anchor::Start));
-        }
-        if !x.title.is_empty() {
-            // Ends under the plot, unless it needs the whole width.
-            let end = self.right.max(text_width(&x.title)).min(layout.width);
-            marks.push(title(&x.title, end, layout.height - 5.0, Anchor::End));
         }
     }
 

@@ -167,10 +167,10 @@ impl Curves<'_> {
     }
 }
 
-type Bounds = ((f64, f64), (f64, f64));
+pub(super) type Bounds = ((f64, f64), (f64, f64));
 
 /// The extents of everything drawn, `None` if no point has a value.
-fn bounds(series: &[Series]) -> Option<Bounds> {
+pub(super) fn bounds(series: &[Series]) -> Option<Bounds> {
     let whole = |p: &&Point| p.0.is_finite() && p.1.is_some_and(f64::is_finite);
     let points = || series.iter().flat_map(|s| &s.points).filter(whole);
     let spans = || series.iter().flat_map(|s| &s.band);
@@ -187,7 +187,7 @@ fn dot(n: usize, (x, y): (f64, f64)) -> Mark {
 }
 
 /// Draws the curve, stretch by stretch, and gives back its pieces.
-fn strokes(one: &Series, n: usize, plot: &Plot, marks: &mut Vec<Mark>) -> Vec<Piece> {
+pub(super) fn strokes(one: &Series, n: usize, plot: &Plot, marks: &mut Vec<Mark>) -> Vec<Piece> {
     let all = pieces(&one.points, plot);
     // A lone point would be lost as a stroke of no length.
     let lone = all.iter().filter(|(from, to)| from == to);
@@ -244,7 +244,13 @@ fn key(series: &[Series], width: f64, marks: &mut Vec<Mark>) -> f64 {
 }
 
 /// Writes a curve's name at its end, with a sample of its stroke.
-fn name(one: &Series, n: usize, end: (f64, f64), labels: &mut Labels, marks: &mut Vec<Mark>) {
+pub(super) fn name(
+    one: &Series,
+    n: usize,
+    end: (f64, f64),
+    labels: &mut Labels,
+    marks: &mut Vec<Mark>,
+) {
     let wish = Wish {
         class: "c-name",
         x: end.0 + 8.0,

@@ -109,6 +109,7 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "cutback_end_c" => "Stops pushing at, hot",
         "heat_sink_k_per_w" => "Heat path, switches to air",
         "energy_price_kwh" => "Price of a kilowatt-hour",
+        "outing" => "How you ride",
         "stops_per_km" => "Stops for each kilometre",
         "acceleration_m_s2" => "Acceleration and braking",
         "climb_m_per_km" => "Climb for each kilometre",

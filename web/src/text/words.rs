@@ -54,6 +54,14 @@ pub fn choice(name: &str) -> &'static str {
         "packed_gravel" => "Packed gravel",
         "peak_phase" => "Peak phase current",
         "direct" => "Direct current",
+        "steady_cruise" => "Steady cruise",
+        "relaxed_loop" => "Relaxed loop",
+        "stop_and_go_town" => "Stop-and-go town",
+        "hill_session" => "Hill session",
+        "full_send" => "Full send: as fast as it goes",
+        "my_own" => "My own",
+        "city_cycle_cut" => "Official city cycle, top speeds cut off",
+        "city_cycle_slowed" => "Official city cycle, slowed down",
         _ => "",
     }
 }
