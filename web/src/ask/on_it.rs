@@ -33,11 +33,16 @@ const OPEN: [(Slot, &str); 6] = [
 ];
 
 /// Inputs that stand under the question that they are for.
-const ELSEWHERE: [(Slot, &str); 4] = [
+const ELSEWHERE: [(Slot, &str); 9] = [
     (Slot::Ride, "charge_from_percent"),
     (Slot::Ride, "charge_to_percent"),
     (Slot::Ride, "charge_time_h"),
     (Slot::Place, "energy_price_kwh"),
+    (Slot::Ride, "outing"),
+    (Slot::Ride, "stops_per_km"),
+    (Slot::Ride, "rest_s"),
+    (Slot::Ride, "acceleration_m_s2"),
+    (Slot::Ride, "climb_m_per_km"),
 ];
 
 /// Id of what does not fit.

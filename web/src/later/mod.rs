@@ -15,7 +15,6 @@ mod ride;
 mod runs;
 mod season;
 mod sure;
-#[allow(dead_code, reason = "its users follow")]
 mod work;
 mod working;
 

@@ -85,6 +85,17 @@ impl Style {
         u8::from(high < 9.95 && high - low < 2.0)
     }
 
+    /// A way in m: metres or feet, from about a kilometre in km or miles.
+    #[must_use]
+    pub fn way(self, way_m: f64) -> String {
+        if way_m >= 950.0 {
+            return self.distance_unit(way_m);
+        }
+        let shown = self.shown_si(way_m, Unit::Metre);
+        let step = if shown < 99.5 { 1.0 } else { 10.0 };
+        with_unit(self.fixed((shown / step).round() * step, 0), self.units.shown(Unit::Metre))
+    }
+
     /// A length in m as bare millimetres with one decimal, or inches with two:
     /// what a calliper shows.
     #[must_use]

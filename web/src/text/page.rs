@@ -43,6 +43,19 @@ pub const COLD: &str = "The pack is taken to be as cold as the air. Kept indoors
 pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
 /// In the place of what comes in the second piece, while that is on its way.
 pub const LOADING: &str = "Loading…";
+/// Over the rides in time.
+pub const RIDE: &str = "With stops, hills and heat";
+/// Over the table of all ways to ride.
+pub const RIDES: &str = "To an empty pack, however you ride";
+/// Over its first column.
+pub const HOW: &str = "How you ride";
+/// Under the rows of the rider's own way.
+pub const OWN_RIDE: &str =
+    "Your cruising speed and the charge at the start stand under \"You and your ride\".";
+/// What the buttons over the ride's charts choose.
+pub const TRACED: &str = "How much of the ride is shown";
+/// What the arrow keys do there.
+pub const ALONG_TIME: &str = "Arrow keys move along the ride";
 /// While an answer is worked out in small pieces; a share in percent follows.
 pub const WORKING: &str = "Working it out…";
 /// In its place when it has not come.

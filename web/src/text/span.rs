@@ -10,7 +10,7 @@ pub fn minutes(time_s: f64) -> f64 {
 #[must_use]
 pub fn span(time_s: f64) -> String {
     // Held where a whole number holds it.
-    let seconds = time_s.max(0.0).min(1e9).round() as u64;
+    let seconds = time_s.clamp(0.0, 1e9).round() as u64;
     let (small, large) = if seconds < 600 { ("s", "min") } else { ("min", "h") };
     let count = if seconds < 600 { seconds } else { (seconds + 30) / 60 };
     match (count / 60, count % 60) {

@@ -1,0 +1,114 @@
+//! The rides, taken some steps at a time, and kept until the board is another.
+
+use crate::later::work::{Job, Work};
+use crate::state::App;
+use pitchline_core::ride::{Ridden, Trip, Until};
+use pitchline_core::{Build, Drive, Outing};
+use std::cell::RefCell;
+use std::collections::VecDeque;
+use std::rc::Rc;
+
+/// Steps of a ride in a piece of work: about half a millisecond.
+const STEPS: u32 = 100;
+/// How long the start is that may be looked at closely, s.
+pub(super) const START_S: f64 = 600.0;
+
+/// The rides of one build.
+pub(super) struct Ridings {
+    /// The build, with the outing that is chosen.
+    pub(super) build: Build,
+    /// To an empty pack, in the order of [`Outing::ALL`].
+    pub(super) whole: Vec<Rc<Ridden>>,
+    /// The first ten minutes of the chosen one.
+    pub(super) start: Rc<Ridden>,
+}
+
+impl Ridings {
+    /// The chosen one.
+    pub(super) fn chosen(&self) -> &Ridden {
+        &self.whole[self.place()]
+    }
+
+    /// Its place among all.
+    pub(super) fn place(&self) -> usize {
+        Outing::ALL.iter().position(|one| *one == self.build.ride.outing).unwrap_or(0)
+    }
+}
+
+/// The rides as they are worked out.
+#[derive(Clone)]
+pub(super) struct Rides {
+    pub(super) app: App,
+    pub(super) work: Work,
+    last: Rc<RefCell<Option<Rc<Ridings>>>>,
+}
+
+/// A ride that is still to be taken.
+struct Due {
+    outing: Outing,
+    /// Place among all; none for the start of the chosen one.
+    place: Option<usize>,
+}
+
+impl Rides {
+    pub(super) fn new(app: App) -> Self {
+        Self { app, work: Work::new(), last: Rc::default() }
+    }
+
+    /// Those that were worked out last; followed by [`Rides::key`].
+    pub(super) fn get(&self) -> Option<Rc<Ridings>> {
+        self.last.borrow().clone()
+    }
+
+    /// Changes whenever what is shown of them would; tracked.
+    pub(super) fn key(&self) -> String {
+        let (style, ended) = (self.app.style(), self.work.ended());
+        format!("{ended}{}{}", if style.comma { "," } else { "." }, style.units.key())
+    }
+
+    /// What is to be done for the build as it is now.
+    pub(super) fn job(&self) -> Job {
+        let Some(found) = self.app.found() else { return Box::new(|| 1.0) };
+        let build = found.build;
+        let alike = |mut other: Build| {
+            // However it is ridden, the other ways stay as they are.
+            other.ride.outing = build.ride.outing;
+            other == build
+        };
+        let known = self.get().filter(|last| alike(last.build));
+        let mut whole: Vec<Option<Rc<Ridden>>> = match &known {
+            Some(last) => last.whole.iter().cloned().map(Some).collect(),
+            None => vec![None; Outing::ALL.len()],
+        };
+        let places = Outing::ALL.into_iter().enumerate();
+        let missing = places.filter(|(place, _)| whole[*place].is_none());
+        let mut due: VecDeque<Due> =
+            missing.map(|(place, outing)| Due { outing, place: Some(place) }).collect();
+        due.push_back(Due { outing: build.ride.outing, place: None });
+        let (all, drive, last) = (due.len() as f64, Drive::new(&build), self.last.clone());
+        let mut trip: Option<Trip> = None;
+        Box::new(move || {
+            let done = all - due.len() as f64;
+            let Some(next) = due.front() else { return 1.0 };
+            let until = match next.place {
+                Some(_) => Until::EMPTY,
+                None => Until::time(START_S),
+            };
+            let mut now = trip.take().unwrap_or_else(|| Trip::out(&drive, next.outing, until));
+            if now.advance(STEPS) {
+                let share = (done + now.share()) / all;
+                trip = Some(now);
+                return share;
+            }
+            let ridden = Rc::new(now.finish());
+            if let Some(place) = next.place {
+                whole[place] = Some(ridden);
+                due.pop_front();
+                return (done + 1.0) / all;
+            }
+            let whole = whole.iter().flatten().cloned().collect();
+            last.replace(Some(Rc::new(Ridings { build, whole, start: ridden })));
+            1.0
+        })
+    }
+}

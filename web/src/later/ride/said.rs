@@ -1,0 +1,188 @@
+//! What is said of a ride: how it is ridden, how it ended, what was met on the way.
+
+use crate::text::{Style, span, words};
+use pitchline_core::ride::{Met, Ridden, RideEnd, URBAN_M_S, UrbanFit};
+use pitchline_core::{Build, Drive, Limit, Outing, Unit};
+
+pub(super) fn warmth(style: Style, celsius: f64) -> String {
+    style.quantity(celsius.round(), Unit::Celsius, 2)
+}
+
+fn percent(style: Style, share: f64) -> String {
+    style.si(share, Unit::Percent, 2)
+}
+
+/// " on the 18 % climb".
+fn slope(style: Style, grade: f64) -> String {
+    let steep = percent(style, grade.abs());
+    match grade {
+        up if up > 5e-4 => format!(", on the {steep} climb"),
+        down if down < -5e-4 => format!(", down the {steep} slope"),
+        _ => String::new(),
+    }
+}
+
+/// "after 1.2 km, 4 min 30 s, on the 18 % climb".
+fn place(style: Style, met: &Met) -> String {
+    if met.distance_m < 1.0 {
+        return format!("right at the start{}", slope(style, met.grade));
+    }
+    let (way, time) = (style.way(met.distance_m), span(met.time_s));
+    format!("after {way}, {time}{}", slope(style, met.grade))
+}
+
+/// How an outing is ridden.
+pub(super) fn course(build: &Build, outing: Outing, style: Style) -> String {
+    let drive = Drive::new(build);
+    let speed = style.speed_unit(drive.outing_m_s(outing));
+    let ridden = match outing.style() {
+        Ok(ridden) => ridden.figures(build),
+        Err(fit) => return cycle(&drive, fit, style),
+    };
+    let [up, down] = ridden.legs();
+    let steep = percent(style, up.grade);
+    let hills = if up.grade < 5e-4 {
+        "on the flat".into()
+    } else {
+        format!("half of the way up {steep}, half down")
+    };
+    let rate = style.quantity(ridden.acceleration_m_s2, Unit::MetrePerSecondSquared, 2);
+    let stops = match down.rest_s {
+        Some(rest_s) => {
+            let every = style.way(up.length_m + down.length_m);
+            format!("a stop of {} every {every}, speeding up and braking at {rate}", span(rest_s))
+        }
+        None => "no stops".into(),
+    };
+    let speed = match outing {
+        Outing::Flatout => format!("As fast as it goes, to {speed} at most"),
+        _ => speed,
+    };
+    let from = match outing {
+        Outing::Own | Outing::Steady => "",
+        _ => " Common practice, no source.",
+    };
+    format!("{speed}, {stops}, {hills}.{from}")
+}
+
+/// What the official cycle asks, and what of it is left out.
+fn cycle(drive: &Drive, fit: UrbanFit, style: Style) -> String {
+    let (most, asked) = (style.speed_unit(URBAN_M_S), drive.urban_m_s());
+    let first = format!(
+        "The urban cycle of UN Regulation 83, over and over: up to {most}, with stops, on the flat. It was made for cars."
+    );
+    let speed = style.speed_unit(asked);
+    if asked >= URBAN_M_S {
+        return format!("{first} Your board reaches all of its speeds.");
+    }
+    match fit {
+        UrbanFit::Clipped => {
+            format!("{first} Your board is slower: what is above {speed} is cut off.")
+        }
+        UrbanFit::Scaled => format!(
+            "{first} Your board is slower: every speed is taken down to {} of it, {speed} at most.",
+            percent(style, asked / URBAN_M_S)
+        ),
+    }
+}
+
+/// What ended a ride, in a few words for a table.
+pub(super) fn ended(ride: &Ridden) -> String {
+    match (ride.end, ride.stopped) {
+        (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::limit(met.limit)),
+        (_, Some(met)) => words::limit(met.limit).into(),
+        _ => "a whole day".into(),
+    }
+}
+
+/// What ended it, and where.
+pub(super) fn end(ride: &Ridden, style: Style) -> String {
+    let Some(met) = ride.stopped else {
+        return format!("Still going after {}.", span(ride.time_s));
+    };
+    let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
+    if ride.end == RideEnd::Stalled {
+        return if met.distance_m < 1.0 {
+            format!("It does not get going{}: {limit}. {why}", slope(style, met.grade))
+        } else {
+            format!("Stopped {}: {limit}. {why}", place(style, &met))
+        };
+    }
+    if met.limit == Limit::Empty {
+        return format!("Goes on until the pack is empty, {}.", place(style, &met));
+    }
+    let left = percent(style, ride.end_charge);
+    format!(
+        "Ends {}, with {left} charge left: the pack holds less than half of the speed. {why}",
+        place(style, &met)
+    )
+}
+
+/// Whether the wish could not be had.
+pub(super) fn impossible(ride: &Ridden, outing: Outing) -> bool {
+    ride.end == RideEnd::Stalled || (outing != Outing::Flatout && early(ride))
+}
+
+/// Whether the push did not move it.
+pub(super) fn stalls(ride: &Ridden) -> bool {
+    ride.end == RideEnd::Stalled
+}
+
+/// Whether the speed was lost while there still was charge.
+fn early(ride: &Ridden) -> bool {
+    ride.not_held.is_some_and(|met| met.distance_m < 0.8 * ride.distance_m)
+}
+
+/// What was met on the way, one sentence each.
+pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) -> Vec<String> {
+    let mut told = Vec::new();
+    let at = |met: &Met| place(style, met);
+    if let Some(met) = ride.not_held.filter(|_| early(ride)) {
+        let (speed, limit) = (style.speed_unit(met.speed_m_s), words::limit(met.limit));
+        told.push(if outing == Outing::Flatout {
+            format!("At most {}: {limit}.", style.speed_unit(ride.top_m_s))
+        } else {
+            let wish = style.speed_unit(Drive::new(build).outing_m_s(outing));
+            format!("The {wish} wished for cannot be held: {speed} is left {}: {limit}.", at(&met))
+        });
+    }
+    if let Some(met) = ride.held_back {
+        let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
+        told.push(format!("First held back {}: {limit}. {why}", at(&met)));
+    }
+    let (hot, from) = (ride.hottest.controller_c, build.controller.cutback_start_c);
+    if hot > from {
+        let (hot, from) = (warmth(style, hot), warmth(style, from));
+        told.push(format!("The controller got to {hot} and held back from {from} on."));
+    }
+    if let Some(met) = ride.winding_hot {
+        let most = warmth(style, build.motor.winding_limit_c);
+        let hot = warmth(style, ride.hottest.winding_c);
+        told.push(format!(
+            "The windings passed their {most} {} and got to {hot}: motors burn out like that. Ride gentler, or gear lower.",
+            at(&met)
+        ));
+    }
+    if let Some(met) = ride.brake_held_back {
+        let rest = style.quantity(ride.ledger.brake_wh, Unit::WattHour, 2);
+        told.push(format!(
+            "Braking was first more than the motors do {}: {}. Your foot or a brake took the rest, {rest} in all.",
+            at(&met),
+            words::limit(met.limit)
+        ));
+    }
+    told
+}
+
+/// What got hottest, with its temperature.
+pub(super) fn hottest(ride: &Ridden, style: Style) -> String {
+    let h = &ride.hottest;
+    let parts = [
+        ("windings", h.winding_c),
+        ("motor cases", h.case_c),
+        ("controller", h.controller_c),
+        ("cells", h.cell_c),
+    ];
+    let most = parts.into_iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    most.map_or_else(String::new, |(name, hot)| format!("{name} {}", warmth(style, hot)))
+}

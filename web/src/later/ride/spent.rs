@@ -1,0 +1,89 @@
+//! Where the energy of a ride went.
+
+use super::rides::Rides;
+use crate::ask::SINKS;
+use crate::chart::{Bar, Bars, Chart, Drawing, Table, chart, nothing, use_width};
+use crate::dom::Node;
+use crate::text::{Style, page};
+use pitchline_core::Unit;
+use pitchline_core::ride::Ridden;
+
+pub(super) fn spent(rides: &Rides) -> Node {
+    let (keyed, now) = (rides.clone(), rides.clone());
+    let with = move || now.get().map(|found| (found, now.app.style()));
+    let (told, drawn, rows) = (with.clone(), with.clone(), with);
+    chart(Chart {
+        key: Box::new(move || keyed.key()),
+        finding: Box::new(move || {
+            told().map_or_else(String::new, |(found, style)| finding(found.chosen(), style))
+        }),
+        draw: Box::new(move |width| {
+            let drawing = drawn().map(|(found, style)| draw(found.chosen(), style, width));
+            drawing.unwrap_or_else(|| nothing(width, page::WORKING))
+        }),
+        table: Box::new(move || {
+            rows().map_or_else(Table::default, |(found, style)| table(found.chosen(), style))
+        }),
+        hint: "Arrow keys move along the bars",
+        width: use_width(340.0),
+        on_pick: None,
+    })
+}
+
+/// What took energy, largest first, and its share. What a downhill gave back is not among it.
+fn sorted(ride: &Ridden) -> Vec<(&'static str, f64, f64)> {
+    let names = SINKS.into_iter().chain(["Speed at the end"]);
+    let sinks = names.zip(ride.ledger.sinks_wh()).filter(|(_, wh)| *wh > 0.0);
+    let mut sorted: Vec<_> = sinks.collect();
+    let all: f64 = sorted.iter().map(|(_, wh)| wh).sum();
+    sorted.sort_by(|a, b| b.1.total_cmp(&a.1));
+    // Under half a percent a bar is not seen.
+    let seen = sorted.into_iter().map(|(name, wh)| (name, wh, wh / all));
+    seen.filter(|(.., share)| *share >= 0.005).collect()
+}
+
+fn percent(share: f64) -> String {
+    format!("{}\u{a0}%", Style::default().fixed(share * 100.0, 0))
+}
+
+fn finding(ride: &Ridden, style: Style) -> String {
+    let wh = |wh: f64| style.quantity(wh, Unit::WattHour, 2);
+    let l = &ride.ledger;
+    let back = if l.returned_wh >= 0.01 * l.passed_wh {
+        format!(" Braking brought {} back.", wh(l.returned_wh))
+    } else {
+        String::new()
+    };
+    match sorted(ride).as_slice() {
+        [(one, _, first), (two, _, second), ..] => format!(
+            "{} left the cells on this ride, most of it into {} ({}) and {} ({}).{back}",
+            wh(l.stored_wh),
+            one.to_ascii_lowercase(),
+            percent(*first),
+            two.to_ascii_lowercase(),
+            percent(*second),
+        ),
+        _ => "No ride, no energy.".into(),
+    }
+}
+
+pub(super) fn draw(ride: &Ridden, style: Style, width: f64) -> Drawing {
+    let bar = |(name, wh, share): &(&'static str, f64, f64)| {
+        let text = format!("{}, {}", style.quantity(*wh, Unit::WattHour, 2), percent(*share));
+        Bar { name: (*name).into(), values: vec![*wh], readout: format!("{name}: {text}"), text }
+    };
+    let bars = sorted(ride).iter().map(bar).collect();
+    Bars { bars, nothing: "No ride, no energy.".into(), ..Bars::default() }.draw(width)
+}
+
+pub(super) fn table(ride: &Ridden, style: Style) -> Table {
+    let row = |(name, wh, share): &(&'static str, f64, f64)| {
+        vec![(*name).into(), style.significant(*wh, 2), style.significant(*share * 100.0, 2)]
+    };
+    Table {
+        label: "Table".into(),
+        caption: "Where the energy of this ride went".into(),
+        heads: vec!["Into".into(), "Wh".into(), "%".into()],
+        rows: sorted(ride).iter().map(row).collect(),
+    }
+}

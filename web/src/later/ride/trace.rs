@@ -1,0 +1,206 @@
+//! A ride over time: small charts over one time axis.
+
+use super::rides::{Rides, Ridings};
+use super::said::warmth;
+use crate::chart::{Axis, Chart, Drawing, Panel, Series, Stack, Table, chart, nothing, use_width};
+use crate::component::button;
+use crate::dom::{Node, el};
+use crate::text::{Style, minutes, page, span};
+use pitchline_core::Unit;
+use pitchline_core::ride::{Moment, Ridden};
+use reactive_graph::prelude::*;
+use reactive_graph::signal::RwSignal;
+
+/// More moments than this are not drawn: there are no more pixels.
+const DRAWN: usize = 240;
+/// Rows of the table, one a minute, or fewer on a long ride.
+const ROWS: f64 = 120.0;
+
+type Read = fn(&Moment) -> f64;
+
+pub(super) fn trace(rides: &Rides) -> Node {
+    let close = RwSignal::new(false);
+    let pick = |words: &'static str, which: bool| {
+        button(words, move || close.set(which)).pressed(move || close.get() == which).into()
+    };
+    let buttons = [pick("The whole ride", false), pick("The first ten minutes", true)];
+    let (keyed, now) = (rides.clone(), rides.clone());
+    let with = move || now.get().map(|found| (found, now.app.style(), close.get_untracked()));
+    let (told, drawn, rows) = (with.clone(), with.clone(), with);
+    let figure = chart(Chart {
+        key: Box::new(move || keyed.key() + if close.get() { "close" } else { "" }),
+        finding: Box::new(move || {
+            told().map_or_else(String::new, |(f, style, close)| finding(shown(&f, close), style))
+        }),
+        draw: Box::new(move |width| {
+            let drawing = drawn().map(|(f, style, close)| draw(shown(&f, close), style, width));
+            drawing.unwrap_or_else(|| nothing(width, page::WORKING))
+        }),
+        table: Box::new(move || {
+            rows().map_or_else(Table::default, |(f, style, close)| table(shown(&f, close), style))
+        }),
+        hint: page::ALONG_TIME,
+        width: use_width(340.0),
+        on_pick: None,
+    });
+    let buttons = el("div")
+        .class("row")
+        .attr("role", "group")
+        .attr("aria-label", page::TRACED)
+        .with(Node::from_iter(buttons));
+    Node::from(vec![buttons.into(), figure])
+}
+
+fn shown(found: &Ridings, close: bool) -> &Ridden {
+    if close { &found.start } else { found.chosen() }
+}
+
+pub(super) fn finding(ride: &Ridden, style: Style) -> String {
+    let way = style.distance_unit(ride.distance_m);
+    let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
+    format!(
+        "{way} in {}: windings up to {}, cells up to {}.",
+        span(ride.time_s),
+        warmth(style, windings),
+        warmth(style, cells)
+    )
+}
+
+fn thinned(ride: &Ridden) -> Vec<Moment> {
+    let step = ride.moments.len().div_ceil(DRAWN).max(1);
+    let mut kept: Vec<Moment> = ride.moments.iter().step_by(step).copied().collect();
+    if kept.last() != ride.moments.last() {
+        kept.extend(ride.moments.last());
+    }
+    kept
+}
+
+pub(super) fn draw(ride: &Ridden, style: Style, width: f64) -> Drawing {
+    let moments = thinned(ride);
+    let series = |name: &str, unit: Unit, read: Read| Series {
+        name: name.into(),
+        points: moments
+            .iter()
+            .map(|m| (minutes(m.time_s), Some(style.shown_si(read(m), unit))))
+            .collect(),
+        ..Series::default()
+    };
+    let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+    let panel = |name: &str, unit: Unit, zero: bool, height: f64, series: Vec<Series>| Panel {
+        y: Axis {
+            title: format!("{name}, {}", style.units.shown(unit).symbol),
+            zero,
+            label: &label,
+            range: None,
+        },
+        series,
+        height,
+    };
+    let one = |name: &str, unit: Unit, zero: bool, read: Read| {
+        panel(name, unit, zero, 56.0, vec![series("", unit, read)])
+    };
+    let warm = |name: &str, read: Read| series(name, Unit::Celsius, read);
+    Stack {
+        x: Axis { title: "minutes".into(), zero: true, label: &label, range: None },
+        panels: vec![
+            one("speed", Unit::KilometrePerHour, true, |m| m.speed_m_s),
+            one("charge", Unit::Percent, true, |m| m.charge),
+            one("pack under load", Unit::Volt, false, |m| m.bus_v),
+            panel(
+                "current",
+                Unit::Ampere,
+                true,
+                72.0,
+                vec![
+                    series("pack", Unit::Ampere, |m| m.pack_a),
+                    series("each motor", Unit::Ampere, |m| m.motor_a),
+                ],
+            ),
+            panel(
+                "temperature",
+                Unit::Celsius,
+                false,
+                108.0,
+                vec![
+                    warm("windings", |m| m.winding_c),
+                    warm("motor cases", |m| m.case_c),
+                    warm("controller", |m| m.controller_c),
+                    warm("cells", |m| m.cell_c),
+                ],
+            ),
+        ],
+        readout: moments.iter().map(|m| (minutes(m.time_s), said(m, style))).collect(),
+        nothing: "There is no ride to show.".into(),
+    }
+    .draw(width)
+}
+
+/// All values at a moment.
+fn said(m: &Moment, style: Style) -> String {
+    let volt = |v: f64| style.quantity(v, Unit::Volt, 3);
+    let amps = |a: f64| style.quantity(a.round(), Unit::Ampere, 2);
+    format!(
+        "{}, {}: {}, charge {}, {}, pack {}, each motor {}; windings {}, cases {}, controller {}, cells {}",
+        span(m.time_s),
+        style.way(m.distance_m),
+        style.speed_unit(m.speed_m_s),
+        style.si((m.charge * 100.0).round() / 100.0, Unit::Percent, 2),
+        volt(m.bus_v),
+        amps(m.pack_a),
+        amps(m.motor_a),
+        warmth(style, m.winding_c),
+        warmth(style, m.case_c),
+        warmth(style, m.controller_c),
+        warmth(style, m.cell_c),
+    )
+}
+
+pub(super) fn table(ride: &Ridden, style: Style) -> Table {
+    let symbol = |unit: Unit| style.units.shown(unit).symbol;
+    let (speed, way, warm) =
+        (symbol(Unit::KilometrePerHour), symbol(Unit::Kilometre), symbol(Unit::Celsius));
+    let heads = vec![
+        "Time".into(),
+        format!("Distance, {way}"),
+        format!("Speed, {speed}"),
+        "Charge, %".into(),
+        "Volts".into(),
+        "Pack, A".into(),
+        "Each motor, A".into(),
+        format!("Windings, {warm}"),
+        format!("Motor cases, {warm}"),
+        format!("Controller, {warm}"),
+        format!("Cells, {warm}"),
+    ];
+    let celsius = |c: f64| style.value(c.round(), Unit::Celsius, 2);
+    let row = |m: &Moment| {
+        vec![
+            span(m.time_s),
+            style.fixed(style.shown_si(m.distance_m, Unit::Kilometre), 1),
+            style.speed(m.speed_m_s),
+            style.fixed(m.charge * 100.0, 0),
+            style.fixed(m.bus_v, 1),
+            style.fixed(m.pack_a, 0),
+            style.fixed(m.motor_a, 0),
+            celsius(m.winding_c),
+            celsius(m.case_c),
+            celsius(m.controller_c),
+            celsius(m.cell_c),
+        ]
+    };
+    // A row for each minute; on a long ride for every second one, and so on.
+    let mut every_s = 60.0;
+    while ride.time_s > ROWS * every_s {
+        every_s += 60.0;
+    }
+    let (mut rows, mut next) = (Vec::new(), 0.0);
+    for m in &ride.moments {
+        if m.time_s >= next {
+            rows.push(row(m));
+            while next <= m.time_s {
+                next += every_s;
+            }
+        }
+    }
+    Table { label: "Table".into(), caption: finding(ride, style), heads, rows }
+}
