@@ -73,6 +73,16 @@ fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
         prop_assert!(pair[1].time_s > pair[0].time_s, "{pair:?}");
         prop_assert!(pair[1].distance_m >= pair[0].distance_m, "{pair:?}");
     }
+    prop_assert_eq!(ride.extents.len(), ride.moments.len());
+    let within = |[least, most]: [f64; 2], value: f64| least <= value && value <= most;
+    for (moment, extent) in ride.moments.iter().zip(&ride.extents) {
+        prop_assert!(within(extent.speed_m_s, moment.speed_m_s), "{moment:?} {extent:?}");
+        prop_assert!(within(extent.bus_v, moment.bus_v), "{moment:?} {extent:?}");
+        prop_assert!(within(extent.pack_a, moment.pack_a), "{moment:?} {extent:?}");
+        prop_assert!(within(extent.motor_a, moment.motor_a), "{moment:?} {extent:?}");
+    }
+    let top = ride.extents.iter().fold(0.0_f64, |most, e| most.max(e.speed_m_s[1]));
+    prop_assert_eq!(top, ride.top_m_s);
     for moment in &ride.moments {
         prop_assert!(moment.speed_m_s >= 0.0, "{moment:?}");
         prop_assert!((0.0..=1.0).contains(&moment.charge), "{moment:?}");

@@ -16,7 +16,7 @@ pub const REACTION_S: f64 = 1.0;
 /// Grip on a wet road as a share of that on a dry one. Common practice, no source.
 pub const WET: f64 = 4.0 / 7.0;
 /// Below this the motors do not brake in full, m/s.
-const CRAWL_M_S: f64 = 5.0 / 3.6;
+pub const CRAWL_M_S: f64 = 5.0 / 3.6;
 const STEP_S: f64 = 0.05;
 /// Most steps: coasting to rest is not followed for longer than ten minutes.
 const STEPS: usize = 12_000;
@@ -59,6 +59,14 @@ pub struct Braking {
     pub limit: Limit,
     /// Whether it comes to rest at all.
     pub stops: bool,
+}
+
+impl Braking {
+    /// Way down to 5 km/h, the rider's reaction with it, m.
+    #[must_use]
+    pub fn braked_m(&self) -> f64 {
+        self.reaction_m + self.slowing_m
+    }
 }
 
 impl Drive {

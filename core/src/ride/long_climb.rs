@@ -34,6 +34,8 @@ pub struct LongClimb {
     pub controller_c: f64,
     /// Charge left, as a share.
     pub end_charge: f64,
+    /// Highest speed on the way, m/s.
+    pub top_m_s: f64,
 }
 
 const MANNER: Manner = Manner { acceleration_m_s2: 1.0, braking_m_s2: 1.0 };
@@ -65,7 +67,7 @@ impl Drive {
         let ride = trip.finish();
         let limit = match (hot, ride.end) {
             (Some(limit), _) => limit,
-            (None, RideEnd::Stalled) => ride.held_back.map_or(Limit::Empty, |met| met.limit),
+            (None, RideEnd::Stalled) => ride.stopped.map_or(Limit::Empty, |met| met.limit),
             (None, _) => Limit::Empty,
         };
         LongClimb {
@@ -78,6 +80,7 @@ impl Drive {
             winding_c: ride.hottest.winding_c,
             controller_c: ride.hottest.controller_c,
             end_charge: ride.end_charge,
+            top_m_s: ride.top_m_s,
         }
     }
 

@@ -81,6 +81,45 @@ pub struct Ridden {
     pub winding_hot: Option<Met>,
     /// Moments on the way, at even times.
     pub moments: Vec<Moment>,
+    /// Lowest and highest values up to each moment since the one before.
+    pub extents: Vec<Extent>,
+}
+
+/// Lowest and highest values between two moments.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Extent {
+    /// Speed, m/s.
+    pub speed_m_s: [f64; 2],
+    /// Volts at the controller.
+    pub bus_v: [f64; 2],
+    /// Current out of the pack, A.
+    pub pack_a: [f64; 2],
+    /// Current of each motor, A.
+    pub motor_a: [f64; 2],
+}
+
+impl Extent {
+    /// Of a moment alone.
+    pub(super) const fn of(m: &Moment) -> Self {
+        Self {
+            speed_m_s: [m.speed_m_s; 2],
+            bus_v: [m.bus_v; 2],
+            pack_a: [m.pack_a; 2],
+            motor_a: [m.motor_a; 2],
+        }
+    }
+
+    /// Of both.
+    #[must_use]
+    pub fn with(self, other: Self) -> Self {
+        let both = |[a, b]: [f64; 2], [c, d]: [f64; 2]| [a.min(c), b.max(d)];
+        Self {
+            speed_m_s: both(self.speed_m_s, other.speed_m_s),
+            bus_v: both(self.bus_v, other.bus_v),
+            pack_a: both(self.pack_a, other.pack_a),
+            motor_a: both(self.motor_a, other.motor_a),
+        }
+    }
 }
 
 impl Ridden {

@@ -2,11 +2,12 @@
 
 use super::course::{Leg, Steps, TracePoint};
 use super::journey::Plan;
-use super::ridden::{Met, RideEnd};
+use super::ridden::{Extent, Met, Ridden, RideEnd};
 use super::trip::{Bit, Going, Trip};
 use crate::answers::Limit;
 use crate::math::{abs, sqrt};
 use crate::physics::road_load::Slope;
+use alloc::vec::Vec;
 
 /// Moments kept: from so many to twice as many.
 const MOMENTS: usize = 200;
@@ -313,17 +314,16 @@ impl Trip {
                 r.brake_held_back.get_or_insert(met);
             }
         }
+        self.extent = self.extent.with(Extent::of(now));
         let due = r.moments.last().is_none_or(|last| now.time_s >= last.time_s + self.every_s);
         if due {
             if r.moments.len() >= 2 * MOMENTS {
-                let mut keep = false;
-                r.moments.retain(|_| {
-                    keep = !keep;
-                    keep
-                });
+                halve(r);
                 self.every_s *= 2.0;
             }
             r.moments.push(*now);
+            r.extents.push(self.extent);
+            self.extent = Extent::of(now);
         }
         let hot = now.winding_c > self.journey.drive.build.motor.winding_limit_c;
         if hot && self.ride.winding_hot.is_none() {
@@ -335,6 +335,28 @@ impl Trip {
         }
         Ok(true)
     }
+}
+
+/// Leaves every second moment out; its extent goes to the one after.
+fn halve(ride: &mut Ridden) {
+    let mut keep = false;
+    ride.moments.retain(|_| {
+        keep = !keep;
+        keep
+    });
+    let (mut kept, mut left) = (Vec::with_capacity(ride.extents.len()), None::<Extent>);
+    for (place, extent) in ride.extents.iter().enumerate() {
+        if place % 2 == 1 {
+            left = Some(*extent);
+        } else {
+            kept.push(left.take().map_or(*extent, |left| left.with(*extent)));
+        }
+    }
+    // The last one left out has none after it yet.
+    if let (Some(left), Some(last)) = (left, kept.last_mut()) {
+        *last = last.with(left);
+    }
+    ride.extents = kept;
 }
 
 /// How many even steps a time takes, at least one.

@@ -3,7 +3,7 @@
 use super::course::{Course, Leg, Manner, Steps, TracePoint, Until};
 use super::journey::{Journey, Moment};
 use super::ledger::Ledger;
-use super::ridden::{Hottest, Ridden, RideEnd};
+use super::ridden::{Extent, Hottest, Ridden, RideEnd};
 use super::simulate::Phase;
 use super::style::Style;
 use crate::answers::{Drive, Limit};
@@ -40,6 +40,8 @@ pub struct Trip {
     pub(super) every_s: f64,
     /// Whether it is still falling to the first speed that it settles at.
     pub(super) sinking: bool,
+    /// Since the last moment that was kept.
+    pub(super) extent: Extent,
     pub(super) ride: Ridden,
     end: Option<RideEnd>,
 }
@@ -103,6 +105,7 @@ impl Trip {
             brake_held_back: None,
             winding_hot: None,
             moments: Vec::from([now]),
+            extents: Vec::from([Extent::of(&now)]),
         };
         Self {
             journey,
@@ -119,6 +122,7 @@ impl Trip {
             creep_s: steps.changing_s,
             every_s: 1.0,
             sinking: false,
+            extent: Extent::of(&now),
             ride,
             end: None,
         }
@@ -179,6 +183,7 @@ impl Trip {
         }
         if r.moments.last() != Some(&now) {
             r.moments.push(now);
+            r.extents.push(self.extent);
         }
         if r.end == RideEnd::Empty && r.stopped.is_none() {
             // The pack does not even feed the idling controller.

@@ -15,7 +15,7 @@ use super::scale::{extent, within};
 pub const MOST_SERIES: usize = 4;
 
 const LINES: [&str; 4] = ["c-line s1", "c-line s2", "c-line s3", "c-line s4"];
-const BANDS: [&str; 4] = ["c-band s1", "c-band s2", "c-band s3", "c-band s4"];
+pub(super) const BANDS: [&str; 4] = ["c-band s1", "c-band s2", "c-band s3", "c-band s4"];
 const DOTS: [&str; 4] = ["c-dot s1", "c-dot s2", "c-dot s3", "c-dot s4"];
 /// By series, then by kind of region.
 const REGIONS: [[&str; 4]; 4] = [

@@ -1,7 +1,8 @@
 //! Small charts one above the other over one axis, with one cursor through all of them.
 
 use super::axis::{Axis, Plot, widest};
-use super::curves::{MOST_SERIES, Series, bounds, name, strokes};
+use super::band::area;
+use super::curves::{BANDS, MOST_SERIES, Series, bounds, name, strokes};
 use super::labels::{Labels, SAMPLE};
 use super::line::value_at;
 use super::mark::{Anchor, CursorStop, Drawing, Follow, Mark};
@@ -60,7 +61,7 @@ impl Stack<'_> {
             let Some((x, y)) = bounds(series) else { continue };
             let ends = [x_data.map_or(x.0, |d| d.0), x_data.map_or(x.1, |d| d.1), x.0, x.1];
             x_data = extent(ends.into_iter());
-            let rows = ((panel.height / 36.0) as usize).clamp(2, 6);
+            let rows = ((panel.height / 30.0) as usize).clamp(3, 6);
             let mut ends = panel.y.ends(y);
             if panel.y.range.is_none() {
                 ends = round_out(ends.0, ends.1, rows);
@@ -88,6 +89,12 @@ impl Stack<'_> {
             let title = one.panel.y.title.clone();
             marks.push(Mark::text("c-title", 0.0, base + 12.0, Anchor::Start, title));
             let mut labels = Labels::new((left, width), (top - 8.0, bottom + BELOW));
+            for (n, series) in one.series.iter().enumerate() {
+                let d = area(&series.band, &plot);
+                if !d.is_empty() {
+                    marks.push(Mark::Path { class: BANDS[n], d });
+                }
+            }
             let mut ends = Vec::new();
             for (n, series) in one.series.iter().enumerate() {
                 let drawn = strokes(series, n, &plot, &mut marks);

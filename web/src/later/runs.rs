@@ -1,8 +1,241 @@
 //! Speeding up and braking.
 
-use crate::dom::Node;
-use crate::state::App;
+use crate::ask::side_by_side;
+use crate::chart::{Table, table};
+use crate::component::{Headline, caution, headline};
+use crate::dom::{Node, el, live, said};
+use crate::later::work::{Job, Work};
+use crate::state::{App, Kept};
+use crate::text::{Style, page, words};
+use pitchline_core::ride::{Braking, CRAWL_M_S, Goal, Sprint};
+use pitchline_core::{Drive, Limit, Unit};
+use std::cell::RefCell;
+use std::rc::Rc;
 
-pub(super) fn runs(_: App) -> Node {
-    Node::None
+/// Everyone's speed and way to compare boards by.
+const SPEED_M_S: f64 = 20.0 / 3.6;
+const WAY_M: f64 = 100.0;
+
+pub(super) fn runs(app: App) -> Node {
+    let inside = vec![
+        el("h3").with(page::RUNS).into(),
+        sprints(app),
+        el("h3").with(page::BRAKING).into(),
+        braking(app),
+        caution(page::CAUTION_BRAKING),
+    ];
+    el("div").class("ride").with(inside).into()
+}
+
+struct Sprints(Vec<(Goal, Sprint)>);
+
+impl Sprints {
+    fn new(app: App) -> Option<Self> {
+        let build = app.found()?.build;
+        let (drive, ride) = (Drive::new(&build), build.ride);
+        let mut goals = vec![Goal::Speed(SPEED_M_S), Goal::Speed(ride.cruise_m_s)];
+        goals.sort_by(|a, b| speed(*a).total_cmp(&speed(*b)));
+        goals.dedup_by(|a, b| (speed(*a) - speed(*b)).abs() < 0.1);
+        goals.push(Goal::Distance(WAY_M));
+        let run = |goal| (goal, drive.sprint(goal, 0.0, ride.start_charge));
+        Some(Self(goals.into_iter().map(run).collect()))
+    }
+}
+
+fn speed(goal: Goal) -> f64 {
+    match goal {
+        Goal::Speed(speed_m_s) => speed_m_s,
+        Goal::Distance(_) => 0.0,
+    }
+}
+
+fn sprints(app: App) -> Node {
+    let found = Kept::new(app, Sprints::new);
+    let (told, shown) = (found.clone(), found);
+    let limit = move || {
+        let first = told.get().and_then(|found| found.0.first().map(|(_, run)| run.limit));
+        first.map_or_else(String::new, |limit| {
+            format!(
+                "From rest, as hard as it pushes. At first the {} holds it.",
+                words::limit(limit)
+            )
+        })
+    };
+    let view = move || shown.get().map(|found| table(rows(&found.0, app.style()))).into();
+    Node::from(vec![
+        el("p").class("facts").with(said(limit)).into(),
+        el("div").class("chart").with(live(move || app.key(), view)).into(),
+    ])
+}
+
+fn rows(runs: &[(Goal, Sprint)], style: Style) -> Table {
+    let row = |(goal, run): &(Goal, Sprint)| {
+        let goal = match goal {
+            Goal::Speed(speed_m_s) => format!("To {}", style.speed_unit(*speed_m_s)),
+            Goal::Distance(way_m) => format!("The first {}", style.way(*way_m)),
+        };
+        if !run.reached {
+            let most = format!("not reached: {}", style.speed_unit(run.speed_m_s));
+            return vec![goal, "–".into(), "–".into(), most];
+        }
+        let time = style.fixed(run.time_s, 1);
+        vec![goal, time, style.way(run.distance_m), style.speed_unit(run.speed_m_s)]
+    };
+    Table {
+        label: String::new(),
+        caption: "From rest, on the flat".into(),
+        heads: ["Goal", "Seconds", "Way", "Speed there"].map(String::from).into(),
+        rows: runs.iter().map(row).collect(),
+    }
+}
+
+/// Braking as it was worked out last.
+type Stops = Rc<RefCell<Rc<Vec<Braking>>>>;
+
+fn braking(app: App) -> Node {
+    let work = Work::new();
+    let last = Stops::default();
+    let (begun, dry, full, shown) = (last.clone(), last.clone(), last.clone(), last);
+    let one = move |stops: &Stops, name: &'static str, charge: f64| {
+        work.ended();
+        let (stops, style) = (stops.borrow().clone(), app.style());
+        let most = stops.first().map_or(0.0, |stop| stop.case.motors);
+        let wanted = |stop: &&Braking| {
+            !stop.case.wet && stop.case.charge == charge && stop.case.motors == most
+        };
+        stops.iter().find(wanted).map(|stop| head(name, stop, style)).unwrap_or_default()
+    };
+    let heads = [
+        headline(move || one(&dry, "Dry, half-full pack", 0.5)),
+        headline(move || one(&full, "Dry, full pack", 1.0)),
+    ];
+    let key = move || {
+        let style = app.style();
+        format!("{}{}{}", work.ended(), style.comma, style.units.key())
+    };
+    let view = move || {
+        let stops = shown.borrow().clone();
+        (!stops.is_empty()).then(|| table(stops_table(&stops, app.style()))).into()
+    };
+    let class = move || Some(if work.busy() { "ridden waits" } else { "ridden" }.into());
+    let answers = el("div").follow("class", class).with(side_by_side(app, Node::from_iter(heads)));
+    Node::from(vec![
+        el("p").class("facts").with(page::BRAKED).into(),
+        work.line(move || app.key(), move || job(app, &begun)),
+        answers.into(),
+        el("div").class("chart").with(live(key, view)).into(),
+    ])
+}
+
+/// One case a piece.
+fn job(app: App, last: &Stops) -> Job {
+    let Some(found) = app.found() else { return Box::new(|| 1.0) };
+    let drive = Drive::new(&found.build);
+    let cases = drive.cases(found.build.ride.cruise_m_s);
+    let (last, mut stops) = (last.clone(), Vec::new());
+    Box::new(move || {
+        if let Some(case) = cases.get(stops.len()) {
+            stops.push(drive.braking(*case));
+        }
+        if stops.len() < cases.len() {
+            return stops.len() as f64 / cases.len() as f64;
+        }
+        last.replace(Rc::new(std::mem::take(&mut stops)));
+        1.0
+    })
+}
+
+fn head(name: &'static str, stop: &Braking, style: Style) -> Headline {
+    let shown = style.units.shown(Unit::Metre);
+    let from = style.speed_unit(stop.case.speed_m_s);
+    let limit = format!("From {from}: {}", held(stop));
+    let figure = if slows(stop) {
+        style.fixed(style.shown_si(stop.braked_m(), Unit::Metre), 0)
+    } else {
+        "never".into()
+    };
+    Headline { name: name.into(), figure, unit: if slows(stop) { shown.symbol } else { "" }, limit }
+}
+
+/// Whether it got down to a crawl at all.
+fn slows(stop: &Braking) -> bool {
+    stop.stops || stop.rolling_m > 0.0
+}
+
+/// What keeps the motors from braking harder.
+fn held(stop: &Braking) -> &'static str {
+    match stop.limit {
+        Limit::Empty => "nothing brakes",
+        limit => words::limit(limit),
+    }
+}
+
+fn stops_table(stops: &[Braking], style: Style) -> Table {
+    let metre = style.units.shown(Unit::Metre).symbol;
+    let crawl = style.speed_unit(CRAWL_M_S);
+    let way = |way_m: f64| style.fixed(style.shown_si(way_m, Unit::Metre), 0);
+    let row = |stop: &Braking| {
+        let case = &stop.case;
+        let road = if case.wet { "wet" } else { "dry" };
+        let pack = if case.charge < 1.0 { "half full" } else { "full" };
+        let motors = style.fixed(case.motors, 0);
+        let (slowing, all) = if slows(stop) {
+            (way(stop.slowing_m), way(stop.braked_m()))
+        } else {
+            ("never".into(), "never".into())
+        };
+        vec![
+            format!("{road}, {pack}"),
+            motors,
+            way(stop.reaction_m),
+            slowing,
+            all,
+            held(stop).into(),
+        ]
+    };
+    Table {
+        label: String::new(),
+        caption: page::STOPS.into(),
+        heads: vec![
+            "Road, pack".into(),
+            "Motors that brake".into(),
+            format!("You react, {metre}"),
+            format!("Down to {crawl}, {metre}"),
+            format!("Together, {metre}"),
+            "What holds them".into(),
+        ],
+        rows: stops.iter().map(row).collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pitchline_core::{Build, Draft};
+
+    #[test]
+    fn braking_says_what_is_left_to_the_feet() {
+        let drive = Drive::new(&Build::check(&Draft::typical()).expect("in range"));
+        let stops = drive.braking_cases(22.0 / 3.6);
+        let table = stops_table(&stops, Style::default());
+        // Dry and wet, full and half full, with two motors, one and none.
+        assert_eq!(table.rows.len(), 12);
+        // A second at 22 km/h is 6.1 m, whatever brakes.
+        assert!(table.rows.iter().all(|row| row[2] == "6"), "{table:?}");
+        assert_eq!(table.rows[0][0], "dry, full");
+        assert_eq!(table.rows[2][5], "nothing brakes");
+        let heads = head("Dry, full pack", &stops[0], Style::default());
+        assert!(heads.limit.starts_with("From 22\u{a0}km/h: "), "{heads:?}");
+    }
+
+    #[test]
+    fn a_goal_that_is_not_reached_says_how_fast_it_got() {
+        let drive = Drive::new(&Build::check(&Draft::typical()).expect("in range"));
+        let goal = Goal::Speed(40.0);
+        let table = rows(&[(goal, drive.sprint(goal, 0.0, 1.0))], Style::default());
+        assert!(table.rows[0][3].starts_with("not reached: "), "{table:?}");
+        let goal = Goal::Distance(100.0);
+        let table = rows(&[(goal, drive.sprint(goal, 0.0, 1.0))], Style::default());
+        assert_eq!(table.rows[0][0], "The first 100\u{a0}m");
+    }
 }

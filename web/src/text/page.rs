@@ -54,6 +54,20 @@ pub const OWN_RIDE: &str =
     "Your cruising speed and the charge at the start stand under \"You and your ride\".";
 /// What the buttons over the ride's charts choose.
 pub const TRACED: &str = "How much of the ride is shown";
+/// Over speeding up.
+pub const RUNS: &str = "Speeding up";
+/// Over braking.
+pub const BRAKING: &str = "Braking with the motors alone";
+/// Under it.
+pub const BRAKED: &str = "From your cruising speed on the flat, your second to react with it, down to a crawl. The last of it is for your foot: motors do not hold at a crawl. Common practice for your second and for a wet road, no source.";
+/// Over the table of all cases.
+pub const STOPS: &str = "Until it crawls; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
+/// By braking.
+pub const CAUTION_BRAKING: &str = "Braking by the motors can vanish: a full pack takes nothing back, a pack or controller can cut out, a belt can break or jump. Try it at low speed first, and always be able to stop without it.";
+/// Over a long climb.
+pub const LONG_CLIMB: &str = "On a long hill";
+/// Over the working of the hill that is held for ever.
+pub const FOR_EVER: &str = "For the windings, step by step, each from what stands before it. Where a hot controller or another limit holds less, that is the answer.";
 /// What the arrow keys do there.
 pub const ALONG_TIME: &str = "Arrow keys move along the ride";
 /// While an answer is worked out in small pieces; a share in percent follows.

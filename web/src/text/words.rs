@@ -58,10 +58,10 @@ pub fn choice(name: &str) -> &'static str {
         "relaxed_loop" => "Relaxed loop",
         "stop_and_go_town" => "Stop-and-go town",
         "hill_session" => "Hill session",
-        "full_send" => "Full send: as fast as it goes",
+        "full_send" => "Full send (full speed)",
         "my_own" => "My own",
-        "city_cycle_cut" => "Official city cycle, top speeds cut off",
-        "city_cycle_slowed" => "Official city cycle, slowed down",
+        "city_cycle_cut" => "City cycle, cut off",
+        "city_cycle_slowed" => "City cycle, slowed down",
         _ => "",
     }
 }

@@ -32,7 +32,7 @@ pub(super) fn ride(app: App) -> Node {
         .with(side_by_side(app, headline(says(&rides, distance))))
         .with(el("p").class("facts").with(follows(says(&rides, facts))))
         .with(made(&rides, told).attr("role", "status"));
-    Node::from(vec![
+    let inside = vec![
         el("h3").with(page::RIDE).into(),
         el("div").class("fields").with(input_of(app, Slot::Ride, "outing")).into(),
         live(move || if own(app) { "own".into() } else { String::new() }, move || own_rows(app)),
@@ -42,7 +42,8 @@ pub(super) fn ride(app: App) -> Node {
         made(&rides, all).class("chart").into(),
         trace::trace(&rides),
         spent::spent(&rides),
-    ])
+    ];
+    el("div").class("ride").with(inside).into()
 }
 
 /// Text that follows the rides; empty until there are any.

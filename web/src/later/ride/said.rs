@@ -8,6 +8,10 @@ pub(super) fn warmth(style: Style, celsius: f64) -> String {
     style.quantity(celsius.round(), Unit::Celsius, 2)
 }
 
+fn whole_percent(share: f64) -> String {
+    format!("{}\u{a0}%", Style::default().fixed(share * 100.0, 0))
+}
+
 fn percent(style: Style, share: f64) -> String {
     style.si(share, Unit::Percent, 2)
 }
@@ -16,8 +20,8 @@ fn percent(style: Style, share: f64) -> String {
 fn slope(style: Style, grade: f64) -> String {
     let steep = percent(style, grade.abs());
     match grade {
-        up if up > 5e-4 => format!(", on the {steep} climb"),
-        down if down < -5e-4 => format!(", down the {steep} slope"),
+        up if up > 0.0099 => format!(", on the {steep} climb"),
+        down if down < -0.0099 => format!(", down the {steep} slope"),
         _ => String::new(),
     }
 }
@@ -81,7 +85,7 @@ fn cycle(drive: &Drive, fit: UrbanFit, style: Style) -> String {
         }
         UrbanFit::Scaled => format!(
             "{first} Your board is slower: every speed is taken down to {} of it, {speed} at most.",
-            percent(style, asked / URBAN_M_S)
+            whole_percent(asked / URBAN_M_S)
         ),
     }
 }
@@ -111,7 +115,7 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     if met.limit == Limit::Empty {
         return format!("Goes on until the pack is empty, {}.", place(style, &met));
     }
-    let left = percent(style, ride.end_charge);
+    let left = whole_percent(ride.end_charge);
     format!(
         "Ends {}, with {left} charge left: the pack holds less than half of the speed. {why}",
         place(style, &met)
@@ -164,9 +168,8 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
         ));
     }
     if let Some(met) = ride.brake_held_back {
-        let rest = style.quantity(ride.ledger.brake_wh, Unit::WattHour, 2);
         told.push(format!(
-            "Braking was first more than the motors do {}: {}. Your foot or a brake took the rest, {rest} in all.",
+            "Braking asks for more than the motors do, first {}: {}. The rest is left to your foot or another brake.",
             at(&met),
             words::limit(met.limit)
         ));

@@ -1,6 +1,7 @@
 //! Where the energy of a ride went.
 
 use super::rides::Rides;
+use super::trace::none;
 use crate::ask::SINKS;
 use crate::chart::{Bar, Bars, Chart, Drawing, Table, chart, nothing, use_width};
 use crate::dom::Node;
@@ -22,7 +23,7 @@ pub(super) fn spent(rides: &Rides) -> Node {
             drawing.unwrap_or_else(|| nothing(width, page::WORKING))
         }),
         table: Box::new(move || {
-            rows().map_or_else(Table::default, |(found, style)| table(found.chosen(), style))
+            rows().map_or_else(none, |(found, style)| table(found.chosen(), style))
         }),
         hint: "Arrow keys move along the bars",
         width: use_width(340.0),

@@ -7,7 +7,7 @@ use crate::component::button;
 use crate::dom::{Node, el};
 use crate::text::{Style, minutes, page, span};
 use pitchline_core::Unit;
-use pitchline_core::ride::{Moment, Ridden};
+use pitchline_core::ride::{Extent, Moment, Ridden};
 use reactive_graph::prelude::*;
 use reactive_graph::signal::RwSignal;
 
@@ -37,7 +37,7 @@ pub(super) fn trace(rides: &Rides) -> Node {
             drawing.unwrap_or_else(|| nothing(width, page::WORKING))
         }),
         table: Box::new(move || {
-            rows().map_or_else(Table::default, |(f, style, close)| table(shown(&f, close), style))
+            rows().map_or_else(none, |(f, style, close)| table(shown(&f, close), style))
         }),
         hint: page::ALONG_TIME,
         width: use_width(340.0),
@@ -55,6 +55,11 @@ fn shown(found: &Ridings, close: bool) -> &Ridden {
     if close { &found.start } else { found.chosen() }
 }
 
+/// The table before there is a ride.
+pub(super) fn none() -> Table {
+    Table { label: "Table".into(), ..Table::default() }
+}
+
 pub(super) fn finding(ride: &Ridden, style: Style) -> String {
     let way = style.distance_unit(ride.distance_m);
     let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
@@ -66,8 +71,23 @@ pub(super) fn finding(ride: &Ridden, style: Style) -> String {
     )
 }
 
+fn step(ride: &Ridden) -> usize {
+    ride.moments.len().div_ceil(DRAWN).max(1)
+}
+
+/// Between which values it was, with the time at which each stretch ends.
+fn spread(ride: &Ridden) -> Vec<(f64, Extent)> {
+    let each: Vec<_> = ride.moments.iter().zip(&ride.extents).collect();
+    let chunk = |chunk: &[(&Moment, &Extent)]| {
+        let (last, first) = (chunk.last()?, chunk.first()?.1);
+        let all = chunk.iter().fold(*first, |all, (_, extent)| all.with(**extent));
+        Some((last.0.time_s, all))
+    };
+    each.chunks(step(ride)).filter_map(chunk).collect()
+}
+
 fn thinned(ride: &Ridden) -> Vec<Moment> {
-    let step = ride.moments.len().div_ceil(DRAWN).max(1);
+    let step = step(ride);
     let mut kept: Vec<Moment> = ride.moments.iter().step_by(step).copied().collect();
     if kept.last() != ride.moments.last() {
         kept.extend(ride.moments.last());
@@ -77,6 +97,7 @@ fn thinned(ride: &Ridden) -> Vec<Moment> {
 
 pub(super) fn draw(ride: &Ridden, style: Style, width: f64) -> Drawing {
     let moments = thinned(ride);
+    let extents = spread(ride);
     let series = |name: &str, unit: Unit, read: Read| Series {
         name: name.into(),
         points: moments
@@ -96,24 +117,41 @@ pub(super) fn draw(ride: &Ridden, style: Style, width: f64) -> Drawing {
         series,
         height,
     };
-    let one = |name: &str, unit: Unit, zero: bool, read: Read| {
-        panel(name, unit, zero, 56.0, vec![series("", unit, read)])
-    };
     let warm = |name: &str, read: Read| series(name, Unit::Celsius, read);
+    let banded = |name: &str, unit: Unit, read: Read, of: fn(&Extent) -> [f64; 2]| {
+        let shown = |v: f64| style.shown_si(v, unit);
+        let spans = extents.iter().map(|(time_s, extent)| {
+            let [least, most] = of(extent);
+            (minutes(*time_s), shown(least), shown(most))
+        });
+        Series { band: spans.collect(), ..series(name, unit, read) }
+    };
+    let small =
+        |name: &str, unit: Unit, zero: bool, one: Series| panel(name, unit, zero, 56.0, vec![one]);
     Stack {
         x: Axis { title: "minutes".into(), zero: true, label: &label, range: None },
         panels: vec![
-            one("speed", Unit::KilometrePerHour, true, |m| m.speed_m_s),
-            one("charge", Unit::Percent, true, |m| m.charge),
-            one("pack under load", Unit::Volt, false, |m| m.bus_v),
+            small(
+                "speed",
+                Unit::KilometrePerHour,
+                true,
+                banded("", Unit::KilometrePerHour, |m| m.speed_m_s, |e| e.speed_m_s),
+            ),
+            small("charge", Unit::Percent, true, series("", Unit::Percent, |m| m.charge)),
+            small(
+                "pack under load",
+                Unit::Volt,
+                false,
+                banded("", Unit::Volt, |m| m.bus_v, |e| e.bus_v),
+            ),
             panel(
                 "current",
                 Unit::Ampere,
                 true,
                 72.0,
                 vec![
-                    series("pack", Unit::Ampere, |m| m.pack_a),
-                    series("each motor", Unit::Ampere, |m| m.motor_a),
+                    banded("pack", Unit::Ampere, |m| m.pack_a, |e| e.pack_a),
+                    banded("each motor", Unit::Ampere, |m| m.motor_a, |e| e.motor_a),
                 ],
             ),
             panel(
