@@ -6,7 +6,10 @@ use crate::cases;
 use crate::charge::chargeable;
 use crate::finite::HEADLINES;
 use pitchline_core::physics::symbol::SYMBOLS;
-use pitchline_core::{Build, ChargeLimit, Headline, Limit, Step, answers, explain, explain_charge};
+use pitchline_core::ride::explain_for_ever;
+use pitchline_core::{
+    Build, ChargeLimit, Drive, Headline, Limit, Step, answers, explain, explain_charge,
+};
 use proptest::prelude::*;
 use std::collections::HashMap;
 use std::fmt::Debug;
@@ -69,6 +72,12 @@ const GIVEN: &[&str] = &[
     "R_switch",
     "k_Cu",
     "k_on",
+    "t_hot",
+    "R_sink",
+    // Heat of a motor.
+    "R_still",
+    "R_inner",
+    "t_most",
     // Rider, place and ride.
     "m_rider",
     "m_load",
@@ -260,6 +269,26 @@ proptest! {
         let cells = build.pack.parallel * build.cell.max_charge_a;
         let by_charger = found.limit == ChargeLimit::Charger;
         prop_assert_eq!(by_charger, build.charger.current_a <= cells);
+    }
+
+    /// The hill that is held for ever: its working leads to it where the windings are what limits it.
+    #[test]
+    fn the_working_of_a_hill_held_for_ever_hangs_together(
+        board in prop_oneof![any_board(), likely_board()],
+        speed in 1.0..=15.0_f64,
+    ) {
+        let build = board.build();
+        let steps = explain_for_ever(&build, speed);
+        hangs_together("for ever", &steps)?;
+        let found = Drive::new(&build).steepest_for_ever(speed);
+        let last = steps.last().map(|step| step.result);
+        prop_assert_eq!(last, Some(found.grade), "{:?}", found);
+        let own = match found.limit {
+            Limit::WindingHot => "Motor current that the windings hold for ever",
+            Limit::ControllerHot => "Motor current that the controller holds for ever",
+            limit => own_step(limit),
+        };
+        prop_assert!(steps.iter().any(|step| step.formula.name == own), "{found:?}");
     }
 
     /// Of all limits a hill's working shows the one that binds, with its number.

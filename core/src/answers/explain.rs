@@ -98,7 +98,7 @@ fn top_speed(
     w.apply(&SPARE, [push.force_n, drive.load_n(top.speed_m_s, slope)]);
 }
 
-fn steepest(drive: &Drive, charge: f64, sag: Sag, speed: f64, w: &mut Working) {
+pub(crate) fn steepest(drive: &Drive, charge: f64, sag: Sag, speed: f64, w: &mut Working) {
     let supply = drive.supply_explained(charge, sag, w);
     let found = drive.steepest(&supply, speed);
     drive.hold_explained(&supply, speed, Slope::of_grade(found.grade), w);

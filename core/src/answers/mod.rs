@@ -20,6 +20,7 @@ pub use charge::{
 };
 pub use climb::{Climb, Steepest};
 pub use distance::{Distance, DistancePoint, Reach};
+pub(crate) use explain::steepest;
 pub use explain::{Headline, explain};
 pub use fit::{
     BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh, BeltMiss, BeltOffers,

@@ -34,6 +34,54 @@ law! {
         (most - air - iron * outer) / ((inner + outer) * copper)
 }
 
+law! {
+    /// Heat in iron and bearings of one motor, W.
+    IRON_HEAT = "Heat in iron and bearings of each motor", "P_iron" = "T_0 ω", Watt, MECHANICS;
+    iron: "T_0" NewtonMetre, omega: "ω" RadianPerSecond => iron * omega
+}
+
+law! {
+    /// What turns squared motor current into heat in the windings, Ω.
+    COPPER = "Resistance that heats the windings", "R_Cu" = "k_Cu R_w", Ohm, MECHANICS;
+    copper: "k_Cu" None, winding: "R_w" Ohm => copper * winding
+}
+
+law! {
+    /// Current of each motor, A, that its windings hold for ever; 0 where iron
+    /// and air alone make them too hot.
+    HELD_BY_WINDINGS = "Motor current that the windings hold for ever", "I_lim" = "√I_held², 0 where there is none", Ampere, MECHANICS;
+    squared: "I_held²" SquareAmpere => continuous_a(squared)
+}
+
+law! {
+    /// Heat that one channel of the controller may make for ever, W.
+    COOL_CHANNEL = "Heat that each channel may make", "P_cool" = "(t_hot − t) / (R_sink n) − P_idle", Watt, MECHANICS;
+    hot: "t_hot" Celsius, air: "t" Celsius, sink: "R_sink" KelvinPerWatt, motors: "n" Count, idle: "P_idle" Watt =>
+        (hot - air) / sink / motors - idle
+}
+
+law! {
+    /// Current of each motor, A, at which the controller never holds back.
+    ///
+    /// ```
+    /// // By hand: 4 W = 0.001 Ω (40 A)² + 0.0015 · 40 V · 40 A.
+    /// let i = pitchline_core::physics::heat::HELD_BY_CONTROLLER.of([4.0, 0.0015, 40.0, 1.0, 0.001]);
+    /// assert!((i - 40.0).abs() < 1e-9);
+    /// ```
+    HELD_BY_CONTROLLER = "Motor current that the controller holds for ever", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool))", Ampere, MECHANICS;
+    cool: "P_cool" Watt, switching: "k_sw" None, open: "V_pack" Volt, on: "k_on" None, switch: "R_switch" Ohm => {
+        let linear = switching * open;
+        let root = linear + sqrt((linear * linear + 4.0 * on * switch * cool).max(0.0));
+        if cool <= 0.0 {
+            0.0
+        } else if root > 0.0 {
+            2.0 * cool / root
+        } else {
+            f64::INFINITY
+        }
+    }
+}
+
 /// How a winding ends up under a steady current.
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
 #[serde(rename_all = "snake_case")]

@@ -282,6 +282,9 @@ symbols! {
     "t_most" Celsius "highest temperature of the windings";
     "P_iron" Watt "heat in iron and bearings of one motor";
     "R_Cu" Ohm "what turns squared motor current into heat in copper";
+    "t_hot" Celsius "temperature from which the controller holds back";
+    "R_sink" KelvinPerWatt "heat path from the controller's switches to the air";
+    "P_cool" Watt "heat that one channel of the controller may make for ever";
 }
 
 #[cfg(test)]

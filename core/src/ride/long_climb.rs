@@ -3,12 +3,15 @@
 use super::course::{Course, Leg, Manner, Steps, Until};
 use super::ridden::RideEnd;
 use super::trip::Trip;
-use crate::answers::{Drive, Limit, Sag, Steepest};
+use crate::answers::{Drive, Limit, Sag, Steepest, steepest};
+use crate::build::Build;
 use crate::math::sqrt;
-use crate::physics::gear::PUSH;
-use crate::physics::heat::{CONTINUOUS, COOLING, continuous_a};
+use crate::physics::gear::{MOTOR_SPEED, PUSH};
+use crate::physics::heat::{
+    CONTINUOUS, COOL_CHANNEL, COOLING, COPPER, HELD_BY_CONTROLLER, HELD_BY_WINDINGS, IRON_HEAT,
+};
 use crate::physics::motor::{GREATEST_TORQUE, WARM_RESISTANCE};
-use crate::physics::road_load::STEEPEST;
+use crate::physics::road_load::{NET, STEEPEST};
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -92,28 +95,36 @@ impl Drive {
 
     fn continuous_explained(&self, speed_m_s: f64, w: &mut Working) -> f64 {
         let (m, c) = (&self.build.motor, &self.build.controller);
-        let omega = self.motor_rad_s(speed_m_s);
-        let iron_w = self.iron_n_m(omega, w) * omega;
+        let omega = w.apply(&MOTOR_SPEED, [self.ratio, speed_m_s, self.radius_m]);
+        let iron = self.iron_n_m(omega, w);
+        let iron_w = w.apply(&IRON_HEAT, [iron, omega]);
         let outer = w.apply(&COOLING, [m.case_k_per_w, speed_m_s]);
-        let winding = w.apply(&WARM_RESISTANCE, [m.resistance_ll_ohm, m.winding_limit_c]);
-        let copper = c.convention.copper().of([1.0, 1.0]) * winding.max(1e-9);
+        let winding = WARM_RESISTANCE.of([m.resistance_ll_ohm, m.winding_limit_c]);
+        let copper = w.apply(&COPPER, [c.convention.copper().of([1.0, 1.0]), winding]);
         let air_c = self.build.place.air_c;
         let balance = [m.winding_limit_c, air_c, iron_w, m.winding_k_per_w, outer, copper];
-        continuous_a(w.apply(&CONTINUOUS, balance))
+        let squared = w.apply(&CONTINUOUS, balance);
+        w.apply(&HELD_BY_WINDINGS, [squared])
     }
 
     /// The current of each motor, A, at which the controller never holds back.
-    fn cool_controller_a(&self, bus_v: f64) -> f64 {
+    fn cool_controller_a(&self, open_v: f64, w: &mut Working) -> f64 {
         let c = &self.build.controller;
-        let allowed_w = (c.cutback_start_c - self.build.place.air_c) / c.heat_sink_k_per_w;
-        let each_w = allowed_w / self.motors - c.idle_w;
-        let square = c.convention.switch_factor() * c.switch_ohm;
-        let linear = c.switching_share * bus_v;
-        if each_w <= 0.0 {
-            return 0.0;
-        }
-        let root = linear + sqrt(linear * linear + 4.0 * square * each_w);
-        if root > 0.0 { 2.0 * each_w / root } else { f64::INFINITY }
+        let air_c = self.build.place.air_c;
+        let sink = [c.cutback_start_c, air_c, c.heat_sink_k_per_w, self.motors, c.idle_w];
+        let cool = w.apply(&COOL_CHANNEL, sink);
+        let on = c.convention.switch_factor();
+        w.apply(&HELD_BY_CONTROLLER, [cool, c.switching_share, open_v, on, c.switch_ohm])
+    }
+
+    /// The hill that a current of each motor, A, climbs at a speed.
+    fn grade_at(&self, current_a: f64, speed_m_s: f64, iron: f64, w: &mut Working) -> f64 {
+        let torque = w.apply(&GREATEST_TORQUE, [self.torque_per_amp, current_a, iron]);
+        let eff = self.build.belt.efficiency;
+        let force = w.apply(&PUSH, [torque, self.ratio, eff, self.motors, self.radius_m]);
+        let air = self.air_n(speed_m_s, w);
+        let net = w.apply(&NET, [force, air]);
+        w.apply(&STEEPEST, [net, self.mass_kg, self.rolling])
     }
 
     /// The steepest hill that can be held at a speed for ever, but for the
@@ -121,16 +132,13 @@ impl Drive {
     /// and no warmer than they may get.
     #[must_use]
     pub fn steepest_for_ever(&self, speed_m_s: f64) -> Steepest {
-        self.for_ever_explained(speed_m_s, &mut Working::off())
-    }
-
-    fn for_ever_explained(&self, speed_m_s: f64, w: &mut Working) -> Steepest {
         let mut warm = *self;
         warm.set_winding(self.build.motor.winding_limit_c);
-        let supply = warm.supply(0.5, Sag::Sustained);
+        let off = &mut Working::off();
+        let supply = warm.supply(HALF, Sag::Sustained);
         let most = warm.steepest(&supply, speed_m_s);
-        let winding = self.continuous_explained(speed_m_s, w);
-        let controller = self.cool_controller_a(supply.open_v);
+        let winding = self.continuous_explained(speed_m_s, off);
+        let controller = self.cool_controller_a(supply.open_v, off);
         let (current, limit) = if winding <= controller {
             (winding, Limit::WindingHot)
         } else {
@@ -139,23 +147,38 @@ impl Drive {
         if !current.is_finite() {
             return most;
         }
-        let omega = self.motor_rad_s(speed_m_s);
-        let iron = self.iron_n_m(omega, w);
-        let torque = w.apply(&GREATEST_TORQUE, [self.torque_per_amp, current, iron]);
-        let eff = self.build.belt.efficiency;
-        let force = w.apply(&PUSH, [torque, self.ratio, eff, self.motors, self.radius_m]);
-        let air = self.air_n(speed_m_s, w);
-        let net = w.apply(&crate::physics::road_load::NET, [force, air]);
-        let grade = w.apply(&STEEPEST, [net, self.mass_kg, self.rolling]);
+        let iron = self.iron_n_m(self.motor_rad_s(speed_m_s), off);
+        let grade = self.grade_at(current, speed_m_s, iron, off);
         if grade < most.grade { Steepest { grade, speed_m_s, limit } } else { most }
     }
 }
 
-/// The working of the hill that the windings hold for ever at a speed.
+/// Charge for what is held for ever.
+const HALF: f64 = 0.5;
+
+/// The working of the hill that is held for ever at a speed: of the windings,
+/// the controller or the push, whichever holds least.
 #[must_use]
-pub fn explain_for_ever(build: &crate::build::Build, speed_m_s: f64) -> Vec<Step> {
+pub fn explain_for_ever(build: &Build, speed_m_s: f64) -> Vec<Step> {
+    let mut hot = *build;
+    hot.ride.winding_c = build.motor.winding_limit_c;
     let mut w = Working::on();
-    let drive = Drive::explained(build, &mut w);
-    drive.for_ever_explained(speed_m_s, &mut w);
+    let drive = Drive::explained(&hot, &mut w);
+    let current = match drive.steepest_for_ever(speed_m_s).limit {
+        Limit::WindingHot => drive.continuous_explained(speed_m_s, &mut w),
+        Limit::ControllerHot => {
+            let supply = drive.supply_explained(HALF, Sag::Sustained, &mut w);
+            let omega = w.apply(&MOTOR_SPEED, [drive.ratio, speed_m_s, drive.radius_m]);
+            drive.iron_n_m(omega, &mut w);
+            drive.cool_controller_a(supply.open_v, &mut w)
+        }
+        _ => {
+            steepest(&drive, HALF, Sag::Sustained, speed_m_s, &mut w);
+            return w.into_steps();
+        }
+    };
+    let omega = drive.motor_rad_s(speed_m_s);
+    let iron = drive.iron_n_m(omega, &mut Working::off());
+    drive.grade_at(current, speed_m_s, iron, &mut w);
     w.into_steps()
 }
