@@ -21,6 +21,7 @@ mod place;
 mod random;
 mod recovery;
 mod reflow;
+mod ride;
 mod store;
 mod strip;
 mod sure;

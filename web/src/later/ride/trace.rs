@@ -83,7 +83,8 @@ fn spread(ride: &Ridden) -> Vec<(f64, Extent)> {
         let all = chunk.iter().fold(*first, |all, (_, extent)| all.with(**extent));
         Some((last.0.time_s, all))
     };
-    each.chunks(step(ride)).filter_map(chunk).collect()
+    // Wide enough that a stop or two fall into each.
+    each.chunks(5 * step(ride)).filter_map(chunk).collect()
 }
 
 fn thinned(ride: &Ridden) -> Vec<Moment> {
