@@ -1,4 +1,4 @@
-//! Frame, deck and enclosure of everything that the demo offers, and what to
+//! Frame, deck and box of everything that the demo offers, and what to
 //! take where the kits are mixed.
 
 use crate::{build, combinations, demo};
@@ -30,7 +30,7 @@ fn every_combination_has_room() {
             assert!(deck.bump_road_m > 0.0, "{deck:?}: {}", name());
             least = least.min(deck.bump_road_m);
         }
-        println!("{}: {:.0} mm under the enclosure at the least", kit.id, 1000.0 * least);
+        println!("{}: {:.0} mm under the box at the least", kit.id, 1000.0 * least);
     }
 }
 

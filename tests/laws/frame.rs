@@ -1,4 +1,4 @@
-//! Frame, deck, lean and enclosure, for every board that may be entered.
+//! Frame, deck, lean and box, for every board that may be entered.
 
 use crate::board::{Board, End, any_board, likely_board};
 use crate::cases;

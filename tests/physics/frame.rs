@@ -1,7 +1,7 @@
 //! Room around pulleys, belt and motors, and the deck under its rider.
 
 use crate::check::{Check, check, halve};
-use pitchline_core::fit::{Between, SagFrom, clearances, deck_fit};
+use pitchline_core::fit::{Between, SagFrom, clearances, deck_fit, layout};
 use pitchline_core::physics::air::G;
 use pitchline_core::physics::deck::{BREAK_OVER, BUMP_SAG, SAG};
 use pitchline_core::physics::frame::{BEARING_608_M, HUB, MOTOR_WHEEL};
@@ -181,11 +181,39 @@ fn decks() -> Vec<Check> {
     let free = 47.5 + 66.0 + 15.0 - 52.0 - 3.0;
     vec![
         check("sag scaled", found.sag_m * 1000.0, 12.0, 1e-12, BY_HAND),
-        check("enclosure to the road", found.road_m * 1000.0, free - 12.0, 1e-9, BY_HAND),
+        check("box to the road", found.road_m * 1000.0, free - 12.0, 1e-9, BY_HAND),
         check("the same after a bump", found.bump_road_m * 1000.0, free - 24.0, 1e-9, BY_HAND),
-        // The enclosure covers the middle.
+        // The box covers the middle.
         check("crest under the middle", found.crest_m, 0.0, 0.0, BY_HAND),
     ]
+}
+
+/// Where the drawings put the same parts.
+fn places() -> Vec<Check> {
+    let mut draft = board();
+    draft.set(Slot::Deck, "box_width_mm", 160.0);
+    draft.set(Slot::Deck, "width_mm", 150.0);
+    let found = layout(&Build::check(&draft).expect("in range"), 0.080);
+    let want = [
+        ("axle", found.axle_up_m, 47.5),
+        ("motor's shaft", found.motor_up_m, 87.5),
+        ("motor's shaft ahead", found.motor_ahead_m, 69.2820),
+        ("wheel pulley", found.pulleys_m[1], 56.1528),
+        ("its flanges", found.flanges_m, 61.1528),
+        ("pulley from", found.pulley_across_m[0], 93.0),
+        ("pulley to", found.pulley_across_m[1], 111.0),
+        ("wheel from", found.wheel_across_m[0], 111.0),
+        ("wheel to", found.wheel_across_m[1], 163.0),
+        ("axle to", found.axle_across_m[1], 162.0),
+        ("mount from", found.mount_across_m[0], 84.0),
+        ("can from", found.can_across_m[0], 10.0),
+        ("deck", found.deck_up_m, 47.5 + 66.0 + 15.0),
+        ("box, length outside", found.box_m[0], 346.0),
+        ("box, width outside", found.box_m[1], 166.0),
+        ("box, depth", found.box_m[2], 55.0),
+        ("box beyond the deck", found.box_beyond_deck_m, 16.0),
+    ];
+    want.map(|(name, got, want)| check(name, got * 1000.0, want, 1e-4, BY_HAND)).to_vec()
 }
 
 pub(crate) fn checks() -> Vec<Check> {
@@ -199,5 +227,5 @@ pub(crate) fn checks() -> Vec<Check> {
         check("cylinders apart one way", MOTOR_WHEEL.of([-0.3, 0.4]), 0.4, 0.0, BY_HAND),
         check("cylinders in each other", MOTOR_WHEEL.of([-0.3, -0.4]), -0.3, 0.0, BY_HAND),
     ];
-    [list, beams(), crests(), rooms(), decks()].concat()
+    [list, beams(), crests(), rooms(), decks(), places()].concat()
 }

@@ -1,4 +1,4 @@
-//! Cells and controller in the enclosure, against counts by hand.
+//! Cells and controller in the box, against counts by hand.
 
 use crate::check::{Check, check, holds};
 use pitchline_core::fit::{BoxPlan, Lie, Side, SizeFrom, box_plan};
@@ -8,7 +8,7 @@ const BY_HAND: &str = "counted by hand with the allowances named in packing.rs";
 const NAMES: &str =
     "IEC 61960 names round cells by diameter in mm and length in tenths, from memory";
 
-/// Inside of the enclosure, mm, cells in series and in parallel.
+/// Inside of the box, mm, cells in series and in parallel.
 fn plan(inside: [f64; 3], series: f64, parallel: f64) -> BoxPlan {
     planned(inside, series, parallel, "21700")
 }
@@ -39,6 +39,11 @@ fn left(plan: &BoxPlan, way: usize) -> f64 {
     plan.left_m[way] * 1000.0
 }
 
+/// Length of a box that takes 30 cells, mm, with one of another length at hand.
+fn length_for(length: f64, width: f64) -> f64 {
+    plan([length, width, 29.0], 10.0, 3.0).length_for_m.unwrap_or(0.0) * 1e3
+}
+
 /// Thirty cells of 21 x 70 mm in one layer, two end to end across: along 15 of
 /// 21 and 14 gaps, 20 for cables, 75 of the controller, 4 of lining; across
 /// twice 73 and 4; up the controller's 25 and 4.
@@ -54,6 +59,11 @@ fn thirty() -> Vec<Check> {
         check("1 up", just.counts[2], 1.0, 0.0, BY_HAND),
         check("30 are placed", just.cells_m.len() as f64, 30.0, 0.0, BY_HAND),
         check("room for 30", just.room_for, 30.0, 0.0, BY_HAND),
+        check("that is 3 in parallel", just.parallel_for, 3.0, 0.0, BY_HAND),
+        check("taken along", just.used_m[0] * 1e3, 428.0, 1e-9, BY_HAND),
+        check("in a box of 300 mm", length_for(300.0, 150.0), 428.0, 1e-9, BY_HAND),
+        // No cell and no controller goes into 70 mm across with its padding.
+        holds("70 mm across", plan([428.0, 70.0, 29.0], 10.0, 3.0).length_for_m.is_none(), BY_HAND),
         // Lining 2, half a diameter; lining 2, half of 73; lining 2, half a diameter.
         check("first cell along", just.cells_m[0][0], 0.0125, 1e-12, BY_HAND),
         check("first cell across", just.cells_m[0][1], 0.0385, 1e-12, BY_HAND),

@@ -1,9 +1,9 @@
 //! Deck and trucks.
 
 part! {
-    /// Deck with its enclosure.
+    /// Deck with its box.
     Deck, tags [];
-    /// Mass with enclosure.
+    /// Mass with box.
     mass_kg: f64 = "mass_kg" Kilogram, 0.3..30.0, 2.6, Assumed;
     /// Price, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 120.0, Optional;
@@ -23,11 +23,11 @@ part! {
     stance_m: f64 = "stance_mm" Millimetre, 50.0..1500.0, 450.0, Assumed;
     /// Riser between truck and deck; negative where the deck hangs lower.
     riser_m: f64 = "riser_mm" Millimetre, -60.0..60.0, 15.0, Assumed;
-    /// Length of the enclosure inside, along the board.
+    /// Length of the box inside, along the board.
     box_length_m: f64 = "box_length_mm" Millimetre, 50.0..1400.0, 340.0, Assumed;
-    /// Width of the enclosure inside.
+    /// Width of the box inside.
     box_width_m: f64 = "box_width_mm" Millimetre, 30.0..450.0, 160.0, Assumed;
-    /// Height of the enclosure inside, from its floor to the deck.
+    /// Height of the box inside, from its floor to the deck.
     box_height_m: f64 = "box_height_mm" Millimetre, 8.0..200.0, 52.0, Assumed;
     /// Thickness of its walls and floor.
     box_wall_m: f64 = "box_wall_mm" Millimetre, 0.0..20.0, 3.0, Assumed;

@@ -72,8 +72,8 @@ law! {
 }
 
 law! {
-    /// Motor can to the enclosure ahead of it, measured along the board, m.
-    MOTOR_BOX = "Motor to the enclosure", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
+    /// Motor can to the box ahead of it, measured along the board, m.
+    MOTOR_BOX = "Motor to the box", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
     base: "L_base" Metre, length: "l_box" Metre, ahead: "l_ahead" Metre, wall: "t_wall" Metre,
     centre: "C" Metre, angle: "θ_mount" Degree, can: "d_can" Metre =>
         (base - length) / 2.0 + ahead - wall - centre * sine_cosine(angle).1 - can / 2.0
@@ -113,8 +113,8 @@ law! {
 }
 
 law! {
-    /// Hanger left over by mounts and motors and a gap between motors, m.
-    HANGER = "Hanger left over", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
+    /// Hanger to spare beside mounts and motors and a gap between motors, m.
+    HANGER = "Hanger beyond mounts and motors", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
     hanger: "w_hanger" Metre, motors: "n" Count, can: "l_can" Metre =>
         hanger - motors * (MOUNT_M + can) - (motors - 1.0) * MOTOR_GAP_M
 }
@@ -133,7 +133,7 @@ law! {
 }
 
 law! {
-    /// Axle left over, m.
-    AXLE = "Axle left over", "c" = "l_axle − l_taken", Metre, MECHANICS;
+    /// Axle that stands out of its nut, m.
+    AXLE = "Axle beyond its nut", "c" = "l_axle − l_taken", Metre, MECHANICS;
     axle: "l_axle" Metre, taken: "l_taken" Metre => axle - taken
 }

@@ -15,6 +15,19 @@ pub fn input_of(app: App, slot: Slot, key: &str) -> Node {
     field.map(|(index, field)| input(app, (slot, index), field)).into()
 }
 
+/// The same number once more, where it is needed beside others: with an id of
+/// its own, which begins as given, and with its own label.
+pub fn input_as(app: App, slot: Slot, key: &str, place: &'static str, label: &'static str) -> Node {
+    let index = slot.kind().field_index(key);
+    let field = index.and_then(|index| Some((index, slot.kind().fields().get(index)?)));
+    field
+        .map(|(index, field)| {
+            let id = format!("{place}-{}", id((slot, index), field));
+            number(app, (slot, index), field, id, label)
+        })
+        .into()
+}
+
 /// Every input of a slot whose key is not among `but`.
 pub(super) fn inputs_of(app: App, slot: Slot, but: &[&str]) -> Node {
     let fields = slot.kind().fields().iter().enumerate();
@@ -29,24 +42,31 @@ fn id((slot, _): Place, field: &Field) -> String {
 }
 
 /// Leads to an input, through the folds that hide it.
-pub(super) fn lead_to(place: Place) {
+pub fn lead_to(place: Place) {
     if let Some(field) = place.0.kind().fields().get(place.1) {
         browser::reveal(place.0.key(), id(place, field));
     }
 }
 
+/// Leads to the list that a slot's part is picked from.
+pub fn lead_to_part(slot: Slot) {
+    browser::reveal(slot.key(), format!("pick-{}", slot.key()));
+}
+
+fn number(app: App, place: Place, field: &'static Field, id: String, label: &'static str) -> Node {
+    let shown = move || shown(app, place, field);
+    let done = move |done| match done {
+        Done::Typed(text) => app.type_in(place, text),
+        Done::Left => app.leave(place),
+        Done::Stepped(steps) => app.step(place, steps),
+    };
+    number_field(id, label, text::help(field.key), Rc::new(shown), Rc::new(done))
+}
+
 fn input(app: App, place: Place, field: &'static Field) -> Node {
     let id = id(place, field);
     if field.choices.is_empty() {
-        let shown = move || shown(app, place, field);
-        let done = move |done| match done {
-            Done::Typed(text) => app.type_in(place, text),
-            Done::Left => app.leave(place),
-            Done::Stepped(steps) => app.step(place, steps),
-        };
-        let label = text::label(place.0.kind(), field.key);
-        let help = text::help(field.key);
-        return number_field(id, label, help, Rc::new(shown), Rc::new(done));
+        return number(app, place, field, id, text::label(place.0.kind(), field.key));
     }
     let options = move || {
         let value = app.read(|model| model.record(place.0).value(place.1));

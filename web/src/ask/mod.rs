@@ -17,7 +17,8 @@ mod working;
 
 pub use answer::{ALONG_CURVE, side_by_side, table};
 pub use far::SINKS;
-pub use field::input_of;
+pub use field::{input_as, input_of, lead_to, lead_to_part};
+pub use strip::AMISS;
 pub use working::working;
 
 use crate::dom::{Node, el};

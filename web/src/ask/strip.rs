@@ -62,14 +62,21 @@ pub(super) fn strip(app: App) -> Node {
         .with(tile("fast", |app, a, style| top_speed(a, app.sure(Strip::Speed), style)))
         .with(tile("steep", |app, a, style| hill(a, app.sure(Strip::Hill), style)))
         .with(tile("far", |app, a, style| distance(a, app.sure(Strip::Distance), style)))
-        .with(note(misfits, |_| browser::go_to(MISFITS)))
+        .with(note(misfits, |app| {
+            let later = app.peek(|model| model.amiss) > 0;
+            browser::go_to(if later { AMISS } else { MISFITS });
+        }))
         .with(note(waits, |app| app.peek(|m| m.typed.fault().map(|f| f.0)).map_or((), lead_to)))
         .into()
 }
 
+/// Id of what does not fit by size, told by the later piece together with the rest.
+pub const AMISS: &str = "amiss";
+
 /// How many parts do not go together; nothing where all do.
 fn misfits(app: App) -> String {
-    match app.found().map_or(0, |found| found.notices.len()) {
+    let by_size = app.read(|model| model.amiss);
+    match app.found().map_or(0, |found| found.notices.len()) + by_size {
         0 => String::new(),
         1 => "1 thing does not fit".into(),
         n => format!("{n} things do not fit"),

@@ -51,7 +51,6 @@ pub use bar::{Bar, Bars, Limit};
 pub use cursor::{moved, nearest, shown};
 pub use curves::{Curves, MOST_SERIES, Note, Region, Series};
 pub use figure::{Chart, chart};
-pub(crate) use labels::{Labels, Wish};
 pub use line::{Point, value_at};
 pub use map::{Cell, Map};
 pub use mark::{Anchor, CursorStop, Drawing, Follow, Mark, path};

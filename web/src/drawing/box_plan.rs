@@ -1,4 +1,4 @@
-//! The enclosure from above, with the cells and the controller in it.
+//! The box from above, with the cells and the controller in it.
 
 use super::{Dim, Plan, Shape};
 use crate::text::Style;
@@ -55,7 +55,11 @@ impl BoxPlan {
         };
         shapes.extend(self.cells.iter().map(|cell| drawn("d-part", cell)));
         shapes.extend(self.controller.iter().map(|item| drawn("d-motor", item)));
-        let dim = |name: &str, value: f64, ends, aside: f64, bad: bool| Dim {
+        let size = |name: &str, value: f64, ends, aside: f64| Dim {
+            aside,
+            ..Dim::size(style, name, value, ends, self.assumed)
+        };
+        let taken = |name: &str, value: f64, ends, aside: f64, bad: bool| Dim {
             aside,
             bad,
             assumed: self.assumed,
@@ -64,26 +68,30 @@ impl BoxPlan {
         let high = width.max(across);
         let far = length.max(used);
         let dims = vec![
-            dim("Box, inside length", self.length_m, ((0.0, high), (length, high)), 26.0, false),
-            dim("Box, inside width", self.width_m, ((far, width), (far, 0.0)), 14.0, false),
-            dim(
-                "Contents, length",
+            size("Box, inside length", self.length_m, ((0.0, high), (length, high)), 32.0),
+            size("Box, inside width", self.width_m, ((far, width), (far, 0.0)), 14.0),
+            taken(
+                "Taken with padding, length",
                 self.used_length_m,
                 ((0.0, high), (used, high)),
-                8.0,
+                12.0,
                 used > length,
             ),
-            dim(
-                "Contents, width",
+            taken(
+                "Taken with padding, width",
                 self.used_width_m,
                 ((0.0, 0.0), (0.0, across)),
-                8.0,
+                12.0,
                 across > width,
             ),
         ];
         let mut plan = Plan { shapes, dims, height: 360.0, ..Plan::new(style) };
-        if let Some(item) = self.controller {
-            plan = plan.note((mm(item.x_m), mm(item.y_m)), "controller");
+        let at = |item: &Item| (mm(item.x_m), mm(item.y_m));
+        if let Some(item) = &self.controller {
+            plan = plan.note(at(item), "controller");
+        }
+        if let Some(item) = self.cells.last() {
+            plan = plan.note(at(item), "cells");
         }
         plan
     }

@@ -1,4 +1,4 @@
-//! The board from the side: deck with its sag, enclosure, wheels and road.
+//! The board from the side: deck with its sag, box, wheels and road.
 
 use super::{Dim, Place, Plan, Shape};
 use crate::text::Style;
@@ -18,18 +18,20 @@ pub struct DeckSide {
     pub thick_m: f64,
     /// How far the middle sags under the rider.
     pub sag_m: f64,
-    /// Length of the enclosure, outside.
+    /// Length of the box, outside.
     pub box_length_m: f64,
-    /// Depth of the enclosure below the deck.
+    /// Depth of the box below the deck.
     pub box_depth_m: f64,
     /// How far its middle stands ahead of the deck's.
     pub box_ahead_m: f64,
-    /// Under the enclosure, rider standing still.
+    /// Under the box, rider standing still.
     pub clear_m: f64,
     /// The same at the bottom of the bump.
     pub bump_clear_m: f64,
-    /// Whether sizes of deck and enclosure are assumed.
+    /// Whether sizes of deck and box are assumed.
     pub assumed: bool,
+    /// Whether the wheelbase is.
+    pub wheelbase_assumed: bool,
 }
 
 impl DeckSide {
@@ -64,32 +66,48 @@ impl DeckSide {
         }
         let ends = half + wheel + 10.0;
         shapes.push(Shape::line("d-road", (-ends, 0.0), (ends, 0.0)));
-        let dim = |name: &str, value: f64, ends, aside: f64| Dim {
-            aside,
+        // Where the deck would be with nobody on it, and where a bump brings the box.
+        let top = deck + thick;
+        shapes.push(Shape::line("d-far", (-half, top), (half, top)));
+        let (low, bump_low) = (mm(self.clear_m), mm(self.bump_clear_m));
+        shapes.push(Shape::line("d-far", (along(-1.0), bump_low), (along(1.0), bump_low)));
+        let dim = |name: &str, value: f64, ends| Dim {
             assumed: self.assumed,
             ..Dim::new(style, name, value, ends)
         };
-        let low = mm(self.clear_m);
+        let down = |s: f64, from: f64| ((along(s), from), (along(s), 0.0));
         let dims = vec![
-            dim("Box to the road, standing still", self.clear_m, ((mid, low), (mid, 0.0)), 0.0),
-            dim(
-                "Sag under the rider",
-                self.sag_m,
-                ((0.3 * half, deck), (0.3 * half, deck - sag)),
-                0.0,
-            ),
-            dim("Wheelbase", self.wheelbase_m, ((-half, deck + thick), (half, deck + thick)), 20.0),
-            dim(
-                "Box to the road, at the bottom of the bump",
-                self.bump_clear_m,
-                {
-                    let low = mm(self.bump_clear_m);
-                    ((along(-0.5), low), (along(-0.5), 0.0))
-                },
-                0.0,
-            ),
+            Dim {
+                word: "standing",
+                ..dim("Box to the road, standing still", self.clear_m, down(0.5, low))
+            },
+            Dim {
+                word: "off a bump",
+                ..dim(
+                    "Box to the road, at the bottom of the bump",
+                    self.bump_clear_m,
+                    down(-0.7, bump_low),
+                )
+            },
+            Dim {
+                word: "sag",
+                ..dim("Sag under the rider", self.sag_m, ((0.0, top), (0.0, top - sag)))
+            },
+            Dim {
+                aside: 32.0,
+                ..Dim::size(
+                    style,
+                    "Wheelbase, axle to axle",
+                    self.wheelbase_m,
+                    ((-half, top), (half, top)),
+                    self.wheelbase_assumed,
+                )
+            },
         ];
         let plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) };
-        plan.note((along(0.7), floor + mm(self.box_depth_m) / 2.0), "box")
+        plan.note((mid, floor + mm(self.box_depth_m) * 0.4), "box")
+            .note((-0.7 * half, under(0.7 * half) + thick / 2.0), "deck")
+            .note((half, axle + wheel * 0.5), "wheel")
+            .note((-half, (axle + deck) / 2.0), "truck")
     }
 }

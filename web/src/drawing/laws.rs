@@ -1,7 +1,7 @@
 //! What holds for every drawing to scale, whatever the numbers.
 
 use super::*;
-use crate::chart::{Anchor, Mark, text_width};
+use crate::chart::Mark;
 use proptest::prelude::*;
 
 fn number() -> impl Strategy<Value = f64> {
@@ -29,6 +29,7 @@ fn dim() -> impl Strategy<Value = Dim> {
         |(name, value, from, to, aside, bad)| Dim {
             name,
             value,
+            word: "here",
             from,
             to,
             aside,
@@ -55,26 +56,6 @@ fn plan() -> impl Strategy<Value = Plan> {
             height,
             nothing: "nothing here".into(),
         })
-}
-
-/// Every place that a mark reaches.
-fn reach(mark: &Mark) -> Vec<(f64, f64)> {
-    if let Mark::Text { x, y, anchor, text, .. } = mark {
-        let size = text_width(text);
-        let left = match anchor {
-            Anchor::Start => *x,
-            Anchor::Middle => x - size / 2.0,
-            Anchor::End => x - size,
-        };
-        return vec![(left, y - 9.0), (left + size, y + 3.0)];
-    }
-    let outline = mark.outline();
-    let numbers: Vec<f64> = outline
-        .split(|c: char| c.is_ascii_alphabetic() || c == ' ')
-        .filter(|part| !part.is_empty())
-        .map(|part| part.parse().expect("a number in a path"))
-        .collect();
-    numbers.chunks(2).map(|pair| (pair[0], pair[1])).collect()
 }
 
 proptest! {

@@ -9,6 +9,7 @@ mod belt_side;
 mod box_plan;
 mod deck_side;
 mod hanger_rear;
+mod lettering;
 mod plan;
 mod shape;
 
@@ -21,3 +22,7 @@ pub use shape::{Place, Shape};
 
 #[cfg(test)]
 mod laws;
+#[cfg(test)]
+mod reach;
+#[cfg(test)]
+pub(crate) use reach::reach;

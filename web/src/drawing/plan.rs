@@ -1,9 +1,10 @@
 //! Shapes and dimensions laid out for a width.
 
+use super::lettering::{Lettering, along, upon};
 use super::shape::{Place, Shape};
 use crate::chart::{
-    Anchor, CursorStop, Drawing, Follow, Labels, Mark, Wish, held, held_width, nothing, path,
-    plain, within,
+    Anchor, CursorStop, Drawing, Follow, Mark, held, held_width, nothing, path, plain, text_width,
+    within,
 };
 use crate::text::Style;
 use pitchline_core::Unit;
@@ -15,6 +16,8 @@ pub struct Dim {
     pub name: String,
     /// The measure as drawn, without a unit.
     pub value: String,
+    /// A word or two to stand behind it in the drawing, where there is room.
+    pub word: &'static str,
     /// From here.
     pub from: Place,
     /// To here.
@@ -29,12 +32,26 @@ pub struct Dim {
 }
 
 impl Dim {
-    /// A measure in metres between two places, in the reader's unit; less than
-    /// nothing is a shortage.
+    /// A measure in metres between two places, in the reader's unit, to a
+    /// millimetre; less than nothing is a shortage.
     #[must_use]
     pub fn new(style: Style, name: &str, value_m: f64, (from, to): (Place, Place)) -> Self {
-        let (name, value) = (name.into(), style.millimetres(value_m));
+        let (name, value) = (name.into(), style.rough_millimetres(value_m));
         Self { name, value, from, to, bad: value_m < 0.0, ..Self::default() }
+    }
+
+    /// A size of a part: as it was entered, or to a millimetre where it is assumed.
+    #[must_use]
+    pub fn size(
+        style: Style,
+        name: &str,
+        value_m: f64,
+        ends: (Place, Place),
+        assumed: bool,
+    ) -> Self {
+        let rough = Self::new(style, name, value_m, ends);
+        let value = if assumed { rough.value } else { style.entered_millimetres(value_m) };
+        Self { value, assumed, ..rough }
     }
 }
 
@@ -73,15 +90,19 @@ pub struct Plan {
     pub nothing: String,
 }
 
-/// Free room around the shapes beside the dimension lines, logical pixels.
-const RIM: f64 = 18.0;
+/// Least free room around the shapes, logical pixels.
+const RIM: f64 = 10.0;
 /// Room for the scale bar below.
 const FOOT: f64 = 26.0;
 /// Half a stroke at the end of a dimension line.
 const TICK: f64 = 4.0;
+/// Height of a line of text with the gap to what it stands on.
+const LINE: f64 = 18.0;
 
 /// Farthest that a dimension line stands off.
-const MOST_ASIDE: f64 = 38.0;
+const MOST_ASIDE: f64 = 52.0;
+/// Share of the width or height that words beside the shapes may take on one side.
+const MOST_RIM: f64 = 0.25;
 /// Size of the frame around a place of the cursor.
 const RING: (f64, f64) = (48.0, 24.0);
 
@@ -115,32 +136,38 @@ impl Plan {
             return nothing(width, &self.nothing);
         };
         let mut marks = Vec::new();
-        let mut labels = Labels::new((0.0, width), (0.0, frame.height - FOOT));
+        let mut letters = Lettering::new(width, frame.height - FOOT);
         for shape in self.shapes.iter().filter(|shape| shape.points.len() > 1) {
             let places: Vec<_> = shape.points.iter().map(|p| frame.at(*p)).collect();
             marks.push(Mark::Path { class: shape.class, d: path(&places, shape.closed) });
+            letters.stroke(places, shape.closed);
         }
         frame.scale_bar(&self.ruler, &mut marks);
-        let lines: Vec<_> = self.dims.iter().map(|dim| frame.dimension(dim, &mut marks)).collect();
+        let lines: Vec<_> =
+            self.dims.iter().map(|dim| frame.dimension(dim, &mut marks, &mut letters)).collect();
         let mut points = Vec::with_capacity(lines.len());
-        for (col, (dim, (x, y))) in self.dims.iter().zip(&lines).enumerate() {
-            let class = if dim.bad { "c-name d-bad" } else { "c-name" };
-            let steep = (dim.to.1 - dim.from.1).abs() > (dim.to.0 - dim.from.0).abs();
-            let wish = if steep {
-                // Beside its line, on whichever side has room.
-                let (anchor, about) = (Anchor::Start, Some(*x));
-                Wish { anchor, about, ..wish(class, (x + 6.0, y + 4.0), &dim.value) }
+        for (col, (dim, (from, to))) in self.dims.iter().zip(&lines).enumerate() {
+            let look = if dim.bad {
+                ["d-value d-bad", "d-value d-bad d-rim"]
             } else {
-                wish(class, (*x, y - 5.0), &dim.value)
+                ["d-value", "d-value d-rim"]
             };
-            labels.put(&mut marks, &wish);
-            let ys = vec![within(*y, RING.1 / 2.0, frame.height - RING.1 / 2.0)];
-            let x = within(*x, RING.0 / 2.0, width - RING.0 / 2.0);
+            let mut put = |text: &str, free: bool| {
+                letters.put(&mut marks, look, text, along(*from, *to, text), free)
+            };
+            let long = [&dim.value, "\u{a0}", dim.word].concat();
+            if dim.word.is_empty() || !put(&long, true) {
+                put(&dim.value, false);
+            }
+            let (x, y) = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+            let ys = vec![within(y, RING.1 / 2.0, frame.height - RING.1 / 2.0)];
+            let x = within(x, RING.0 / 2.0, width - RING.0 / 2.0);
             points.push(CursorStop { x, ys, row: 0, col, text: self.said(dim) });
         }
         for note in &self.notes {
-            let (x, y) = frame.at(note.at);
-            labels.put(&mut marks, &wish("c-region", (x, y + 4.0), &note.text));
+            let at = frame.at(note.at);
+            let look = ["d-name", "d-name d-rim"];
+            letters.put(&mut marks, look, &note.text, upon(at, &note.text), true);
         }
         let follow = Follow::Ring { width: RING.0, height: RING.1 };
         Drawing { width, height: frame.height, marks, points, home: 0, follow }
@@ -162,8 +189,39 @@ impl Plan {
     }
 }
 
-fn wish<'a>(class: &'static str, (x, y): Place, text: &'a str) -> Wish<'a> {
-    Wish { class, x, y, anchor: Anchor::Middle, text, sample: None, about: None }
+/// How far a dimension's line stands off the way from one place to another on
+/// the page, where y runs down.
+fn aside(off: f64, a: Place, b: Place) -> Place {
+    let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+    let apart = dx.hypot(dy);
+    // Left of the way.
+    let (nx, ny) = if apart > 0.0 { (dy / apart, -dx / apart) } else { (0.0, -1.0) };
+    let off = within(off, -MOST_ASIDE, MOST_ASIDE);
+    (nx * off, ny * off)
+}
+
+/// Free room left of the shapes, above, right and below: for dimension lines
+/// that stand off, and for their words.
+fn rims(plan: &Plan, width: f64, height: f64) -> [f64; 4] {
+    let mut rims = [RIM; 4];
+    for dim in &plan.dims {
+        // The page's y runs down.
+        let on_page = |(x, y): Place| (held(x), -held(y));
+        let (x, y) = aside(dim.aside, on_page(dim.from), on_page(dim.to));
+        let words = text_width(&dim.value) + 8.0;
+        let sides = [(-x, words, width), (-y, LINE, height), (x, words, width), (y, LINE, height)];
+        for (rim, (off, words, size)) in rims.iter_mut().zip(sides) {
+            if off > 0.5 {
+                let line = off + TICK + 1.0;
+                *rim = rim.max((off + words).min(size * MOST_RIM)).max(line);
+            }
+        }
+    }
+    if !plan.notes.is_empty() {
+        let [_, _, _, bottom] = &mut rims;
+        *bottom = bottom.max(LINE);
+    }
+    rims
 }
 
 /// Where millimetres come to stand.
@@ -192,19 +250,18 @@ impl Frame {
         if low.0 > high.0 {
             return None;
         }
-        // Half of the smallest frame is left for the drawing itself.
-        let aside = plan.dims.iter().map(|dim| dim.aside.abs()).fold(0.0, f64::max).min(MOST_ASIDE);
-        let rim = aside + RIM;
+        let width = held_width(width);
+        let most = within(plan.height, 160.0, 900.0);
+        let [left, top, right, bottom] = rims(plan, width, most);
         let (wide, tall) = ((high.0 - low.0).max(1e-3), (high.1 - low.1).max(1e-3));
-        let room =
-            (held_width(width) - 2.0 * rim, within(plan.height, 160.0, 900.0) - 2.0 * rim - FOOT);
+        let room = (width - left - right, most - top - bottom - FOOT);
         let scale = (room.0 / wide).min(room.1 / tall);
         Some(Self {
-            left: (width - wide * scale) / 2.0,
-            top: rim,
+            left: left + (room.0 - wide * scale) / 2.0,
+            top,
             scale,
             corner: (low.0, high.1),
-            height: tall * scale + 2.0 * rim + FOOT,
+            height: top + tall * scale + bottom + FOOT,
         })
     }
 
@@ -214,21 +271,22 @@ impl Frame {
         (self.left + (x - self.corner.0) * self.scale, self.top + (self.corner.1 - y) * self.scale)
     }
 
-    /// Draws a dimension's line, its ends and what leads to it; gives its middle.
-    fn dimension(&self, dim: &Dim, marks: &mut Vec<Mark>) -> Place {
+    /// Draws a dimension's line, its ends and what leads to it; gives its ends.
+    fn dimension(
+        &self,
+        dim: &Dim,
+        marks: &mut Vec<Mark>,
+        letters: &mut Lettering,
+    ) -> (Place, Place) {
         let (a, b) = (self.at(dim.from), self.at(dim.to));
-        let (dx, dy) = (b.0 - a.0, b.1 - a.1);
-        let apart = dx.hypot(dy);
-        // Left of the way, as seen on the page, where y runs down.
-        let (nx, ny) = if apart > 0.0 { (dy / apart, -dx / apart) } else { (0.0, -1.0) };
-        let off = within(dim.aside, -MOST_ASIDE, MOST_ASIDE);
-        let (ox, oy) = (nx * off, ny * off);
+        let (ox, oy) = aside(dim.aside, a, b);
         let (from, to) = ((a.0 + ox, a.1 + oy), (b.0 + ox, b.1 + oy));
         let class = if dim.bad { "d-dim d-bad" } else { "d-dim" };
         let mut line = |class, (x1, y1): Place, (x2, y2): Place| {
             marks.push(Mark::Line { class, x1, y1, x2, y2 });
+            letters.stroke(vec![(x1, y1), (x2, y2)], false);
         };
-        if off != 0.0 {
+        if (ox, oy) != (0.0, 0.0) {
             line("d-lead", a, from);
             line("d-lead", b, to);
         }
@@ -236,7 +294,7 @@ impl Frame {
         for (x, y) in [from, to] {
             line(class, (x - TICK, y + TICK), (x + TICK, y - TICK));
         }
-        ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0)
+        (from, to)
     }
 
     /// A bar of a round length at the foot: the scale, for the eye.

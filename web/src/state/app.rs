@@ -79,6 +79,8 @@ pub struct Model {
     pub later: Later,
     /// How sure the strip is, as far as it is known.
     pub sure: [Sure; 3],
+    /// How many things do not fit by their size; the later piece counts them.
+    pub amiss: usize,
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
     /// The answers as last read out; empty until they change.
@@ -175,6 +177,7 @@ impl App {
             offline: String::new(),
             later: Later::default(),
             sure: FIRST,
+            amiss: 0,
             update: false,
             heard: String::new(),
             map_view: MapView::default(),

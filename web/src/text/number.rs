@@ -114,6 +114,15 @@ impl Style {
         self.fixed(shown.from_file(length_m * 1e3), decimals)
     }
 
+    /// A length in m as it was entered: as bare millimetres to a tenth, or inches
+    /// to a hundredth, zeros at its end cut off.
+    #[must_use]
+    pub fn entered_millimetres(self, length_m: f64) -> String {
+        let shown = self.units.shown(Unit::Millimetre);
+        let decimals = if shown.from_file(1.0) < 1.0 { 2 } else { 1 };
+        self.trimmed(shown.from_file(length_m * 1e3), decimals)
+    }
+
     /// A bare number with so many significant digits, zeros at its end cut off.
     #[must_use]
     pub fn significant(self, value: f64, digits: u8) -> String {

@@ -124,6 +124,22 @@ pub struct BeltFit {
     pub load: BeltLoad,
 }
 
+impl BeltFit {
+    /// The belt on offer to take: of those that fit, the one that lies nearest
+    /// the middle of the slot, and of two alike the one that works less hard.
+    #[must_use]
+    pub fn pick(&self) -> Option<&BeltChoice> {
+        let rank = |belt: &BeltChoice| (crate::math::abs(belt.place - 0.5), belt.used);
+        let mut best: Option<&BeltChoice> = None;
+        for belt in self.fitting.iter().filter(|belt| belt.offer.is_some()) {
+            if best.is_none_or(|best| rank(belt) < rank(best)) {
+                best = Some(belt);
+            }
+        }
+        best
+    }
+}
+
 /// A drive with what every belt is judged by.
 pub(super) struct Judge<'a> {
     pub(super) drive: &'a Drive,

@@ -1,6 +1,7 @@
-//! Cells and controller in the enclosure: the arrangement that fits, or that
+//! Cells and controller in the box: the arrangement that fits, or that
 //! is the least too large.
 
+use super::cell_size::{CellSize, cell_size};
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
 use crate::math::floor;
@@ -11,29 +12,6 @@ use crate::physics::packing::{
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
-
-/// Where the size of a cell comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum SizeFrom {
-    /// Diameter and length as entered.
-    Entered,
-    /// Its format, such as 21700; what was entered goes before it.
-    Format,
-    /// Neither: 21 by 70 mm is assumed for what is missing.
-    Assumed,
-}
-
-/// Size of a cell.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct CellSize {
-    /// Diameter, m.
-    pub diameter_m: f64,
-    /// Length, m.
-    pub length_m: f64,
-    /// Where they come from.
-    pub from: SizeFrom,
-}
 
 /// How the cells lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -57,14 +35,14 @@ pub enum Side {
     Beside,
 }
 
-/// The controller in the enclosure.
+/// The controller in the box.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Controller {
     /// Its place.
     pub side: Side,
     /// Whether it is turned, its length across the board.
     pub turned: bool,
-    /// Its corner nearest the enclosure's: along, across and up, m.
+    /// Its corner nearest the box's: along, across and up, m.
     pub corner_m: [f64; 3],
     /// Its size along, across and up, m.
     pub size_m: [f64; 3],
@@ -72,12 +50,12 @@ pub struct Controller {
 
 /// An arrangement of cells and controller.
 ///
-/// All places are from one lower corner of the enclosure inside: along the
+/// All places are from one lower corner of the box inside: along the
 /// board, across, and up, in m. Where it does not fit it is drawn as if the
-/// enclosure were larger.
+/// box were larger.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BoxPlan {
-    /// Size of the enclosure inside, m.
+    /// Size of the box inside, m.
     pub inside_m: [f64; 3],
     /// Size of a cell.
     pub cell: CellSize,
@@ -89,14 +67,22 @@ pub struct BoxPlan {
     pub cells_m: Vec<[f64; 3]>,
     /// The controller.
     pub controller: Controller,
+    /// Room that cells, cables, controller and padding take along, across and up, m.
+    pub used_m: [f64; 3],
     /// Room left along, across and up, m; negative is too little.
     pub left_m: [f64; 3],
     /// Whether it fits.
     pub fits: bool,
     /// The direction with the least room left: 0 along, 1 across, 2 up.
     pub tightest: usize,
+    /// Least inside length of a box as wide and as high that takes them, m; none
+    /// where it is too narrow or too low for any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length_for_m: Option<f64>,
     /// The most cells of this size that would go in, with the controller.
     pub room_for: f64,
+    /// The most cells in parallel of which that is enough for those in series.
+    pub parallel_for: f64,
     /// Inputs that were assumed.
     pub assumed: Vec<Row>,
 }
@@ -112,36 +98,6 @@ const INPUTS: [(Slot, &str); 6] = [
     (Slot::Controller, "width_mm"),
     (Slot::Controller, "height_mm"),
 ];
-
-/// Size of the cells of a build: as entered, from the format tag (two digits of
-/// diameter and two of length in mm, with a fifth for tenths), or assumed.
-fn cell_size(draft: &Draft, build: &Build) -> CellSize {
-    let (entered, format) = (
-        (build.cell.diameter_m, build.cell.length_m),
-        read_format(draft.record(Slot::Cell).tag(0)),
-    );
-    let from = match (entered, format) {
-        ((Some(_), Some(_)), _) => SizeFrom::Entered,
-        (_, Some(_)) => SizeFrom::Format,
-        _ => SizeFrom::Assumed,
-    };
-    let (diameter, length) = format.unwrap_or((0.021, 0.070));
-    CellSize {
-        diameter_m: entered.0.unwrap_or(diameter),
-        length_m: entered.1.unwrap_or(length),
-        from,
-    }
-}
-
-/// Diameter and length, m, from a format such as 18650, 21700 or 4680: its
-/// first run of four or five digits.
-fn read_format(tag: &str) -> Option<(f64, f64)> {
-    let run = tag.split(|c: char| !c.is_ascii_digit()).find(|run| matches!(run.len(), 4 | 5))?;
-    let number = |digits: &str| digits.bytes().fold(0.0, |n, d| 10.0 * n + f64::from(d - b'0'));
-    let (diameter, length) = (number(run.get(..2)?), number(run.get(2..)?));
-    let length = if run.len() == 5 { length / 10.0 } else { length };
-    (diameter >= 8.0 && length >= 15.0).then_some((diameter / 1000.0, length / 1000.0))
-}
 
 /// An arrangement, and how well it goes in.
 #[derive(Clone, Copy)]
@@ -226,9 +182,8 @@ impl Task {
         Trial { lie, counts, side, turned, left }
     }
 
-    /// The best arrangement of so many cells.
-    fn best(&self, cells: f64) -> Trial {
-        let mut best = self.trial(Lie::Across, [cells, 1.0, 1.0], Side::Behind, true);
+    /// Tries every arrangement of so many cells.
+    fn each_trial(&self, cells: f64, mut tried: impl FnMut(Trial)) {
         for lie in LIES {
             let mut up = 1.0;
             while up <= cells {
@@ -237,17 +192,31 @@ impl Task {
                 while across <= most {
                     let counts = [ceil(cells / (up * across)), across, up];
                     for (side, turned) in SIDES {
-                        let trial = self.trial(lie, counts, side, turned);
-                        if trial.better_than(&best) {
-                            best = trial;
-                        }
+                        tried(self.trial(lie, counts, side, turned));
                     }
                     across += 1.0;
                 }
                 up += 1.0;
             }
         }
-        best
+    }
+
+    /// The best arrangement of so many cells, and the least length of a box of
+    /// this width and height that takes one.
+    fn best(&self, cells: f64) -> (Trial, Option<f64>) {
+        let mut best = self.trial(Lie::Across, [cells, 1.0, 1.0], Side::Behind, true);
+        let mut length: Option<f64> = None;
+        let [inside, _, _] = self.inside;
+        self.each_trial(cells, |trial| {
+            if trial.better_than(&best) {
+                best = trial;
+            }
+            let [along, across, up] = trial.left;
+            if across >= -HAIR_M && up >= -HAIR_M {
+                length = Some(length.unwrap_or(f64::INFINITY).min(inside - along));
+            }
+        });
+        (best, length)
     }
 
     /// The most cells that go in beside the controller.
@@ -321,7 +290,8 @@ impl Trial {
 pub fn box_plan(draft: &Draft, build: &Build) -> BoxPlan {
     let task = Task::new(draft, build);
     let cells = build.pack.series * build.pack.parallel;
-    let best = task.best(cells);
+    let (best, length_for_m) = task.best(cells);
+    let room_for = task.room_for();
     BoxPlan {
         inside_m: task.inside,
         cell: task.cell,
@@ -329,10 +299,13 @@ pub fn box_plan(draft: &Draft, build: &Build) -> BoxPlan {
         counts: best.counts,
         cells_m: places(&task, &best, cells),
         controller: controller(&task, &best),
+        used_m: each(task.inside, best.left, |inside, left| inside - left),
         left_m: best.left,
         fits: best.wanting().1 == 0.0,
         tightest: best.tightest(),
-        room_for: task.room_for(),
+        length_for_m,
+        room_for,
+        parallel_for: floor(room_for / build.pack.series),
         assumed: assumed(draft, &INPUTS),
     }
 }
@@ -340,7 +313,7 @@ pub fn box_plan(draft: &Draft, build: &Build) -> BoxPlan {
 /// The working of the direction with the least room.
 pub(super) fn explained(draft: &Draft, build: &Build, w: &mut Working) {
     let task = Task::new(draft, build);
-    let best = task.best(build.pack.series * build.pack.parallel);
+    let (best, _) = task.best(build.pack.series * build.pack.parallel);
     let at = best.tightest();
     let pick = |of: [f64; 3]| of.get(at).copied().unwrap_or(0.0);
     let axial = best.lie.axes().get(at).copied().unwrap_or(false);

@@ -1,9 +1,10 @@
 //! What is between two parts.
 
+use super::layout::over_teeth;
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
 use crate::parts::Slot;
-use crate::physics::belt_geometry::{OUTSIDE, pitch_line_m};
+use crate::physics::belt_geometry::OUTSIDE;
 use crate::physics::frame::{
     AXLE, AXLE_TAKEN, BELT_ROAD, DECK_HEIGHT, HANGER, HUB, MOTOR_BOX, MOTOR_DECK, MOTOR_HEIGHT,
     MOTOR_MOTOR, MOTOR_ROAD, MOTOR_WHEEL, PULLEY_ROAD, PULLEY_WIDTH, WHEEL_ACROSS, WHEEL_ALONG,
@@ -27,7 +28,7 @@ pub enum Between {
     MotorWheel,
     /// The motor's can and the deck above it.
     MotorDeck,
-    /// The motor's can and the enclosure, along the board.
+    /// The motor's can and the box, along the board.
     MotorBox,
     /// The cans of two motors; only where there are two.
     MotorMotor,
@@ -117,11 +118,7 @@ pub fn clearances(draft: &Draft, build: &Build, centre_m: f64) -> Vec<Clearance>
 
 pub(super) fn room(build: &Build, centre_m: f64, between: Between, w: &mut Working) -> f64 {
     let Build { motor, truck, wheel, deck, belt, .. } = build;
-    let outer = |w: &mut Working| {
-        // Where no table has the pitch, in the same share as at 5 mm.
-        let above = pitch_line_m(belt.pitch_m).unwrap_or(0.114_3 * belt.pitch_m);
-        w.apply(&OUTSIDE, [build.wheel_pulley.teeth, belt.pitch_m, above])
-    };
+    let outer = |w: &mut Working| w.apply(&OUTSIDE, over_teeth(build, build.wheel_pulley.teeth));
     let pulley_width = |w: &mut Working| w.apply(&PULLEY_WIDTH, [belt.width_m]);
     let motor_height = |radius: f64, w: &mut Working| {
         w.apply(&MOTOR_HEIGHT, [radius, centre_m, truck.mount_angle_deg])

@@ -1,4 +1,4 @@
-//! How far the deck sags, and what that leaves under the enclosure.
+//! How far the deck sags, and what that leaves under the box.
 
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
@@ -22,21 +22,21 @@ pub enum SagFrom {
     Stiffness,
 }
 
-/// Deck and enclosure under the rider.
+/// Deck and box under the rider.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct DeckFit {
     /// Sag in the middle, standing still, m.
     pub sag_m: f64,
     /// What it was worked out from.
     pub sag_from: SagFrom,
-    /// Enclosure to the road, standing still, m; negative where it would drag.
+    /// Box to the road, standing still, m; negative where it would drag.
     pub road_m: f64,
     /// Sag at the bottom of a bump, m.
     pub bump_sag_m: f64,
-    /// Enclosure to the road at the bottom of a bump, m; negative where it strikes.
+    /// Box to the road at the bottom of a bump, m; negative where it strikes.
     pub bump_road_m: f64,
     /// Sharpest crest between two slopes that rolls through, degrees; none
-    /// where the enclosure already drags on level ground.
+    /// where the box already drags on level ground.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub break_over_deg: Option<f64>,
     /// Where such a crest would touch, ahead of the middle between the axles, m.
@@ -114,7 +114,7 @@ fn under(build: &Build, w: &mut Working) -> f64 {
     w.apply(&DECK_HEIGHT, [radius, build.truck.height_m, build.deck.riser_m])
 }
 
-/// Place of the enclosure's floor that is nearest the middle between the axles.
+/// Place of the box's floor that is nearest the middle between the axles.
 fn crest(build: &Build) -> f64 {
     let half = build.deck.box_length_m / 2.0 + build.deck.box_wall_m;
     let ahead = build.deck.box_ahead_m;

@@ -1,12 +1,14 @@
-//! Does it go together? Belts, room between the parts, deck and enclosure, lean,
+//! Does it go together? Belts, room between the parts, deck and box, lean,
 //! and what to take where two parts do not fit.
 
 mod belt;
 mod belt_bench;
 mod belt_load;
 mod box_plan;
+mod cell_size;
 mod clearance;
 mod deck;
+mod layout;
 mod lean;
 mod remedy;
 mod shown;
@@ -18,9 +20,11 @@ pub use belt::{
 };
 pub use belt_bench::{BenchFit, MeasuredCentre, PulleyPair};
 pub use belt_load::{BeltCheck, BeltLoad, BeltMesh, BeltTension, CentreFrom};
-pub use box_plan::{BoxPlan, CellSize, Controller, Lie, Side, SizeFrom, box_plan};
+pub use box_plan::{BoxPlan, Controller, Lie, Side, box_plan};
+pub use cell_size::{CellSize, SizeFrom};
 pub use clearance::{Between, Clearance, clearances};
 pub use deck::{DeckFit, SagFrom, deck_fit};
+pub use layout::{Layout, layout};
 pub use lean::{Lean, Turn, WheelAt, lean, turn};
 pub use remedy::{Remedy, remedy};
 pub use shown::{FrameHeadline, frame_working};

@@ -1,4 +1,4 @@
-//! The working of what is said about frame, deck and enclosure.
+//! The working of what is said about frame, deck and box.
 
 use super::box_plan;
 use super::clearance::{Between, room};
@@ -16,11 +16,11 @@ pub enum FrameHeadline {
     Clearance(Between),
     /// Sag of the deck in the middle.
     Sag,
-    /// Enclosure to the road, standing still.
+    /// Box to the road, standing still.
     Road,
-    /// Enclosure to the road at the bottom of a bump.
+    /// Box to the road at the bottom of a bump.
     BumpRoad,
-    /// Break-over angle; its clearance where the enclosure drags.
+    /// Break-over angle; its clearance where the box drags.
     BreakOver,
     /// Radius of the turn at the furthest lean.
     Turn,
@@ -30,7 +30,7 @@ pub enum FrameHeadline {
     Riser,
     /// Hardness of the bushings.
     Bushing,
-    /// Room left in the enclosure, in the direction where it is least.
+    /// Room left in the box, in the direction where it is least.
     BoxRoom,
 }
 

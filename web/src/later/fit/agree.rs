@@ -1,6 +1,8 @@
 //! Parts that do not agree, each with the nearest on offer that would.
 
+use super::amiss::amiss;
 use super::found::Asked;
+use crate::ask::AMISS;
 use crate::component::{button, notice};
 use crate::dom::{Node, el, live};
 use crate::text;
@@ -35,8 +37,12 @@ pub(super) fn agree(asked: &Asked) -> Node {
             some => some.iter().map(one).collect(),
         }
     };
-    Node::from(vec![
-        el("h3").with("Parts that meet").into(),
-        el("div").attr("role", "status").with(live(move || app.key(), told)).into(),
-    ])
+    // Not a stop of its own; the strip leads here.
+    el("div")
+        .attr("id", AMISS)
+        .attr("tabindex", "-1")
+        .with(el("h3").with("Parts that meet"))
+        .with(el("div").attr("role", "status").with(live(move || app.key(), told)))
+        .with(amiss(asked))
+        .into()
 }

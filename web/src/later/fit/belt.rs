@@ -1,16 +1,18 @@
 //! Which belt: for this mount, for what was measured, how tight, and how hard it works.
 
+use super::bench::bench;
 use super::found::{Asked, Found};
-use super::view::{Drawn, Shows, drawn, faults, headlines, line, mm};
-use crate::ask::input_of;
+use super::view::{
+    Drawn, Shows, band, drawn, entered, headlines, line, mm, outward, percent, rough,
+};
 use crate::chart::{Table, plain, table};
 use crate::component::Headline;
 use crate::dom::{Node, el, live};
 use crate::drawing::BeltSide;
 use crate::text::{Style, words};
-use pitchline_core::physics::frame::FLANGE_HEIGHT_M;
+use pitchline_core::fit::Between;
 use pitchline_core::{
-    BeltChoice, BeltList, BeltOnBoard, Headline as Which, MeasuredCentre, PulleySize, Slot, Unit,
+    Belt, BeltChoice, BeltList, BeltMiss, BeltOnBoard, BeltTension, Headline as Which, Slot, Unit,
 };
 
 pub(super) fn belt(asked: &Asked) -> Node {
@@ -19,16 +21,11 @@ pub(super) fn belt(asked: &Asked) -> Node {
     let fitting = move || {
         let rows = |found: std::rc::Rc<Found>| fits(&found, app.style(), &app.catalog().currency);
         // Nothing that fits has been said already.
-        let some = now.found().filter(|found| !found.belt.fitting.is_empty());
-        some.map(|found| el("div").class("chart").with(table(rows(found)))).into()
+        let some = now.get().filter(|found| !found.belt.fitting.is_empty());
+        some.map(|found| el("div").class("chart belts").with(table(rows(found)))).into()
     };
-    let bench = el("div")
-        .class("fields")
-        .with(input_of(app, Slot::Bench, "measured_centre_mm"))
-        .with(input_of(app, Slot::Bench, "belt_in_hand_teeth"));
     Node::from(vec![
         el("h3").with("Belt").into(),
-        faults(asked, amiss),
         headlines(
             asked,
             &[
@@ -40,25 +37,22 @@ pub(super) fn belt(asked: &Asked) -> Node {
         drawn(asked, SIDE),
         line(asked, which),
         live(move || app.key(), fitting),
-        el("h4").with("At the workbench").into(),
-        bench.into(),
-        line(asked, measured),
-        line(asked, in_hand),
+        bench(asked),
         el("h4").with("How tight").into(),
         line(asked, tight),
     ])
 }
 
-fn teeth(count: f64) -> String {
+pub(super) fn teeth(count: f64) -> String {
     format!("{}\u{a0}teeth", plain(count, 0))
 }
 
 fn centre(found: &Found, style: Style) -> Headline {
-    let name = "Between the axles".into();
+    let name = "Motor shaft to wheel axle".into();
     let unit = style.units.shown(Unit::Millimetre).symbol;
     let limit = match found.belt.on_board {
         BeltOnBoard::Taut(belt) => {
-            format!("Belt of {}, {}", teeth(belt.teeth), mm(style, belt.length_m))
+            format!("Belt of {}, {}", teeth(belt.teeth), entered(style, belt.length_m))
         }
         BeltOnBoard::NoTeeth => "Middle of the mount: the belt's teeth are not given".into(),
         BeltOnBoard::TooShort => "The belt is too short for these pulleys".into(),
@@ -87,52 +81,19 @@ fn pull(found: &Found, style: Style) -> Headline {
 }
 
 fn tension(found: &Found, style: Style) -> Headline {
-    let [_, aimed, _] = found.belt.load.tensions;
-    let shown = style.units.shown(Unit::Newton);
-    let limit = aimed.check.map_or_else(String::new, |check| {
-        format!("The span sounds at {}\u{a0}Hz", style.significant(check.frequency_hz, 2))
+    let [least, _, most] = found.belt.load.tensions;
+    let note = |tension: BeltTension| tension.check.map(|check| check.frequency_hz);
+    let limit = note(least).zip(note(most)).map_or_else(String::new, |(low, high)| {
+        format!("The span sounds at {}", band(style, [low, high], Unit::Hertz, 10.0))
     });
+    let [low, high] = outward([least.force_n, most.force_n], 10.0);
+    let figure = |force| style.value(force, Unit::Newton, 2);
     Headline {
         name: "Tension at rest".into(),
-        figure: style.value(aimed.force_n, Unit::Newton, 2),
-        unit: shown.symbol,
+        figure: format!("{}–{}", figure(low), figure(high)),
+        unit: style.units.shown(Unit::Newton).symbol,
         limit,
     }
-}
-
-/// What cannot be so.
-fn amiss(found: &Found, style: Style) -> Vec<String> {
-    let fit = &found.belt;
-    let [near, far] = fit.slot_m;
-    let mut said = Vec::new();
-    match fit.on_board {
-        BeltOnBoard::TooShort => said.push(format!(
-            "The belt on the board is too short: these pulleys touch at {}.",
-            mm(style, fit.touching_m)
-        )),
-        BeltOnBoard::Taut(belt) if !belt.in_slot => {
-            let by = (near - belt.mesh.centre_m).max(belt.mesh.centre_m - far);
-            said.push(format!(
-                "The belt on the board wants {} between the axles; the mount slides from {} to {}, {} short of it.",
-                mm(style, belt.mesh.centre_m),
-                mm(style, near),
-                mm(style, far),
-                mm(style, by),
-            ));
-        }
-        _ => {}
-    }
-    if fit.load.used > 1.0 {
-        said.push(format!(
-            "The belt is asked for {} of what it is rated for and may skip or tear.",
-            percent(fit.load.used, style)
-        ));
-    }
-    said
-}
-
-fn percent(share: f64, style: Style) -> String {
-    format!("{}\u{a0}%", style.fixed(share * 100.0, 0))
 }
 
 /// Which belts fit the mount, in a sentence.
@@ -144,10 +105,11 @@ fn which(found: &Found, style: Style) -> String {
         BeltList::Usual => "of the usual lengths of 5\u{a0}mm pitch (makers differ)",
         BeltList::Unknown => return "No belt lengths are known for this pitch.".into(),
     };
-    let slides = format!("The mount slides from {} to {}", mm(style, near), mm(style, far));
+    let slides =
+        format!("The mount slides from {} to {}", entered(style, near), entered(style, far));
     match fit.fitting.as_slice() {
         [] => {
-            let miss = |name: &str, miss: Option<pitchline_core::BeltMiss>| {
+            let miss = |name: &str, miss: Option<BeltMiss>| {
                 miss.map_or_else(String::new, |m| {
                     format!(
                         " The nearest {name}, {}, misses by {}.",
@@ -172,128 +134,61 @@ fn which(found: &Found, style: Style) -> String {
     }
 }
 
-/// The belts that fit, as rows.
+/// The belts that fit, as rows: what tells them apart first, then what decides.
 fn fits(found: &Found, style: Style, currency: &str) -> Table {
     let length = style.units.shown(Unit::Millimetre).symbol;
     let force = style.units.shown(Unit::Newton).symbol;
     let heads = vec![
         "Belt".into(),
-        "Teeth".into(),
-        format!("Length, {length}"),
-        format!("Between axles, {length}"),
-        "In the slot".into(),
+        format!("Shaft to axle, {length}"),
         format!("Left to tighten, {length}"),
+        "Used".into(),
+        "In the slot".into(),
         "Teeth in mesh".into(),
         format!("Rating left, {force}"),
-        "Used".into(),
-        "Mass of a spare".into(),
+        format!("Length, {length}"),
+        "Spare weighs".into(),
         "Its price".into(),
+        "Name".into(),
     ];
     let row = |belt: &BeltChoice| {
         let part = belt.offer.and_then(|place| found.belts.get(place));
         let price = |price| format!("{currency}\u{a0}{}", style.significant(price, 3));
+        let one = part.and_then(|part| Belt::from_record(part).ok()).unwrap_or(found.build.belt);
         vec![
-            part.map_or_else(|| "usual length".into(), |part| part.name.clone()),
-            plain(belt.teeth, 0),
-            style.millimetres(belt.length_m),
+            format!("{}\u{a0}×\u{a0}{}", plain(belt.teeth, 0), entered(style, one.width_m)),
             style.millimetres(belt.mesh.centre_m),
-            percent(belt.place, style),
             style.millimetres(belt.travel_left_m),
+            percent(belt.used, style),
+            percent(belt.place, style),
             format!(
                 "{} ({} whole)",
                 style.fixed(belt.mesh.teeth, 1),
                 plain(belt.mesh.whole_teeth, 0)
             ),
             style.value(belt.rated_n, Unit::Newton, 2),
-            percent(belt.used, style),
+            style.entered_millimetres(belt.length_m),
             style.quantity(belt.mass_kg, Unit::Kilogram, 2),
             belt.price.map_or_else(|| "–".into(), price),
+            part.map_or_else(|| "usual length".into(), |part| part.name.clone()),
         ]
     };
     let rows = found.belt.fitting.iter().map(row).collect();
-    Table { label: String::new(), caption: "Belts that fit this mount".into(), heads, rows }
-}
-
-/// What the measured centre distance asks for.
-fn measured(found: &Found, style: Style) -> String {
-    let bench = &found.belt.bench;
-    match bench.measured {
-        MeasuredCentre::NotGiven => {
-            "Measure between the centres of motor shaft and axle to find the belt for it.".into()
-        }
-        MeasuredCentre::Overlap => {
-            "At that distance the pulleys overlap: measure again, between the centres.".into()
-        }
-        MeasuredCentre::Length(length) => {
-            let wanted = format!("That takes a belt {} long.", mm(style, length));
-            let belt = bench.nearest.iter().find(|belt| belt.in_slot).or(bench.nearest.first());
-            let Some(belt) = belt else { return wanted };
-            let off = belt.off_measured_m.unwrap_or(0.0);
-            let way = if off < 0.0 { "closer" } else { "farther apart" };
-            let slide = if belt.in_slot { "" } else { ", beyond the mount's travel" };
-            format!(
-                "{wanted} The nearest has {}, {}: the axles stand {} {way} with it, at {}{slide}.",
-                teeth(belt.teeth),
-                mm(style, belt.length_m),
-                mm(style, off.abs()),
-                mm(style, belt.mesh.centre_m),
-            )
-        }
-    }
-}
-
-/// What the belt in hand goes with.
-fn in_hand(found: &Found, style: Style) -> String {
-    let bench = &found.belt.bench;
-    let here = match bench.in_hand {
-        BeltOnBoard::NoTeeth => return String::new(),
-        BeltOnBoard::TooShort => "The belt in hand is too short for these pulleys.".into(),
-        BeltOnBoard::Taut(belt) => format!(
-            "The belt in hand wants {} between the axles: {}.",
-            mm(style, belt.mesh.centre_m),
-            if belt.in_slot { "it fits" } else { "the mount does not slide there" },
-        ),
-    };
-    let size = |list: &[pitchline_core::Record], place: usize, slot: Slot| {
-        let index = slot.kind().field_index("teeth");
-        let record = list.get(place);
-        plain(record.zip(index).and_then(|(r, i)| r.value(i)).unwrap_or(0.0), 0)
-    };
-    let pairs: Vec<String> = bench
-        .pairs
-        .iter()
-        .take(6)
-        .map(|pair| {
-            format!(
-                "{} with {} ({})",
-                size(&found.motor_pulleys, pair.motor_pulley, Slot::MotorPulley),
-                size(&found.wheel_pulleys, pair.wheel_pulley, Slot::WheelPulley),
-                mm(style, pair.centre_m),
-            )
-        })
-        .collect();
-    if pairs.is_empty() {
-        format!("{here} No pair of pulleys on offer fits it.")
-    } else {
-        format!("{here} Motor and wheel pulleys on offer that fit it: {}.", pairs.join(", "))
-    }
+    let caption = "Belts that fit this mount, by teeth and width".into();
+    Table { label: String::new(), caption, heads, rows }
 }
 
 /// How tight, and how to check it.
 fn tight(found: &Found, style: Style) -> String {
     let load = &found.belt.load;
     let [least, _, most] = load.tensions;
-    let force = |n: f64| style.quantity(n, Unit::Newton, 2);
     let Some((low, high)) = least.check.zip(most.check) else { return String::new() };
     format!(
-        "Disconnect the pack first. Tension at rest {} to {}: pressed with {} at the middle of a free span the belt gives {} to {}; plucked, it sounds at {} to {}\u{a0}Hz. Looser, teeth may jump from {} on the motor shaft; tighter wears the bearings. Common practice, no source.",
-        style.value(least.force_n, Unit::Newton, 2),
-        force(most.force_n),
-        force(load.test_force_n),
-        style.millimetres(high.deflection_m),
-        mm(style, low.deflection_m),
-        style.significant(low.frequency_hz, 2),
-        style.significant(high.frequency_hz, 2),
+        "Disconnect the pack first. Tension at rest {}: pressed with {} at the middle of a free span the belt gives {}; plucked, it sounds at {}. Looser, teeth may jump from {} on the motor shaft; tighter wears the bearings. Common practice, no source.",
+        band(style, [least.force_n, most.force_n], Unit::Newton, 10.0),
+        style.quantity(load.test_force_n, Unit::Newton, 2),
+        band(style, [1e3 * high.deflection_m, 1e3 * low.deflection_m], Unit::Millimetre, 1.0),
+        band(style, [low.frequency_hz, high.frequency_hz], Unit::Hertz, 10.0),
         style.quantity(least.jump_n_m, Unit::NewtonMetre, 2),
     )
 }
@@ -301,11 +196,11 @@ fn tight(found: &Found, style: Style) -> String {
 /// The drive from the side.
 pub(super) const SIDE: Drawn = Drawn {
     finding: |found, style| {
-        let side = side(found);
-        let clear = side.axle_m - side.over_belt_m / 2.0;
+        let clear = found.room(Between::PulleyRoad).unwrap_or(0.0);
+        let way = if clear < 0.0 { "below" } else { "above" };
         format!(
-            "Belt drive from the side: the lowest point of pulley and belt is {} above the road.",
-            mm(style, clear)
+            "Belt drive from the side: the lowest point of pulley and belt is {} {way} the road.",
+            rough(style, clear.abs())
         )
     },
     plan: |found, style| side(found).plan(style),
@@ -313,24 +208,20 @@ pub(super) const SIDE: Drawn = Drawn {
 };
 
 fn side(found: &Found) -> BeltSide {
-    let (build, fit, draft) = (&found.build, &found.belt, &found.draft);
-    let [motor, wheel] = fit.pulleys;
-    let given = |slot: Slot, key: &str| draft.value(slot, key).is_some();
-    let outside = |size: PulleySize| size.outside_diameter_m.unwrap_or(size.pitch_diameter_m);
+    let (build, at) = (&found.build, &found.layout);
+    let room = |between| found.room(between).unwrap_or(0.0);
     BeltSide {
         wheel_m: build.wheel.diameter_m,
-        axle_m: build.wheel.radius_m(),
+        axle_m: at.axle_up_m,
         centre_m: found.centre_m,
-        angle: build.truck.mount_angle_deg.to_radians(),
-        wheel_pitch_m: wheel.pitch_diameter_m,
-        wheel_pulley_m: outside(wheel),
-        motor_pitch_m: motor.pitch_diameter_m,
-        motor_pulley_m: outside(motor),
-        over_belt_m: outside(wheel) + 2.0 * FLANGE_HEIGHT_M,
+        motor_m: (at.motor_ahead_m, at.motor_up_m),
+        pitches_m: found.belt.pulleys.map(|size| size.pitch_diameter_m),
+        pulleys_m: at.pulleys_m,
+        pulley_clear_m: room(Between::PulleyRoad),
+        motor_clear_m: room(Between::MotorRoad),
         can_m: build.motor.can_diameter_m,
-        assumed: [
-            build.belt.teeth.is_none() && build.bench.measured_centre_m.is_none(),
-            !given(Slot::Motor, "can_diameter_mm") || !given(Slot::Truck, "mount_angle_deg"),
-        ],
+        centre_known: build.belt.teeth.is_some() || build.bench.measured_centre_m.is_some(),
+        can_assumed: !found.given(Slot::Motor, "can_diameter_mm")
+            || !found.given(Slot::Truck, "mount_angle_deg"),
     }
 }

@@ -1,20 +1,18 @@
-//! Deck and box: sag, ground clearance, crests, and the cells in the enclosure.
+//! Deck and box: sag, ground clearance, crests, and the cells in the box.
 
 use super::found::{Asked, Found};
-use super::view::{Drawn, Shows, drawn, faults, headlines, length, line, rough};
+use super::view::{Drawn, Shows, drawn, entered, headlines, least, length, line, rough, sizes};
 use crate::chart::plain;
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el};
 use crate::drawing::{BoxPlan, DeckSide, Item};
 use crate::text::{Style, page};
-use pitchline_core::Unit;
 use pitchline_core::fit::{FrameHeadline, Lie, SagFrom};
-use pitchline_core::physics::frame::DECK_HEIGHT;
+use pitchline_core::{Slot, Unit};
 
 pub(super) fn deck(asked: &Asked) -> Node {
     Node::from(vec![
         el("h3").with("Deck and box").into(),
-        faults(asked, amiss),
         headlines(
             asked,
             &[
@@ -24,25 +22,38 @@ pub(super) fn deck(asked: &Asked) -> Node {
             ],
         ),
         drawn(asked, SIDE),
+        line(asked, assumed),
         line(asked, crest),
         el("h4").with("Cells in the box").into(),
-        headlines(asked, &[(Shows::Frame(FrameHeadline::BoxRoom), room)]),
+        headlines(
+            asked,
+            &[
+                (Shows::Frame(FrameHeadline::BoxRoom), room),
+                (Shows::Nothing, enough),
+                (Shows::Nothing, most),
+            ],
+        ),
         drawn(asked, PLAN),
+        line(asked, wide),
         caution(page::CAUTION_BOX),
     ])
 }
 
-fn assumed(found: &Found) -> &'static str {
-    if found.deck.assumed.is_empty() { "" } else { "Some sizes assumed" }
+/// What the box leaves under it: too little is said as that.
+fn under(name: &str, room_m: f64, limit: String, style: Style) -> Headline {
+    if room_m < 0.0 {
+        return length(&format!("{name}: too low by"), -room_m, limit, style);
+    }
+    length(name, room_m, limit, style)
 }
 
 fn road(found: &Found, style: Style) -> Headline {
-    length("Box to the road, standing still", found.deck.road_m, assumed(found).into(), style)
+    under("Box to the road, standing still", found.deck.road_m, String::new(), style)
 }
 
 fn bump(found: &Found, style: Style) -> Headline {
-    let limit = format!("Off a bump of {}", rough(style, found.build.place.bump_m));
-    length("Box to the road, at the bottom of a bump", found.deck.bump_road_m, limit, style)
+    let limit = format!("Off a bump of {}", entered(style, found.build.place.bump_m));
+    under("Box to the road, at the bottom of a bump", found.deck.bump_road_m, limit, style)
 }
 
 fn sag(found: &Found, style: Style) -> Headline {
@@ -53,29 +64,16 @@ fn sag(found: &Found, style: Style) -> Headline {
     length("Sag under the rider", found.deck.sag_m, from.into(), style)
 }
 
-fn amiss(found: &Found, style: Style) -> Vec<String> {
-    let mut said = Vec::new();
-    let deck = &found.deck;
-    if deck.road_m < 0.0 {
-        said.push(format!(
-            "The box drags: {} too low under the rider.",
-            rough(style, -deck.road_m)
-        ));
-    } else if deck.bump_road_m < 0.0 {
-        said.push(format!(
-            "Off a bump of {} the box strikes the road: {} too low.",
-            rough(style, found.build.place.bump_m),
-            rough(style, -deck.bump_road_m)
-        ));
+/// Which sizes of deck and box were assumed.
+fn assumed(found: &Found, _: Style) -> String {
+    match sizes(&found.deck.assumed) {
+        sizes if sizes.is_empty() => sizes,
+        sizes => format!("Assumed here: {sizes}."),
     }
-    if !found.cells.fits {
-        said.push(format!("The pack does not go in the box: {}.", short(found, style)));
-    }
-    said
 }
 
 /// By how much the contents are too large, each way.
-fn short(found: &Found, style: Style) -> String {
+pub(super) fn short(found: &Found, style: Style) -> String {
     let ways = ["too long", "too wide", "too high"];
     let over = found.cells.left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
     over.map(|(left, way)| format!("{} {way}", rough(style, -left))).collect::<Vec<_>>().join(", ")
@@ -92,11 +90,57 @@ fn crest(found: &Found, style: Style) -> String {
 
 fn room(found: &Found, style: Style) -> Headline {
     let cells = &found.cells;
-    let ways = ["along", "across", "up"];
+    let ways = [("along", "long"), ("across", "wide"), ("up", "high")];
     let left = cells.left_m.get(cells.tightest).copied().unwrap_or(0.0);
-    let way = ways.get(cells.tightest).copied().unwrap_or_default();
-    let limit = format!("Room for {} cells of that size", plain(cells.room_for, 0));
-    length(&format!("Least room left in the box, {way}"), left, limit, style)
+    let (way, over) = ways.get(cells.tightest).copied().unwrap_or_default();
+    let name = if left < 0.0 {
+        format!("Pack and controller too {over} for the box by")
+    } else {
+        format!("Least room left in the box, {way}")
+    };
+    length(&name, left.abs(), String::new(), style)
+}
+
+/// The length of a box that would do.
+fn enough(found: &Found, style: Style) -> Headline {
+    let (figure, unit, limit) = match found.cells.length_for_m {
+        Some(length) => (
+            least(style, length),
+            style.units.shown(Unit::Millimetre).symbol,
+            format!("This one has {}", entered(style, found.build.deck.box_length_m)),
+        ),
+        None => ("–".into(), "", "None: it is too narrow or too low".into()),
+    };
+    Headline { name: "Box length that is enough".into(), figure, unit, limit }
+}
+
+/// The most cells that the box takes.
+fn most(found: &Found, _: Style) -> Headline {
+    let (cells, pack) = (&found.cells, &found.build.pack);
+    Headline {
+        name: "Most cells that the box takes".into(),
+        figure: plain(cells.room_for, 0),
+        unit: "",
+        limit: format!(
+            "The pack has {}; with {} in series, {} in parallel at most",
+            plain(pack.series * pack.parallel, 0),
+            plain(pack.series, 0),
+            plain(cells.parallel_for, 0)
+        ),
+    }
+}
+
+/// Whether the deck is wide enough for the box.
+fn wide(found: &Found, style: Style) -> String {
+    let at = &found.layout;
+    if at.box_beyond_deck_m <= 0.0 {
+        return String::new();
+    }
+    format!(
+        "The box is {} wide outside, {} more than the deck over the wheels. See that the deck is as wide where the box hangs.",
+        rough(style, at.box_m[1]),
+        rough(style, at.box_beyond_deck_m)
+    )
 }
 
 pub(super) const SIDE: Drawn = Drawn {
@@ -112,21 +156,22 @@ pub(super) const SIDE: Drawn = Drawn {
 };
 
 fn side(found: &Found) -> DeckSide {
-    let (build, deck) = (&found.build, &found.build.deck);
-    let axle_m = build.wheel.radius_m();
+    let (build, at, deck) = (&found.build, &found.layout, &found.build.deck);
+    let [box_length_m, _, box_depth_m] = at.box_m;
     DeckSide {
         wheelbase_m: deck.wheelbase_m,
         wheel_m: build.wheel.diameter_m,
-        axle_m,
-        deck_m: DECK_HEIGHT.of([axle_m, build.truck.height_m, deck.riser_m]),
+        axle_m: at.axle_up_m,
+        deck_m: at.deck_up_m,
         thick_m: deck.thickness_m,
         sag_m: found.deck.sag_m,
-        box_length_m: deck.box_length_m + 2.0 * deck.box_wall_m,
-        box_depth_m: deck.box_height_m + deck.box_wall_m,
+        box_length_m,
+        box_depth_m,
         box_ahead_m: deck.box_ahead_m,
         clear_m: found.deck.road_m,
         bump_clear_m: found.deck.bump_road_m,
         assumed: !found.deck.assumed.is_empty(),
+        wheelbase_assumed: !found.given(Slot::Deck, "wheelbase_mm"),
     }
 }
 
@@ -136,8 +181,8 @@ pub(super) const PLAN: Drawn = Drawn {
         let count = plain(cells.cells_m.len() as f64, 0);
         let size = format!(
             "{} by {}",
-            style.millimetres(cells.cell.diameter_m),
-            rough(style, cells.cell.length_m)
+            style.entered_millimetres(cells.cell.diameter_m),
+            entered(style, cells.cell.length_m)
         );
         let lie = match cells.lie {
             Lie::Along => "lying along the board",
@@ -162,8 +207,9 @@ pub(super) const PLAN: Drawn = Drawn {
     plan: |found, style| plan(found).plan(style),
     more: |found, style| {
         let up = found.cells.left_m[2];
-        let height = style.quantity(found.build.deck.box_height_m * 1e3, Unit::Millimetre, 3);
-        vec![("Box, inside height", height), ("Room left, up", rough(style, up))]
+        let height = style.entered_millimetres(found.build.deck.box_height_m);
+        let room = if up < 0.0 { "Too high by" } else { "Room left, up" };
+        vec![("Box, inside height", height), (room, style.rough_millimetres(up.abs()))]
     },
 };
 
@@ -190,8 +236,8 @@ fn plan(found: &Found) -> BoxPlan {
             width_m: controller.size_m[1],
             round: false,
         }),
-        used_length_m: cells.inside_m[0] - cells.left_m[0],
-        used_width_m: cells.inside_m[1] - cells.left_m[1],
+        used_length_m: cells.used_m[0],
+        used_width_m: cells.used_m[1],
         assumed: !cells.assumed.is_empty(),
     }
 }

@@ -1,22 +1,22 @@
 //! The answers of this question, kept until something changes.
 
-use crate::state::App;
+use crate::state::{App, Kept};
 use pitchline_core::fit::{
-    BoxPlan, Clearance, DeckFit, Lean, box_plan, clearances, deck_fit, lean,
+    Between, BoxPlan, Clearance, DeckFit, Layout, Lean, box_plan, clearances, deck_fit, layout,
+    lean,
 };
 use pitchline_core::{
     Belt, BeltFit, BeltOffers, BeltOnBoard, Build, Draft, Drive, MotorPulley, Record, Slot,
     WheelPulley, belt_fit,
 };
-use std::cell::RefCell;
-use std::rc::Rc;
 
 /// What goes together, and the parts that were tried.
 pub(super) struct Found {
     pub(super) draft: Draft,
     pub(super) build: Build,
-    /// Between the axles of wheel and motor, m.
+    /// From the motor's shaft to the wheel's axle, m.
     pub(super) centre_m: f64,
+    pub(super) layout: Layout,
     pub(super) clearances: Vec<Clearance>,
     pub(super) deck: DeckFit,
     pub(super) lean: Lean,
@@ -29,7 +29,7 @@ pub(super) struct Found {
 }
 
 impl Found {
-    fn new(app: App) -> Option<Rc<Self>> {
+    pub(super) fn now(app: App) -> Option<Self> {
         let build = app.found()?.build;
         let offered = |slot: Slot| -> Vec<Record> {
             app.read(|model| {
@@ -38,7 +38,7 @@ impl Found {
             })
         };
         let offers = [Slot::Belt, Slot::MotorPulley, Slot::WheelPulley].map(offered);
-        Some(Rc::new(Self::of(app.read(|model| model.draft.clone()), build, offers)))
+        Some(Self::of(app.read(|model| model.draft.clone()), build, offers))
     }
 
     /// For a build, and what is on offer: belts, motor pulleys, wheel pulleys.
@@ -62,6 +62,7 @@ impl Found {
         };
         Self {
             centre_m,
+            layout: layout(&build, centre_m),
             clearances: clearances(&draft, &build, centre_m),
             deck: deck_fit(&draft, &build),
             lean: lean(&draft, &build),
@@ -74,27 +75,17 @@ impl Found {
             wheel_pulleys,
         }
     }
+
+    /// The room between two parts, m; none where there are no two.
+    pub(super) fn room(&self, between: Between) -> Option<f64> {
+        self.clearances.iter().find(|c| c.between == between).map(|c| c.room_m)
+    }
+
+    /// Whether a value was entered.
+    pub(super) fn given(&self, slot: Slot, key: &str) -> bool {
+        self.draft.value(slot, key).is_some()
+    }
 }
 
 /// Asks the core once for each change of the page.
-#[derive(Clone)]
-pub(super) struct Asked {
-    pub(super) app: App,
-    last: Rc<RefCell<(String, Option<Rc<Found>>)>>,
-}
-
-impl Asked {
-    pub(super) fn new(app: App) -> Self {
-        Self { app, last: Rc::default() }
-    }
-
-    /// The answers as they are now; tracked.
-    pub(super) fn found(&self) -> Option<Rc<Found>> {
-        let key = self.app.key();
-        if self.last.borrow().0 != key {
-            let found = Found::new(self.app);
-            self.last.replace((key, found));
-        }
-        self.last.borrow().1.clone()
-    }
-}
+pub(super) type Asked = Kept<Found>;

@@ -3,6 +3,7 @@
 use super::found::Found;
 use super::{belt, deck, frame};
 use crate::chart::Mark;
+use crate::drawing::reach;
 use crate::text::{Style, Units};
 use pitchline_core::{Build, Draft, Need, Record, Slot};
 use proptest::prelude::*;
@@ -24,15 +25,9 @@ fn board(shares: &[f64]) -> Draft {
 }
 
 fn inside(mark: &Mark, width: f64, height: f64) -> bool {
-    let outline = mark.outline();
-    let numbers: Vec<f64> = outline
-        .split(|c: char| c.is_ascii_alphabetic() || c == ' ')
-        .filter(|part| !part.is_empty())
-        .map(|part| part.parse().expect("a number in a path"))
-        .collect();
-    numbers.chunks(2).all(|at| {
-        (-0.06..=width + 0.06).contains(&at[0]) && (-0.06..=height + 0.06).contains(&at[1])
-    })
+    reach(mark)
+        .iter()
+        .all(|(x, y)| (-0.06..=width + 0.06).contains(x) && (-0.06..=height + 0.06).contains(y))
 }
 
 proptest! {

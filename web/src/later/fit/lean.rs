@@ -1,7 +1,7 @@
 //! How it leans and turns, and where the deck meets a tyre.
 
 use super::found::{Asked, Found};
-use super::view::{Shows, faults, headlines, length, line, rough};
+use super::view::{Shows, degrees, headlines, least, line, rough};
 use crate::component::Headline;
 use crate::dom::{Node, el};
 use crate::text::Style;
@@ -11,7 +11,6 @@ use pitchline_core::fit::{FrameHeadline, WheelAt};
 pub(super) fn lean(asked: &Asked) -> Node {
     Node::from(vec![
         el("h3").with("Lean and turn").into(),
-        faults(asked, amiss),
         headlines(
             asked,
             &[
@@ -22,10 +21,6 @@ pub(super) fn lean(asked: &Asked) -> Node {
         ),
         line(asked, bushing),
     ])
-}
-
-fn degrees(style: Style, angle: f64) -> String {
-    format!("{}\u{a0}°", style.fixed(angle, 0))
 }
 
 fn turn(found: &Found, style: Style) -> Headline {
@@ -44,7 +39,7 @@ fn turn(found: &Found, style: Style) -> Headline {
 }
 
 /// The lesser lean at which deck and tyre meet.
-fn least(found: &Found) -> Option<(f64, &'static str)> {
+pub(super) fn bites_first(found: &Found) -> Option<(f64, &'static str)> {
     let front = found.lean.bite_front_deg.map(|angle| (angle, "front"));
     let rear = found.lean.bite_rear_deg.map(|angle| (angle, "rear"));
     match (front, rear) {
@@ -56,7 +51,7 @@ fn least(found: &Found) -> Option<(f64, &'static str)> {
 fn bite(found: &Found, style: Style) -> Headline {
     let most = found.build.truck.max_lean_deg;
     let name = "Deck meets a tyre at a lean of".into();
-    match least(found) {
+    match bites_first(found) {
         None => Headline { name, figure: "never".into(), unit: "", limit: String::new() },
         Some((angle, which)) => Headline {
             name,
@@ -68,21 +63,12 @@ fn bite(found: &Found, style: Style) -> Headline {
 }
 
 fn riser(found: &Found, style: Style) -> Headline {
-    let has = found.build.deck.riser_m;
-    let limit = format!("On the board: {}", rough(style, has));
-    length("Least riser without wheel bite", found.lean.riser_m.max(0.0), limit, style)
-}
-
-fn amiss(found: &Found, style: Style) -> Vec<String> {
-    let Some((angle, which)) = least(found).filter(|_| found.lean.bites) else {
-        return Vec::new();
-    };
-    vec![format!(
-        "Wheel bite: leaning {} the deck touches a {which} wheel, which stops it at once and throws the rider. A riser of {} only just keeps them apart up to the {} that the trucks lean: take some millimetres more, and lean the board by hand as far as it goes before you ride.",
-        degrees(style, angle),
-        rough(style, found.lean.riser_m),
-        degrees(style, found.build.truck.max_lean_deg),
-    )]
+    Headline {
+        name: "Least riser without wheel bite".into(),
+        figure: least(style, found.lean.riser_m.max(0.0)),
+        unit: style.units.shown(Unit::Millimetre).symbol,
+        limit: format!("On the board: {}", rough(style, found.build.deck.riser_m)),
+    }
 }
 
 fn bushing(found: &Found, style: Style) -> String {

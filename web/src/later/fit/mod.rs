@@ -4,7 +4,9 @@
 //! when this question is on the page.
 
 mod agree;
+mod amiss;
 mod belt;
+mod bench;
 mod deck;
 mod found;
 mod frame;
@@ -18,10 +20,10 @@ use crate::component::caution;
 use crate::dom::Node;
 use crate::state::App;
 use crate::text::page;
-use found::Asked;
+use found::{Asked, Found};
 
 pub(super) fn fit(app: App) -> Node {
-    let asked = Asked::new(app);
+    let asked = Asked::new(app, Found::now);
     Node::from(vec![
         agree::agree(&asked),
         belt::belt(&asked),

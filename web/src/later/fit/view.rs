@@ -3,13 +3,13 @@
 use super::found::{Asked, Found};
 use crate::ask::{side_by_side, working};
 use crate::chart::{Chart, Table, chart, nothing, use_width};
-use crate::component::{Headline, fold, headline, notice};
-use crate::dom::{Node, el, live, said};
+use crate::component::{Headline, fold, headline};
+use crate::dom::{Node, el, said};
 use crate::drawing::Plan;
 use crate::later::working::list;
-use crate::text::{Style, page};
-use pitchline_core::fit::{FrameHeadline, frame_working};
-use pitchline_core::{Headline as Which, Unit};
+use crate::text::{self, Style, page, words};
+use pitchline_core::fit::{FrameHeadline, Row, frame_working};
+use pitchline_core::{Headline as Which, Slot, Unit};
 
 /// Says something of the answers.
 pub(super) type Say<T> = fn(&Found, Style) -> T;
@@ -19,18 +19,21 @@ pub(super) type Say<T> = fn(&Found, Style) -> T;
 pub(super) enum Shows {
     /// A headline that the drive answers.
     Drive(Which),
-    /// One about frame, deck and enclosure.
+    /// One about frame, deck and box.
     Frame(FrameHeadline),
+    /// Nothing shows it.
+    Nothing,
 }
 
 /// Headlines side by side, each with its working folded away beneath.
 pub(super) fn headlines(asked: &Asked, list: &[(Shows, Say<Headline>)]) -> Node {
     let one = |(which, say): &(Shows, Say<Headline>)| {
         let (now, say, app) = (asked.clone(), *say, asked.app);
-        let now = move || now.found().map(|f| say(&f, app.style())).unwrap_or_default();
+        let now = move || now.get().map(|f| say(&f, app.style())).unwrap_or_default();
         let working = match which {
             Shows::Drive(which) => working(app, *which),
             Shows::Frame(which) => frame(asked, *which),
+            Shows::Nothing => Node::None,
         };
         el("div").class("answer").with(headline(now)).with(working).into()
     };
@@ -42,22 +45,12 @@ fn frame(asked: &Asked, which: FrameHeadline) -> Node {
     let inside = move || {
         let (asked, app) = (asked.clone(), asked.app);
         let steps = move || {
-            let found = asked.found();
+            let found = asked.get();
             found.map(|f| frame_working(&f.draft, &f.build, f.centre_m, which)).unwrap_or_default()
         };
         list(app, page::STEPPED, steps)
     };
     fold("working", "Working", inside).into()
-}
-
-/// What cannot be so, one box each.
-pub(super) fn faults(asked: &Asked, say: Say<Vec<String>>) -> Node {
-    let (asked, app) = (asked.clone(), asked.app);
-    let told = move || {
-        let said = asked.found().map(|found| say(&found, app.style())).unwrap_or_default();
-        said.into_iter().map(notice).collect()
-    };
-    el("div").attr("role", "status").with(live(move || app.key(), told)).into()
 }
 
 /// A length with its unit, to a tenth of a millimetre.
@@ -70,6 +63,72 @@ pub(super) fn mm(style: Style, length_m: f64) -> String {
 pub(super) fn rough(style: Style, length_m: f64) -> String {
     let symbol = style.units.shown(Unit::Millimetre).symbol;
     format!("{}\u{a0}{symbol}", style.rough_millimetres(length_m))
+}
+
+/// A length as it was entered.
+pub(super) fn entered(style: Style, length_m: f64) -> String {
+    let symbol = style.units.shown(Unit::Millimetre).symbol;
+    format!("{}\u{a0}{symbol}", style.entered_millimetres(length_m))
+}
+
+/// The least whole millimetre (tenth of an inch) that is enough, bare.
+pub(super) fn least(style: Style, length_m: f64) -> String {
+    let shown = style.units.shown(Unit::Millimetre);
+    let step = if shown.from_file(1.0) < 1.0 { 0.1 } else { 1.0 };
+    // A hair more than a whole one is no more than that.
+    let whole = (shown.from_file(length_m * 1e3) / step - 1e-6).ceil() * step;
+    style.significant(whole, 4)
+}
+
+/// The same with its unit.
+pub(super) fn at_least(style: Style, length_m: f64) -> String {
+    let symbol = style.units.shown(Unit::Millimetre).symbol;
+    format!("{}\u{a0}{symbol}", least(style, length_m))
+}
+
+/// Both ends rounded away from each other, to whole steps: what rests on such
+/// inputs is no surer.
+pub(super) fn outward([low, high]: [f64; 2], step: f64) -> [f64; 2] {
+    [(low / step).floor() * step, (high / step).ceil() * step]
+}
+
+/// From one to the other, in the file's unit, rounded outward to whole steps.
+pub(super) fn band(style: Style, ends: [f64; 2], unit: Unit, step: f64) -> String {
+    let [low, high] = outward(ends, step);
+    let most = style.quantity(high, unit, 2);
+    if low > 0.0 {
+        format!("{} to {most}", style.value(low, unit, 2))
+    } else {
+        format!("up to {most}")
+    }
+}
+
+/// A share in whole percent.
+pub(super) fn percent(share: f64, style: Style) -> String {
+    format!("{}\u{a0}%", style.fixed(share * 100.0, 0))
+}
+
+/// An angle in whole degrees.
+pub(super) fn degrees(style: Style, angle: f64) -> String {
+    format!("{}\u{a0}°", style.fixed(angle, 0))
+}
+
+/// Which sizes were assumed, by their names; empty where none was.
+pub(super) fn sizes(rows: &[Row]) -> String {
+    let name = |row: &Row| {
+        let label = text::label(row.slot.kind(), row.key).to_lowercase();
+        // The part is said where the label alone does not tell.
+        match row.key {
+            "width_mm" | "length_mm" | "height_mm" | "thickness_mm" | "can_diameter_mm"
+            | "can_length_mm" | "pitch_mm" | "spacer_mm"
+                if row.slot != Slot::Truck =>
+            {
+                format!("{} {label}", words::slot(row.slot).to_lowercase())
+            }
+            _ => label,
+        }
+    };
+    rows.iter().map(name).collect::<Vec<_>>().join(", ")
 }
 
 /// A length as a headline, to a millimetre.
@@ -85,7 +144,7 @@ pub(super) fn length(name: &str, length_m: f64, limit: String, style: Style) -> 
 /// A paragraph that follows the answers.
 pub(super) fn line(asked: &Asked, say: Say<String>) -> Node {
     let (asked, app) = (asked.clone(), asked.app);
-    let now = move || asked.found().map(|f| say(&f, app.style())).unwrap_or_default();
+    let now = move || asked.get().map(|f| say(&f, app.style())).unwrap_or_default();
     el("p").class("facts").with(said(now)).into()
 }
 
@@ -104,7 +163,7 @@ pub(super) fn drawn(asked: &Asked, view: Drawn) -> Node {
     let app = asked.app;
     let with = {
         let asked = asked.clone();
-        move || asked.found().map(|found| (found, app.style()))
+        move || asked.get().map(|found| (found, app.style()))
     };
     let (told, draw, rows) = (with.clone(), with.clone(), with);
     chart(Chart {

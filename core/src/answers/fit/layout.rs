@@ -1,0 +1,81 @@
+//! Where the parts stand, for drawings to scale.
+
+use crate::build::Build;
+use crate::math::sine_cosine;
+use crate::physics::belt_geometry::{OUTSIDE, pitch_line_m};
+use crate::physics::frame::{
+    DECK_HEIGHT, FLANGE_HEIGHT_M, MOTOR_HEIGHT, MOUNT_M, PULLEY_WIDTH, WASHER_M,
+};
+use crate::physics::lean::{FLANK_OUTER, FLANK_REAR};
+use serde::Serialize;
+
+/// Places and sizes of what is on the board, with the board upright and level.
+///
+/// Heights are above the road. Across, places are from the middle of the board,
+/// along it from the rear axle.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Layout {
+    /// Height of the axles, m.
+    pub axle_up_m: f64,
+    /// Height of the motor's shaft, m.
+    pub motor_up_m: f64,
+    /// How far the motor's shaft stands ahead of the rear axle, m.
+    pub motor_ahead_m: f64,
+    /// Diameter over the teeth: motor pulley, wheel pulley, m.
+    pub pulleys_m: [f64; 2],
+    /// Diameter over the wheel pulley's flanges, which stand out beyond the belt, m.
+    pub flanges_m: f64,
+    /// The wheel pulley across, with its flanges: from and to, m.
+    pub pulley_across_m: [f64; 2],
+    /// A rear wheel across: inner and outer flank, m.
+    pub wheel_across_m: [f64; 2],
+    /// An axle end across: from the hanger's shoulder to the tip, m.
+    pub axle_across_m: [f64; 2],
+    /// A mount's plate across, m.
+    pub mount_across_m: [f64; 2],
+    /// A motor's can across, m; below 0 beyond the middle.
+    pub can_across_m: [f64; 2],
+    /// Height of the deck's underside at the axles, m.
+    pub deck_up_m: f64,
+    /// Outside of the box: length, width, and depth below the deck, m.
+    pub box_m: [f64; 3],
+    /// How much wider that is than the deck over the wheels, m; negative where it is narrower.
+    pub box_beyond_deck_m: f64,
+}
+
+/// Diameter over the teeth of a pulley for the board's belt, m. Where no table
+/// has the pitch, the pitch line stands off in the same share as at 5 mm.
+pub(super) fn over_teeth(build: &Build, teeth: f64) -> [f64; 3] {
+    let pitch = build.belt.pitch_m;
+    [teeth, pitch, pitch_line_m(pitch).unwrap_or(0.114_3 * pitch)]
+}
+
+/// Where the parts stand, with the motor's shaft at a distance from the wheel's axle, m.
+#[must_use]
+pub fn layout(build: &Build, centre_m: f64) -> Layout {
+    let Build { truck, deck, wheel, motor, .. } = build;
+    let axle_up_m = wheel.radius_m();
+    let outside = |teeth: f64| OUTSIDE.of(over_teeth(build, teeth));
+    let [small, large] = [build.motor_pulley.teeth, build.wheel_pulley.teeth].map(outside);
+    let pulley = PULLEY_WIDTH.of([build.belt.width_m]);
+    let shoulder = truck.hanger_width_m / 2.0;
+    let flank = FLANK_REAR.of([truck.hanger_width_m, pulley]);
+    let plate = shoulder - MOUNT_M;
+    let walls = 2.0 * deck.box_wall_m;
+    let wide = deck.box_width_m + walls;
+    Layout {
+        axle_up_m,
+        motor_up_m: MOTOR_HEIGHT.of([axle_up_m, centre_m, truck.mount_angle_deg]),
+        motor_ahead_m: centre_m * sine_cosine(truck.mount_angle_deg).1,
+        pulleys_m: [small, large],
+        flanges_m: large + 2.0 * FLANGE_HEIGHT_M,
+        pulley_across_m: [shoulder + WASHER_M, flank],
+        wheel_across_m: [flank, FLANK_OUTER.of([flank, wheel.width_m])],
+        axle_across_m: [shoulder, shoulder + truck.axle_m],
+        mount_across_m: [plate, shoulder],
+        can_across_m: [plate - motor.can_length_m, plate],
+        deck_up_m: DECK_HEIGHT.of([axle_up_m, truck.height_m, deck.riser_m]),
+        box_m: [deck.box_length_m + walls, wide, deck.box_height_m + deck.box_wall_m],
+        box_beyond_deck_m: wide - deck.width_m,
+    }
+}

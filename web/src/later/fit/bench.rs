@@ -1,0 +1,122 @@
+//! At the workbench: what was measured, and a belt in hand.
+
+use super::amiss::Cure;
+use super::belt::teeth;
+use super::found::{Asked, Found};
+use super::view::{line, mm};
+use crate::ask::{input_as, input_of};
+use crate::chart::plain;
+use crate::dom::{Node, el, live};
+use crate::text::Style;
+use pitchline_core::{BeltChoice, BeltOnBoard, MeasuredCentre, Record, Slot};
+
+/// Measured distance and belt, with the pulleys that they are judged by.
+pub(super) fn bench(asked: &Asked) -> Node {
+    let app = asked.app;
+    let pulley = |slot, label| input_as(app, slot, "teeth", "bench", label);
+    let fields = el("div")
+        .class("fields")
+        .with(pulley(Slot::MotorPulley, "Teeth of the motor pulley"))
+        .with(pulley(Slot::WheelPulley, "Teeth of the wheel pulley"))
+        .with(input_of(app, Slot::Bench, "measured_centre_mm"))
+        .with(input_of(app, Slot::Bench, "belt_in_hand_teeth"));
+    let now = asked.clone();
+    let take = move || {
+        let take = now.get().and_then(|found| {
+            let (cure, _) = Cure::take(&found, wanted(&found)?)?;
+            // What is on the board already need not be taken.
+            let on_board = &found.draft.record(Slot::Belt).id;
+            match &cure {
+                Cure::Take(_, id, _) if id == on_board => None,
+                _ => Some(el("p").class("cures").with(cure.button(app))),
+            }
+        });
+        take.into()
+    };
+    Node::from(vec![
+        el("h4").with("At the workbench").into(),
+        fields.into(),
+        line(asked, measured),
+        live(move || app.key(), take),
+        line(asked, in_hand),
+    ])
+}
+
+/// The belt to take for what was measured.
+fn wanted(found: &Found) -> Option<&BeltChoice> {
+    let bench = &found.belt.bench;
+    bench.nearest.iter().find(|belt| belt.in_slot).or(bench.nearest.first())
+}
+
+/// The pulleys that what is said here holds for.
+fn pulleys(found: &Found) -> String {
+    let [motor, wheel] = found.belt.pulleys;
+    format!("On pulleys of {} and {}", plain(motor.teeth, 0), teeth(wheel.teeth))
+}
+
+/// What the measured centre distance asks for.
+fn measured(found: &Found, style: Style) -> String {
+    let with = pulleys(found);
+    match found.belt.bench.measured {
+        MeasuredCentre::NotGiven => {
+            "Count the teeth of both pulleys, and measure from the middle of the motor's shaft to the middle of the wheel's axle: that finds the belt.".into()
+        }
+        MeasuredCentre::Overlap => {
+            format!("{with} that cannot be: they would overlap. Measure again, between the middles, and count again.")
+        }
+        MeasuredCentre::Length(length) => {
+            let wants = format!("{with} that takes a belt {} long.", mm(style, length));
+            let Some(belt) = wanted(found) else { return wants };
+            let part = belt.offer.and_then(|place| found.belts.get(place));
+            let name = part.map_or_else(String::new, |part| format!("{}: ", part.name));
+            let off = belt.off_measured_m.unwrap_or(0.0);
+            let way = if off < 0.0 { "closer" } else { "farther apart" };
+            let slide = if belt.in_slot { "" } else { ", beyond the mount's travel" };
+            format!(
+                "{wants} The nearest is {name}{}, {}. With it shaft and axle stand {} {way} than measured, at {}{slide}.",
+                teeth(belt.teeth),
+                super::view::entered(style, belt.length_m),
+                mm(style, off.abs()),
+                mm(style, belt.mesh.centre_m),
+            )
+        }
+    }
+}
+
+/// What the belt in hand goes with.
+fn in_hand(found: &Found, style: Style) -> String {
+    let bench = &found.belt.bench;
+    let with = pulleys(found);
+    let here = match bench.in_hand {
+        BeltOnBoard::NoTeeth => return String::new(),
+        BeltOnBoard::TooShort => format!("{with} the belt in hand is too short."),
+        BeltOnBoard::Taut(belt) => format!(
+            "{with} the belt in hand wants {} from shaft to axle: {}.",
+            mm(style, belt.mesh.centre_m),
+            if belt.in_slot { "it fits" } else { "the mount does not slide there" },
+        ),
+    };
+    let size = |list: &[Record], place: usize, slot: Slot| {
+        let index = slot.kind().field_index("teeth");
+        let record = list.get(place);
+        plain(record.zip(index).and_then(|(r, i)| r.value(i)).unwrap_or(0.0), 0)
+    };
+    let pairs: Vec<String> = bench
+        .pairs
+        .iter()
+        .take(6)
+        .map(|pair| {
+            format!(
+                "{} with {} ({})",
+                size(&found.motor_pulleys, pair.motor_pulley, Slot::MotorPulley),
+                size(&found.wheel_pulleys, pair.wheel_pulley, Slot::WheelPulley),
+                mm(style, pair.centre_m),
+            )
+        })
+        .collect();
+    if pairs.is_empty() {
+        format!("{here} No pair of pulleys on offer fits it.")
+    } else {
+        format!("{here} Motor and wheel pulleys on offer that fit it: {}.", pairs.join(", "))
+    }
+}
