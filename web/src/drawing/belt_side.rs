@@ -91,13 +91,12 @@ impl BeltSide {
                 )
             },
         ];
-        // Each on a spot that no other part covers.
         let plan = Plan { shapes, dims, height: 380.0, ..Plan::new(style) };
-        plan.note((-(wheel_r + large) / 2.0, wheel.1), "wheel")
-            .note((-large * 0.35, wheel.1 + large * 0.45), "wheel pulley")
-            .note((motor.0 + (can_r + small) / 2.0, motor.1), "motor")
-            .note((motor.0, motor.1 + small * 0.6), "motor pulley")
-            .note((-wheel_r, 0.0), "road")
+        plan.note((0.0, wheel.1 + (wheel_r + large) / 2.0), "wheel")
+            .note((0.0, wheel.1 - large * 0.5), "wheel pulley")
+            .note((motor.0, motor.1 + (can_r + small) / 2.0), "motor")
+            .note((motor.0 + small * 0.6, motor.1), "motor pulley")
+            .note((-wheel_r, 4.0), "road")
     }
 
     /// What cannot be seen well at this scale, as further rows of the table.

@@ -77,16 +77,13 @@ impl DeckSide {
         };
         let down = |s: f64, from: f64| ((along(s), from), (along(s), 0.0));
         let dims = vec![
-            Dim {
-                word: "standing",
-                ..dim("Box to the road, standing still", self.clear_m, down(0.5, low))
-            },
+            dim("Box to the road, standing still", self.clear_m, down(0.8, low)),
             Dim {
                 word: "off a bump",
                 ..dim(
                     "Box to the road, at the bottom of the bump",
                     self.bump_clear_m,
-                    down(-0.7, bump_low),
+                    down(-0.9, bump_low),
                 )
             },
             Dim {

@@ -92,8 +92,8 @@ impl HangerRear {
         let plan = Plan { shapes, dims, height: 360.0, ..Plan::new(style) };
         plan.note((side * (free + plate) / 2.0, motor + can * 0.4), "motor")
             .note((-(inner + outer) / 2.0, axle + wheel * 0.5), "wheel")
-            .note((side * (pulley_from + pulley_to) / 2.0, axle - pulley * 0.6), "pulley")
-            .note((side * (plate + half) / 2.0, (motor + axle) / 2.0 - can * 0.5), "mount")
+            .note((side * (plate + half) / 2.0, (motor + axle) / 2.0 - can * 0.6), "mount")
+            .note((side * (pulley_from + pulley_to) / 2.0, axle - pulley * 0.75), "pulley")
             .note((0.0, axle), "hanger")
     }
 }

@@ -140,7 +140,7 @@ impl Plan {
         for shape in self.shapes.iter().filter(|shape| shape.points.len() > 1) {
             let places: Vec<_> = shape.points.iter().map(|p| frame.at(*p)).collect();
             marks.push(Mark::Path { class: shape.class, d: path(&places, shape.closed) });
-            letters.stroke(places, shape.closed);
+            letters.stroke(outline(places, shape.closed), shape.is_filled());
         }
         frame.scale_bar(&self.ruler, &mut marks);
         let lines: Vec<_> =
@@ -153,7 +153,7 @@ impl Plan {
                 ["d-value", "d-value d-rim"]
             };
             let mut put = |text: &str, free: bool| {
-                letters.put(&mut marks, look, text, along(*from, *to, text), free)
+                letters.put(&mut marks, look, text, &along(*from, *to, text), None, free)
             };
             let long = [&dim.value, "\u{a0}", dim.word].concat();
             if dim.word.is_empty() || !put(&long, true) {
@@ -167,7 +167,7 @@ impl Plan {
         for note in &self.notes {
             let at = frame.at(note.at);
             let look = ["d-name", "d-name d-rim"];
-            letters.put(&mut marks, look, &note.text, upon(at, &note.text), true);
+            letters.put(&mut marks, look, &note.text, &upon(at, &note.text), Some(at), true);
         }
         let follow = Follow::Ring { width: RING.0, height: RING.1 };
         Drawing { width, height: frame.height, marks, points, home: 0, follow }
@@ -187,6 +187,14 @@ impl Plan {
         };
         self.dims.iter().map(row).collect()
     }
+}
+
+/// A closed way ends where it began.
+fn outline(mut places: Vec<Place>, closed: bool) -> Vec<Place> {
+    if closed && let Some(first) = places.first().copied() {
+        places.push(first);
+    }
+    places
 }
 
 /// How far a dimension's line stands off the way from one place to another on

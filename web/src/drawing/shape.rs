@@ -20,6 +20,11 @@ pub struct Shape {
 }
 
 impl Shape {
+    /// Whether its class fills what it goes around.
+    pub(super) fn is_filled(&self) -> bool {
+        self.closed && !matches!(self.class, "d-far" | "d-box" | "d-belt")
+    }
+
     /// A straight stroke.
     pub fn line(class: &'static str, from: Place, to: Place) -> Self {
         Self { class, points: vec![from, to], closed: false }

@@ -208,7 +208,7 @@ fn deck(found: &Found, style: Style, list: &mut Vec<Amiss>) {
     let over = cells.left_m.iter().zip(keys).filter(|(left, _)| **left < 0.0);
     let mut cures: Vec<_> = over.map(|(_, key)| Cure::Alter(Slot::Deck, key)).collect();
     let would = cells.length_for_m.map_or_else(String::new, |length| {
-        format!(" A box {} long inside takes it.", at_least(style, length))
+        format!(" A box {} long inside, as wide and as high, takes it.", at_least(style, length))
     });
     cures.push(Cure::Pick(Slot::Pack));
     let said = format!("The pack does not go in the box: {}.{would}", short(found, style));

@@ -2,9 +2,7 @@
 
 use super::bench::bench;
 use super::found::{Asked, Found};
-use super::view::{
-    Drawn, Shows, band, drawn, entered, headlines, line, mm, outward, percent, rough,
-};
+use super::view::{Drawn, Shows, band, drawn, entered, headlines, line, mm, percent, rough};
 use crate::chart::{Table, plain, table};
 use crate::component::Headline;
 use crate::dom::{Node, el, live};
@@ -81,18 +79,18 @@ fn pull(found: &Found, style: Style) -> Headline {
 }
 
 fn tension(found: &Found, style: Style) -> Headline {
-    let [least, _, most] = found.belt.load.tensions;
+    let [least, aimed, most] = found.belt.load.tensions;
     let note = |tension: BeltTension| tension.check.map(|check| check.frequency_hz);
-    let limit = note(least).zip(note(most)).map_or_else(String::new, |(low, high)| {
-        format!("The span sounds at {}", band(style, [low, high], Unit::Hertz, 10.0))
+    let sounds = note(least).zip(note(most)).map_or_else(String::new, |(low, high)| {
+        format!("; the span sounds at {}", band(style, [low, high], Unit::Hertz, 10.0))
     });
-    let [low, high] = outward([least.force_n, most.force_n], 10.0);
-    let figure = |force| style.value(force, Unit::Newton, 2);
+    let range = band(style, [least.force_n, most.force_n], Unit::Newton, 10.0);
     Headline {
         name: "Tension at rest".into(),
-        figure: format!("{}–{}", figure(low), figure(high)),
+        // To ten newtons: no way to check it is surer.
+        figure: style.value((aimed.force_n / 10.0).round() * 10.0, Unit::Newton, 2),
         unit: style.units.shown(Unit::Newton).symbol,
-        limit,
+        limit: format!("{range} will do{sounds}"),
     }
 }
 

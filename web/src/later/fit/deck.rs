@@ -82,7 +82,7 @@ pub(super) fn short(found: &Found, style: Style) -> String {
 fn crest(found: &Found, style: Style) -> String {
     found.deck.break_over_deg.map_or_else(String::new, |angle| {
         format!(
-            "It rolls over a crest where two slopes meet at up to {}\u{a0}° without touching.",
+            "It rolls over a crest where two slopes meet at up to {}° without touching.",
             style.fixed(angle, 0)
         )
     })

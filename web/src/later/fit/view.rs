@@ -86,16 +86,11 @@ pub(super) fn at_least(style: Style, length_m: f64) -> String {
     format!("{}\u{a0}{symbol}", least(style, length_m))
 }
 
-/// Both ends rounded away from each other, to whole steps: what rests on such
-/// inputs is no surer.
-pub(super) fn outward([low, high]: [f64; 2], step: f64) -> [f64; 2] {
-    [(low / step).floor() * step, (high / step).ceil() * step]
-}
-
-/// From one to the other, in the file's unit, rounded outward to whole steps.
-pub(super) fn band(style: Style, ends: [f64; 2], unit: Unit, step: f64) -> String {
-    let [low, high] = outward(ends, step);
-    let most = style.quantity(high, unit, 2);
+/// From one to the other, in the file's unit, rounded outward to whole steps:
+/// what rests on such inputs is no surer.
+pub(super) fn band(style: Style, [low, high]: [f64; 2], unit: Unit, step: f64) -> String {
+    let low = (low / step).floor() * step;
+    let most = style.quantity((high / step).ceil() * step, unit, 2);
     if low > 0.0 {
         format!("{} to {most}", style.value(low, unit, 2))
     } else {
@@ -110,7 +105,7 @@ pub(super) fn percent(share: f64, style: Style) -> String {
 
 /// An angle in whole degrees.
 pub(super) fn degrees(style: Style, angle: f64) -> String {
-    format!("{}\u{a0}°", style.fixed(angle, 0))
+    format!("{}°", style.fixed(angle, 0))
 }
 
 /// Which sizes were assumed, by their names; empty where none was.
@@ -128,7 +123,7 @@ pub(super) fn sizes(rows: &[Row]) -> String {
             _ => label,
         }
     };
-    rows.iter().map(name).collect::<Vec<_>>().join(", ")
+    rows.iter().map(name).collect::<Vec<_>>().join("; ")
 }
 
 /// A length as a headline, to a millimetre.
