@@ -172,7 +172,7 @@ fn fits(found: &Found, style: Style, currency: &str) -> Table {
         ]
     };
     let rows = found.belt.fitting.iter().map(row).collect();
-    let caption = "Belts that fit this mount, by teeth and width".into();
+    let caption = "Belts that fit: teeth × width".into();
     Table { label: String::new(), caption, heads, rows }
 }
 

@@ -46,15 +46,15 @@ fn workings(asked: &Asked) -> Node {
 /// What the room is between.
 pub(super) fn name(between: Between) -> &'static str {
     match between {
-        Between::PulleyRoad => "Wheel pulley to the road",
-        Between::BeltRoad => "Belt to the road",
-        Between::MotorRoad => "Motor to the road",
-        Between::MotorWheel => "Motor to the wheel beside it",
-        Between::MotorDeck => "Motor to the deck above",
-        Between::MotorBox => "Motor to the box ahead",
-        Between::MotorMotor => "Motor to the other motor",
-        Between::Hanger => "Hanger beside mounts and motors",
-        Between::Axle => "Axle beyond its nut",
+        Between::PulleyRoad => "Wheel pulley to road",
+        Between::BeltRoad => "Belt to road",
+        Between::MotorRoad => "Motor to road",
+        Between::MotorWheel => "Motor to wheel",
+        Between::MotorDeck => "Motor to deck",
+        Between::MotorBox => "Motor to box",
+        Between::MotorMotor => "Motor to motor",
+        Between::Hanger => "Hanger beside motors",
+        Between::Axle => "Axle past its nut",
     }
 }
 
@@ -62,7 +62,7 @@ fn rooms(found: &Found, style: Style) -> Table {
     let row = |c: &Clearance| {
         let note = match (sizes(&c.assumed), c.practice) {
             (sizes, _) if !sizes.is_empty() => sizes,
-            (_, true) => "only usual allowances".into(),
+            (_, true) => "usual gaps only".into(),
             _ => "nothing".into(),
         };
         vec![name(c.between).into(), room(c, style), note]

@@ -114,8 +114,7 @@ pub(super) fn sizes(rows: &[Row]) -> String {
         let label = text::label(row.slot.kind(), row.key).to_lowercase();
         // The part is said where the label alone does not tell.
         match row.key {
-            "width_mm" | "length_mm" | "height_mm" | "thickness_mm" | "can_diameter_mm"
-            | "can_length_mm" | "pitch_mm" | "spacer_mm"
+            "width_mm" | "length_mm" | "height_mm" | "thickness_mm" | "pitch_mm"
                 if row.slot != Slot::Truck =>
             {
                 format!("{} {label}", words::slot(row.slot).to_lowercase())
