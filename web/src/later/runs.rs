@@ -33,19 +33,14 @@ impl Sprints {
     fn new(app: App) -> Option<Self> {
         let build = app.found()?.build;
         let (drive, ride) = (Drive::new(&build), build.ride);
-        let mut goals = vec![Goal::Speed(SPEED_M_S), Goal::Speed(ride.cruise_m_s)];
-        goals.sort_by(|a, b| speed(*a).total_cmp(&speed(*b)));
-        goals.dedup_by(|a, b| (speed(*a) - speed(*b)).abs() < 0.1);
+        let (one, two) = (SPEED_M_S, ride.cruise_m_s);
+        let mut goals = vec![Goal::Speed(one.min(two)), Goal::Speed(one.max(two))];
+        if (one - two).abs() < 0.1 {
+            goals.pop();
+        }
         goals.push(Goal::Distance(WAY_M));
         let run = |goal| (goal, drive.sprint(goal, 0.0, ride.start_charge));
         Some(Self(goals.into_iter().map(run).collect()))
-    }
-}
-
-fn speed(goal: Goal) -> f64 {
-    match goal {
-        Goal::Speed(speed_m_s) => speed_m_s,
-        Goal::Distance(_) => 0.0,
     }
 }
 
@@ -202,7 +197,7 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
             format!("You react, {metre}"),
             format!("Down to {crawl}, {metre}"),
             format!("Together, {metre}"),
-            "What holds them".into(),
+            "Limit".into(),
         ],
         rows: stops.iter().map(row).collect(),
     }

@@ -5,7 +5,6 @@ use crate::state::App;
 use pitchline_core::ride::{Ridden, Trip, Until};
 use pitchline_core::{Build, Drive, Outing};
 use std::cell::RefCell;
-use std::collections::VecDeque;
 use std::rc::Rc;
 
 /// Steps of a ride in a piece of work: about half a millisecond.
@@ -82,14 +81,16 @@ impl Rides {
         };
         let places = Outing::ALL.into_iter().enumerate();
         let missing = places.filter(|(place, _)| whole[*place].is_none());
-        let mut due: VecDeque<Due> =
+        let mut due: Vec<Due> =
             missing.map(|(place, outing)| Due { outing, place: Some(place) }).collect();
-        due.push_back(Due { outing: build.ride.outing, place: None });
+        due.push(Due { outing: build.ride.outing, place: None });
+        // The next one stands last.
+        due.reverse();
         let (all, drive, last) = (due.len() as f64, Drive::new(&build), self.last.clone());
         let mut trip: Option<Trip> = None;
         Box::new(move || {
             let done = all - due.len() as f64;
-            let Some(next) = due.front() else { return 1.0 };
+            let Some(next) = due.last() else { return 1.0 };
             let until = match next.place {
                 Some(_) => Until::EMPTY,
                 None => Until::time(START_S),
@@ -103,7 +104,7 @@ impl Rides {
             let ridden = Rc::new(now.finish());
             if let Some(place) = next.place {
                 whole[place] = Some(ridden);
-                due.pop_front();
+                due.pop();
                 return (done + 1.0) / all;
             }
             let whole = whole.iter().flatten().cloned().collect();

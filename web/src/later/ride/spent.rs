@@ -35,9 +35,13 @@ pub(super) fn spent(rides: &Rides) -> Node {
 fn sorted(ride: &Ridden) -> Vec<(&'static str, f64, f64)> {
     let names = SINKS.into_iter().chain(["Speed at the end"]);
     let sinks = names.zip(ride.ledger.sinks_wh()).filter(|(_, wh)| *wh > 0.0);
-    let mut sorted: Vec<_> = sinks.collect();
+    // The standard library's sort would cost the page more bytes than all of this.
+    let mut sorted: Vec<(&str, f64)> = Vec::new();
+    for (name, wh) in sinks {
+        let place = sorted.iter().position(|sink| sink.1 < wh).unwrap_or(sorted.len());
+        sorted.insert(place, (name, wh));
+    }
     let all: f64 = sorted.iter().map(|(_, wh)| wh).sum();
-    sorted.sort_by(|a, b| b.1.total_cmp(&a.1));
     // Under half a percent a bar is not seen.
     let seen = sorted.into_iter().map(|(name, wh)| (name, wh, wh / all));
     seen.filter(|(.., share)| *share >= 0.005).collect()

@@ -64,7 +64,7 @@ pub(super) fn finding(ride: &Ridden, style: Style) -> String {
     let way = style.distance_unit(ride.distance_m);
     let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
     format!(
-        "{way} in {}: windings up to {}, cells up to {}.",
+        "{way} in {}: windings up to {}, cells up to {}. Shaded is all that lies between the points.",
         span(ride.time_s),
         warmth(style, windings),
         warmth(style, cells)
@@ -84,7 +84,11 @@ fn spread(ride: &Ridden) -> Vec<(f64, Extent)> {
         Some((last.0.time_s, all))
     };
     // Wide enough that a stop or two fall into each.
-    each.chunks(5 * step(ride)).filter_map(chunk).collect()
+    let mut all: Vec<_> = each.chunks(5 * step(ride)).filter_map(chunk).collect();
+    if let Some((_, extent)) = all.first() {
+        all.insert(0, (0.0, *extent));
+    }
+    all
 }
 
 fn thinned(ride: &Ridden) -> Vec<Moment> {
