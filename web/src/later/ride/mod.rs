@@ -100,12 +100,19 @@ fn distance(found: &Ridings, style: Style) -> Headline {
         name: name(found.build.ride.outing).into(),
         figure: style.distance(ride.distance_m),
         unit: style.units.shown(Unit::Kilometre).symbol,
-        limit: format!("Ended by: {}", said::ended(ride)),
+        limit: if said::stalls(ride) {
+            said::ended(ride)
+        } else {
+            format!("Ended by: {}", said::ended(ride))
+        },
     }
 }
 
 fn facts(found: &Ridings, style: Style) -> String {
     let ride = found.chosen();
+    if ride.distance_m < 1.0 {
+        return String::new();
+    }
     format!(
         "{} with all rests, {} on average, {} from the cells. Hottest: {}.",
         span(ride.time_s),

@@ -150,7 +150,8 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
             format!("The {wish} wished for cannot be held: {speed} is left {}: {limit}.", at(&met))
         });
     }
-    if let Some(met) = ride.held_back {
+    // Not what is said of its end already.
+    if let Some(met) = ride.held_back.filter(|_| !stalls(ride)) {
         let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
         told.push(format!("First held back {}: {limit}. {why}", at(&met)));
     }
