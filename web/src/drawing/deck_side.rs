@@ -101,10 +101,15 @@ impl DeckSide {
                 )
             },
         ];
-        let plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) };
-        plan.note((mid, floor + mm(self.box_depth_m) * 0.4), "box")
+        let mut plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) }
+            .note((mid, floor + mm(self.box_depth_m) * 0.4), "box")
             .note((-0.7 * half, under(0.7 * half) + thick / 2.0), "deck")
-            .note((half, axle + wheel * 0.5), "wheel")
-            .note((-half, (axle + deck) / 2.0), "truck")
+            .note((half, axle + wheel * 0.5), "wheel");
+        // Behind large wheels nothing of it is seen.
+        let over = axle + wheel;
+        if deck > over + 4.0 {
+            plan = plan.note((-half, (over + deck) / 2.0), "truck");
+        }
+        plan
     }
 }
