@@ -5,7 +5,7 @@
 use divan::{Bencher, black_box};
 use pitchline_core::band::{Band, Quantity, Sampler};
 use pitchline_core::ride::{Course, Goal, Steps, Style, Until, UrbanFit};
-use pitchline_core::{Build, Draft, Drive, Slot, by_age, by_temperature};
+use pitchline_core::{Build, Draft, Drive, Outing, Slot, by_age, by_temperature};
 
 fn main() {
     divan::main();
@@ -70,9 +70,10 @@ fn a_band_of_500_samples(bencher: Bencher, quantity: Quantity) {
 
 #[divan::bench(sample_count = 20)]
 fn a_town_band_of_64_samples(bencher: Bencher) {
-    let build = Build::check(&Draft::typical()).expect("within limits");
+    let mut build = Build::check(&Draft::typical()).expect("within limits");
+    build.ride.outing = Outing::Town;
     bencher.bench(|| {
-        let mut sampler = Sampler::new(black_box(&build), Quantity::StyleDistance(Style::Town));
+        let mut sampler = Sampler::new(black_box(&build), Quantity::OutingDistance);
         sampler.take(82);
         sampler.band()
     });

@@ -46,7 +46,7 @@ impl<'page> Element<'page> {
     /// Among others when something lies over it.
     #[track_caller]
     pub fn click(&self) -> Outcome {
-        self.eval("arguments[0].scrollIntoView({ block: 'center', inline: 'nearest' })")?;
+        self.bring("{ block: 'center', inline: 'nearest' }")?;
         self.post("click", json!({})).map(drop)
     }
 
@@ -109,7 +109,7 @@ impl<'page> Element<'page> {
     /// When it lies outside the window.
     #[track_caller]
     pub fn hover(&self, across: f64, down: f64) -> Outcome {
-        self.eval("arguments[0].scrollIntoView({ block: 'nearest' })")?;
+        self.bring("{ block: 'nearest' }")?;
         let at = self.rect()?;
         let (x, y) = (at.x + at.width * across, at.y + at.height * down);
         let body = json!({ "actions": [{
@@ -137,9 +137,26 @@ impl<'page> Element<'page> {
         self.strike("mouse", across, down)
     }
 
+    /// Brings it into view, and waits until it stands still for two frames, as a person would
+    /// while what stands above it still comes in.
+    #[track_caller]
+    fn bring(&self, how: &str) -> Outcome {
+        let script = format!(
+            "let last = NaN;
+             for (let still = 0, frame = 0; still < 2 && frame < 200; frame++) {{
+                 arguments[0].scrollIntoView({how});
+                 await new Promise(requestAnimationFrame);
+                 const now = arguments[0].getBoundingClientRect().y;
+                 still = now === last ? still + 1 : 0;
+                 last = now;
+             }}"
+        );
+        self.eval(&script).map(drop)
+    }
+
     #[track_caller]
     fn strike(&self, pointer: &str, across: f64, down: f64) -> Outcome {
-        self.eval("arguments[0].scrollIntoView({ block: 'center' })")?;
+        self.bring("{ block: 'center' }")?;
         let at = self.rect()?;
         let (x, y) = (at.x + at.width * across, at.y + at.height * down);
         let body = json!({ "actions": [{

@@ -3,10 +3,10 @@
 use crate::board::{any_board, likely_board};
 use crate::cases;
 use pitchline_core::band::{
-    Band, CURVE_SAMPLES, CurveSampler, INPUTS, Quantity, SAMPLES, SPREADS, Sampler, Uncertain,
+    Band, CURVE_SAMPLES, CurveSampler, INPUTS, Quantity, SPREADS, Sampler, Uncertain,
 };
-use pitchline_core::ride::Style;
-use pitchline_core::{Build, Draft, Drive, Slot, by_age, by_temperature};
+use pitchline_core::ride::Until;
+use pitchline_core::{Build, Draft, Drive, Outing, Slot, by_age, by_temperature};
 use proptest::prelude::*;
 
 const QUICK: [Quantity; 4] =
@@ -58,7 +58,7 @@ fn what_moves_an_answer_most_comes_first() {
     // from its middle: asked of the charge itself.
     let time = |off: f64| {
         let build = with(&[(Slot::Cell, "capacity_ah", 3.0 * (1.0 + 0.05 * off))]);
-        Drive::new(&build).charge(0.0, 1.0).expect("it charges").time_s
+        Drive::new(&build).charge(build.ride.charge_from, 1.0).expect("it charges").time_s
     };
     let place = 1.0 - 0.2_f64.sqrt();
     let ends = [charge.low / time(-place), charge.high / time(place)];
@@ -70,7 +70,17 @@ fn what_moves_an_answer_most_comes_first() {
 
 #[test]
 fn a_style_has_its_band() {
-    let found = band(&typical(), Quantity::StyleDistance(Style::Town), 48).expect("it rides");
+    let mut build = typical();
+    for outing in [Outing::Town, Outing::CycleCut] {
+        build.ride.outing = outing;
+        let found = band(&build, Quantity::OutingDistance, 48).expect("it rides");
+        a_band_of_rides(&found, Drive::new(&build).ride_out(outing, Until::EMPTY).distance_m);
+    }
+}
+
+/// The board itself lies within, and is cut a little more coarsely than its own ride.
+fn a_band_of_rides(found: &Band, ridden_m: f64) {
+    assert!((found.nominal / ridden_m - 1.0).abs() < 0.005, "{found:?} {ridden_m}");
     assert!(found.p10 < found.nominal && found.nominal < found.p90, "{found:?}");
     assert!((found.p50 / found.nominal - 1.0).abs() < 0.03, "{found:?}");
 }
@@ -159,12 +169,12 @@ fn every_uncertain_input_is_an_input() {
 #[test]
 fn a_shown_band_is_whole() {
     let whole = Band::of(&typical(), Quantity::Hill);
-    assert_eq!(whole, band(&typical(), Quantity::Hill, SAMPLES));
+    assert_eq!(whole, band(&typical(), Quantity::Hill, Quantity::Hill.samples()));
     let mut sampler = Sampler::new(&typical(), Quantity::Hill);
     while sampler.left() > 0 {
         sampler.take(sampler.left().min(8));
     }
-    assert_eq!(sampler.taken(), SAMPLES);
+    assert_eq!(sampler.taken(), Quantity::Hill.samples());
     assert_eq!(whole, sampler.band());
 }
 

@@ -119,7 +119,7 @@ proptest! {
         piece in 1..300_u32,
     ) {
         let (drive, until) = (board.drive(), Until { distance_m: 2000.0, time_s: 600.0 });
-        let mut trip = Trip::out(&drive, outing, until);
+        let mut trip = Trip::out(&drive, outing, until, Steps::USUAL);
         let mut last = 0.0;
         while trip.advance(piece) {
             let share = trip.share();

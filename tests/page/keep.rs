@@ -72,7 +72,7 @@ fn keeps(size: Size) -> Outcome {
     page.by_role("button", "Forget Sunday & hills")?.click()?;
     visit.reload()?;
     let page = &visit.page;
-    assert_eq!(page.all_by_css(".saved li")?.len(), 1);
+    page.wait_for("one is left", |page| Ok(page.all_by_css(".saved li")?.len() == 1))?;
     assert_answers(page, &other)?;
     page.screenshot(&format!("page-saved-{size:?}"))?;
 

@@ -8,15 +8,12 @@ use crate::visit::{Site, Visit, demo};
 /// Opens every fold, and those within.
 #[track_caller]
 pub(crate) fn open_folds(page: &Page) -> Outcome {
-    page.eval(
-        "for (let round = 0; round < 4; round++) {
-           for (const fold of document.querySelectorAll('details:not([open])')) fold.open = true;
-           await new Promise((done) => setTimeout(done, 60));
-         }",
-        &[],
-    )?;
+    // What is still worked out may bring further ones.
     page.wait_until(
-        "return !document.querySelector('details:not([open])')
+        "const shut = [...document.querySelectorAll('details:not([open])')];
+         for (const fold of shut) fold.open = true;
+         return !shut.length
+           && [...document.querySelectorAll('.busy')].every((line) => !line.textContent)
            && document.querySelector('.steps li') && document.querySelector('.chart-table td')",
     )
 }

@@ -3,6 +3,7 @@
 
 use crate::strip::strip;
 use crate::visit::{Visit, demo};
+use pitchline_core::band::{Band, Quantity};
 use pitchline_core::ride::{Goal, Ridden, Until};
 use pitchline_core::{Build, Draft, Drive, Outing, Slot};
 use pitchline_tests::browser::{Key, Outcome, Page, Size};
@@ -52,8 +53,15 @@ fn wait_rows(page: &Page, draft: &Draft) -> Outcome {
 /// The distance of the chosen way, large.
 #[track_caller]
 fn wait_headline(page: &Page, draft: &Draft, outing: Outing) -> Outcome {
-    let ride = drive(draft).ride_out(outing, Until::EMPTY);
-    let wanted = km(&ride);
+    let mut drive = drive(draft);
+    let ride = drive.ride_out(outing, Until::EMPTY);
+    drive.build.ride.outing = outing;
+    let band = Band::of(&drive.build, Quantity::OutingDistance).expect("it rides");
+    // Its samples are cut more coarsely than the ride, which its band goes with.
+    let [low, high] = [band.p10, band.p90].map(|m| m * ride.distance_m / band.nominal / 1000.0);
+    let decimals = usize::from(high < 9.95 && high - low < 2.0);
+    let [low, high] = [low, high].map(|km| format!("{km:.decimals$}"));
+    let wanted = if low == high { high } else { format!("{low}–{high}") };
     page.wait_for(&format!("{outing:?}: {wanted}"), |page| {
         Ok(page.by_css("#far .ridden strong")?.text()? == wanted)
     })

@@ -21,6 +21,8 @@ fn fault(page: &Page, id: &str) -> Outcome<Option<String>> {
 /// Whether every large figure is greyed, or none; one way or the other it must be all.
 #[track_caller]
 fn greyed(page: &Page) -> Outcome<bool> {
+    // Rides are greyed too for as long as they are worked out anew.
+    page.wait_until("return !document.querySelector('.ridden.waits')")?;
     let script = "return [...document.querySelectorAll('.headline-figure')].map((e) => {
         const waits = !!e.closest('.waits'), style = getComputedStyle(e);
         return waits === (style.opacity < 1 || style.color !== getComputedStyle(document.body).color)

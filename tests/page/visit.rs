@@ -125,10 +125,13 @@ impl Visit {
     }
 }
 
-/// Waits until every drawing follows the last edit, those out of sight too.
+/// Waits until all work is done and every drawing follows it, those out of sight too.
 #[track_caller]
 pub(crate) fn drawn(page: &Page) -> Outcome {
-    page.wait_until("return !document.querySelector('figure[aria-busy]')")
+    page.wait_until(
+        "return !document.querySelector('figure[aria-busy]')
+           && [...document.querySelectorAll('.busy')].every((line) => !line.textContent)",
+    )
 }
 
 /// Waits until the calculator has taken the place of the first screen.

@@ -11,7 +11,7 @@ use crate::answers::{Drive, FULL, Sag};
 use crate::build::Build;
 use crate::math::abs;
 use crate::physics::road_load::Slope;
-use crate::ride::{Course, Steps, Style, Until};
+use crate::ride::{Steps, Trip, Until};
 use alloc::vec::Vec;
 use sample::{Sequence, quantile, triangle};
 use serde::Serialize;
@@ -26,10 +26,12 @@ pub enum Quantity {
     Hill,
     /// Distance at the rider's cruising speed on the flat, m.
     SteadyDistance,
-    /// Distance in a style, m.
-    StyleDistance(Style),
-    /// Time to charge from empty until the charger ends, s.
+    /// Distance of the rider's outing until the pack is empty, m.
+    OutingDistance,
+    /// Time to charge, from where the rider begins until the charger ends, s.
     ChargeTime,
+    /// The same until there is enough, s.
+    EnoughTime,
 }
 
 /// An input that moves an answer.
@@ -52,10 +54,22 @@ impl Mover {
     }
 }
 
-/// Samples of a band that is shown.
-pub const SAMPLES: usize = 500;
-/// The same with both ends of every input before them.
-pub const WHOLE: usize = SAMPLES + 2 * INPUTS;
+impl Quantity {
+    /// Samples of a band that is shown: fewer where each is a ride in time.
+    #[must_use]
+    pub const fn samples(self) -> usize {
+        match self {
+            Self::OutingDistance => 120,
+            _ => 500,
+        }
+    }
+
+    /// The same with both ends of every input before them.
+    #[must_use]
+    pub const fn whole(self) -> usize {
+        self.samples() + 2 * INPUTS
+    }
+}
 
 /// An answer as a band.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -75,11 +89,11 @@ pub struct Band {
 }
 
 impl Band {
-    /// The band of [`SAMPLES`], all at once. None where there is no answer.
+    /// The band of all [`Quantity::samples`] at once. None where there is no answer.
     #[must_use]
     pub fn of(build: &Build, quantity: Quantity) -> Option<Self> {
         let mut sampler = Sampler::new(build, quantity);
-        sampler.take(WHOLE);
+        sampler.take(quantity.whole());
         sampler.band()
     }
 }
@@ -139,7 +153,7 @@ impl Sampler {
     /// How much is to be taken yet for a band that is shown.
     #[must_use]
     pub fn left(&self) -> usize {
-        WHOLE.saturating_sub(self.ends.len() + self.taken)
+        self.quantity.whole().saturating_sub(self.ends.len() + self.taken)
     }
 
     /// Works the answer out so many times more; the same on every machine,
@@ -212,12 +226,12 @@ fn answer(build: &Build, quantity: Quantity) -> Option<f64> {
         Quantity::SteadyDistance => {
             Some(drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m)
         }
-        Quantity::StyleDistance(style) => {
-            let figures = style.figures(build);
-            let charge = build.ride.start_charge;
-            let course = Course::Legs(&figures.legs());
-            Some(drive.ride(course, figures.manner(), Until::EMPTY, charge, COARSE).distance_m)
+        Quantity::OutingDistance => {
+            Some(Trip::out(&drive, build.ride.outing, Until::EMPTY, COARSE).whole().distance_m)
         }
-        Quantity::ChargeTime => drive.charge_time_s(0.0, 1.0).ok(),
+        Quantity::ChargeTime => drive.charge_time_s(build.ride.charge_from, 1.0).ok(),
+        Quantity::EnoughTime => {
+            drive.charge_time_s(build.ride.charge_from, build.ride.charge_to).ok()
+        }
     }
 }

@@ -1,5 +1,5 @@
 //! A cell in time: charge, two filtered currents, and the surface that runs
-//! ahead of the charge. The form stands at [`Shape`](super::Shape).
+//! ahead of the charge. The form stands at [`Shape`].
 
 use super::{Chemistry, Shape};
 use crate::math::{exp, share};

@@ -1,6 +1,6 @@
 //! What a rider may ask how far it goes: every style, and the urban cycle.
 
-use super::course::Until;
+use super::course::{Steps, Until};
 use super::ridden::Ridden;
 use super::style::Style;
 use super::trip::Trip;
@@ -42,10 +42,10 @@ impl Outing {
 impl Trip {
     /// At the start of an outing, from the rider's start charge.
     #[must_use]
-    pub fn out(drive: &Drive, outing: Outing, until: Until) -> Self {
+    pub fn out(drive: &Drive, outing: Outing, until: Until, steps: Steps) -> Self {
         match outing.style() {
-            Ok(style) => Self::in_style(drive, style, until),
-            Err(fit) => Self::on_urban(drive, fit, until),
+            Ok(style) => Self::in_style(drive, style, until, steps),
+            Err(fit) => Self::on_urban(drive, fit, until, steps),
         }
     }
 }
@@ -54,7 +54,7 @@ impl Drive {
     /// An outing from the rider's start charge.
     #[must_use]
     pub fn ride_out(&self, outing: Outing, until: Until) -> Ridden {
-        Trip::out(self, outing, until).whole()
+        Trip::out(self, outing, until, Steps::USUAL).whole()
     }
 
     /// The highest speed that an outing asks for, m/s.

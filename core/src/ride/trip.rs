@@ -15,11 +15,11 @@ use alloc::vec::Vec;
 /// time.
 ///
 /// ```
-/// use pitchline_core::ride::{Style, Trip, Until};
+/// use pitchline_core::ride::{Steps, Style, Trip, Until};
 /// use pitchline_core::{Build, Draft, Drive};
 ///
 /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
-/// let mut trip = Trip::in_style(&drive, Style::Town, Until::distance(1000.0));
+/// let mut trip = Trip::in_style(&drive, Style::Town, Until::distance(1000.0), Steps::USUAL);
 /// while trip.advance(50) {
 ///     assert!(trip.share() < 1.0);
 /// }
@@ -130,11 +130,11 @@ impl Trip {
 
     /// At the start of a ride in a style, from the rider's start charge.
     #[must_use]
-    pub fn in_style(drive: &Drive, style: Style, until: Until) -> Self {
+    pub fn in_style(drive: &Drive, style: Style, until: Until, steps: Steps) -> Self {
         let figures = style.figures(&drive.build);
         let charge = drive.build.ride.start_charge;
         let legs = figures.legs();
-        Self::new(drive, Course::Legs(&legs), figures.manner(), until, charge, Steps::USUAL)
+        Self::new(drive, Course::Legs(&legs), figures.manner(), until, charge, steps)
     }
 
     /// Takes so many steps, fewer where the ride ends; tells whether it goes on.
@@ -193,7 +193,7 @@ impl Trip {
     }
 
     /// All of it.
-    pub(super) fn whole(mut self) -> Ridden {
+    pub(crate) fn whole(mut self) -> Ridden {
         while self.advance(u32::MAX) {}
         self.finish()
     }
@@ -216,6 +216,6 @@ impl Drive {
     /// A ride in a style from the rider's start charge.
     #[must_use]
     pub fn ride_style(&self, style: Style, until: Until) -> Ridden {
-        Trip::in_style(self, style, until).whole()
+        Trip::in_style(self, style, until, Steps::USUAL).whole()
     }
 }

@@ -97,10 +97,10 @@ impl Trip {
     /// At the start of rounds of the urban cycle on the flat, made to suit the
     /// board, from the rider's start charge.
     #[must_use]
-    pub fn on_urban(drive: &Drive, fit: UrbanFit, until: Until) -> Self {
+    pub fn on_urban(drive: &Drive, fit: UrbanFit, until: Until, steps: Steps) -> Self {
         let points = urban(drive.urban_m_s(), fit);
         let charge = drive.build.ride.start_charge;
-        Self::new(drive, Course::Trace(&points), MANNER, until, charge, Steps::USUAL)
+        Self::new(drive, Course::Trace(&points), MANNER, until, charge, steps)
     }
 }
 
@@ -117,6 +117,7 @@ impl Drive {
     /// rider's start charge.
     #[must_use]
     pub fn ride_urban(&self, fit: UrbanFit, rounds: f64) -> Ridden {
-        Trip::on_urban(self, fit, Until::time(195.0 * rounds.max(0.0))).whole()
+        let until = Until::time(195.0 * rounds.max(0.0));
+        Trip::on_urban(self, fit, until, Steps::USUAL).whole()
     }
 }

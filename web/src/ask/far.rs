@@ -1,13 +1,13 @@
 //! How far?
 
-use super::answer::{ALONG_CURVE, Figure, answers, figure, table};
+use super::answer::{Figure, answers, figure, table};
 use super::late::late;
 use super::question;
-use crate::chart::{Axis, Bar, Bars, Curves, Drawing, Note, Series, Table};
+use crate::chart::{Bar, Bars, Drawing, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, said};
 use crate::later;
-use crate::state::{App, Strip, Sure};
+use crate::state::{App, Banded, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Unit};
@@ -30,13 +30,12 @@ pub(super) fn far(app: App) -> Node {
     let inside = vec![
         answers(
             app,
-            &[(Which::Distance, |app, a, style| distance(a, app.sure(Strip::Distance), style))],
+            &[(Which::Distance, |app, a, style| distance(a, app.sure(Banded::Distance), style))],
         ),
         el("p").class("facts").with(said(move || spent(app).unwrap_or_default())).into(),
         caution(page::CAUTION_PACK),
-        figure(app, CURVE),
-        figure(app, ENERGY),
         late(app, move || later::sure(app, Quantity::SteadyDistance)),
+        figure(app, ENERGY),
         late(app, move || later::ride(app)),
         late(app, move || later::season(app)),
     ];
@@ -73,83 +72,6 @@ pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline 
     let decimals = style.distance_decimals(band);
     let figure = style.span(band.map(|far| style.shown_si(far, Unit::Kilometre)), decimals);
     Headline { name, figure, unit: shown.symbol, limit }
-}
-
-/// Distance over speed.
-const CURVE: Figure = Figure { finding, draw, rows, hint: ALONG_CURVE };
-
-fn finding(answers: &Answers, style: Style) -> String {
-    let curve = &answers.distance.curve;
-    let best = curve.iter().max_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
-    let Some(best) = best else { return "This build does not move on the flat.".into() };
-    let cruise = answers.distance.cruise;
-    format!(
-        "Slower goes farther: {} at {}, up to {} at {}.",
-        style.distance_unit(cruise.distance_m),
-        style.speed_unit(cruise.speed_m_s),
-        style.distance_unit(best.distance_m),
-        style.speed_unit(best.speed_m_s),
-    )
-}
-
-fn draw(answers: &Answers, style: Style, width: f64) -> Drawing {
-    let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
-    let km = |d: f64| style.shown_si(d, Unit::Kilometre);
-    let curve = &answers.distance.curve;
-    let cruise = answers.distance.cruise;
-    let label = |value: f64, decimals: u8| style.fixed(value, decimals);
-    let distance = style.units.shown(Unit::Kilometre).symbol;
-    Curves {
-        x: Axis {
-            title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
-            label: &label,
-            ..Axis::default()
-        },
-        y: Axis {
-            title: format!("distance, {distance}"),
-            zero: true,
-            label: &label,
-            ..Axis::default()
-        },
-        series: vec![Series {
-            points: curve.iter().map(|p| (km_h(p.speed_m_s), Some(km(p.distance_m)))).collect(),
-            ..Series::default()
-        }],
-        notes: vec![Note {
-            x: km_h(cruise.speed_m_s),
-            y: Some(km(cruise.distance_m)),
-            text: "your speed".into(),
-        }],
-        readout: curve
-            .iter()
-            .map(|p| {
-                let text = format!(
-                    "{}: {} ({})",
-                    style.speed_unit(p.speed_m_s),
-                    style.distance_unit(p.distance_m),
-                    words::limit(p.limit)
-                );
-                (km_h(p.speed_m_s), text)
-            })
-            .collect(),
-        nothing: "This build does not move on the flat.".into(),
-        ..Curves::default()
-    }
-    .draw(width)
-}
-
-fn rows(answers: &Answers, style: Style) -> Table {
-    let (speed, distance) =
-        (style.units.shown(Unit::KilometrePerHour), style.units.shown(Unit::Kilometre));
-    let heads = vec![
-        format!("Speed, {}", speed.symbol),
-        format!("Distance, {}", distance.symbol),
-        "Ends at".into(),
-    ];
-    let rows = answers.distance.curve.iter().step_by(2).map(|p| {
-        vec![style.speed(p.speed_m_s), style.distance(p.distance_m), words::limit(p.limit).into()]
-    });
-    table("Distance by steady speed", heads, rows.collect())
 }
 
 /// Where the energy of the ride goes, largest first.

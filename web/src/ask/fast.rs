@@ -7,7 +7,7 @@ use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el, live};
 use crate::later;
-use crate::state::{App, Strip, Sure};
+use crate::state::{App, Banded, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, Ride, Slot, TopSpeed, Unit};
@@ -15,7 +15,7 @@ use pitchline_core::{Answers, Headline as Which, Ride, Slot, TopSpeed, Unit};
 /// The headlines.
 const HEADLINES: [(Which, Say); 3] = [
     (Which::TopSpeed, |app, a, style| {
-        speed("Flat, full pack".into(), a.speed.flat_full, app.sure(Strip::Speed), style)
+        speed("Flat, full pack".into(), a.speed.flat_full, app.sure(Banded::Speed), style)
     }),
     (Which::TopSpeedLow, |app, a, style| {
         let name = format!("Nearly empty, {} left", percent(app, |ride| ride.low_charge, style));

@@ -7,7 +7,7 @@ use crate::chart::{Axis, Curves, Drawing, Series, Table};
 use crate::component::{Headline, caution, notice};
 use crate::dom::{Node, live};
 use crate::later;
-use crate::state::{App, Strip, Sure};
+use crate::state::{App, Banded, Sure};
 use crate::text::{Style, page, words};
 use pitchline_core::band::Quantity;
 use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
@@ -15,7 +15,7 @@ use pitchline_core::{Answers, Headline as Which, PushPoint, Steepest, Unit};
 /// The headlines.
 const HEADLINES: [(Which, Say); 4] = [
     (Which::ClimbCrawl, |_, a, style| at("At a crawl,", a.climb.crawl, Sure::default(), style)),
-    (Which::ClimbSlow, |app, a, style| at("At", a.climb.slow, app.sure(Strip::Hill), style)),
+    (Which::ClimbSlow, |app, a, style| at("At", a.climb.slow, app.sure(Banded::Hill), style)),
     (Which::ClimbBrisk, |_, a, style| at("At", a.climb.brisk, Sure::default(), style)),
     (Which::ClimbSlowLow, |_, a, style| {
         at("Nearly empty, at", a.climb.slow_low, Sure::default(), style)

@@ -7,7 +7,7 @@ use super::{far, fast, steep};
 use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
-use crate::state::{App, Place, Strip, Sure};
+use crate::state::{App, Banded, Place, Sure};
 use crate::text::{Style, Units, page};
 use pitchline_core::Answers;
 use std::cell::RefCell;
@@ -59,9 +59,9 @@ pub(super) fn strip(app: App) -> Node {
     el("nav")
         .follow("class", class)
         .attr("aria-label", "Answers")
-        .with(tile("fast", |app, a, style| top_speed(a, app.sure(Strip::Speed), style)))
-        .with(tile("steep", |app, a, style| hill(a, app.sure(Strip::Hill), style)))
-        .with(tile("far", |app, a, style| distance(a, app.sure(Strip::Distance), style)))
+        .with(tile("fast", |app, a, style| top_speed(a, app.sure(Banded::Speed), style)))
+        .with(tile("steep", |app, a, style| hill(a, app.sure(Banded::Hill), style)))
+        .with(tile("far", |app, a, style| distance(a, app.sure(Banded::Distance), style)))
         .with(note(misfits, |app| {
             let later = app.peek(|model| model.amiss) > 0;
             browser::go_to(if later { AMISS } else { MISFITS });
@@ -123,8 +123,8 @@ fn sentence(app: App) -> String {
         let figure = figure.replace('–', " to ");
         if unit.is_empty() { figure } else { format!("{figure} {unit}") }
     };
-    let (speed, hill) = (part(top_speed, Strip::Speed), part(hill, Strip::Hill));
-    let far = part(distance, Strip::Distance);
+    let (speed, hill) = (part(top_speed, Banded::Speed), part(hill, Banded::Hill));
+    let far = part(distance, Banded::Distance);
     format!("Top speed {speed}, steepest hill {hill}, distance {far}.")
 }
 

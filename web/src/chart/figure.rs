@@ -55,12 +55,15 @@ pub fn chart(chart: Chart) -> Node {
         let (drawn, finding) = (drawn.clone(), finding.clone());
         move || {
             let drawing = draw(seen.get_untracked().width);
-            let picture = sheet(&drawing, &drawing.marks)
-                .class("chart-svg")
-                .attr("role", "img")
-                .attr("aria-label", finding());
+            let (picture, finding) =
+                (sheet(&drawing, &drawing.marks).class("chart-svg"), finding());
             drawn.replace(drawing);
-            picture.into()
+            // Without anything to say it is empty, as until an answer is worked out.
+            if finding.is_empty() {
+                picture.attr("aria-hidden", "true").into()
+            } else {
+                picture.attr("role", "img").attr("aria-label", finding).into()
+            }
         }
     };
     let cursor = {

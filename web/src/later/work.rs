@@ -74,22 +74,27 @@ impl Work {
 
     #[inline(never)]
     fn begin(self, begin: Rc<dyn Fn() -> Job>) {
-        let mut begun = 0;
-        self.0.update(|now| {
+        let begun = self.0.try_update(|now| {
             now.begun += 1;
             now.share = 0.0;
-            begun = now.begun;
+            now.begun
         });
+        let Some(begun) = begun else { return };
         browser::later(AFTER, move || {
-            if self.0.get_untracked().begun == begun {
+            if self.stands(begun) {
                 self.go_on(begun, begin());
             }
         });
     }
 
+    /// Whether it is still this beginning's turn, and what shows it is still on the page.
+    fn stands(self, begun: u32) -> bool {
+        self.0.try_get_untracked().is_some_and(|now| now.begun == begun)
+    }
+
     #[inline(never)]
     fn go_on(self, begun: u32, mut job: Job) {
-        if self.0.get_untracked().begun != begun {
+        if !self.stands(begun) {
             return;
         }
         let start = browser::now();
@@ -97,7 +102,7 @@ impl Work {
         while share < 1.0 && browser::now() - start < PIECE {
             share = job();
         }
-        self.0.update(|now| {
+        self.0.try_update(|now| {
             now.share = share;
             now.ended += u32::from(share >= 1.0);
         });

@@ -1,7 +1,7 @@
 //! The model of the page, in one signal: the build, and the answers to it.
 
 use super::first::FIRST;
-use super::sure::{Strip, Sure};
+use super::sure::{Banded, OF_STRIP, Sure, begin};
 use super::typed::Typed;
 use crate::text::{Style, Units};
 use pitchline_core::catalog::Catalog;
@@ -77,8 +77,8 @@ pub struct Model {
     pub offline: String,
     /// How the later piece stands.
     pub later: Later,
-    /// How sure the strip is, as far as it is known.
-    pub sure: [Sure; 3],
+    /// How sure answers are, as far as it is known, by [`Banded`].
+    pub sure: [Sure; 6],
     /// How many things do not fit by their size; the later piece counts them.
     pub amiss: usize,
     /// Whether a newer version waits and has not been put off.
@@ -113,7 +113,7 @@ impl Model {
     #[must_use]
     pub fn unsure(&self) -> bool {
         let count = self.found.as_ref().map(|found| found.count);
-        self.later == Later::Ready && self.sure.iter().any(|sure| sure.of != count)
+        self.later == Later::Ready && self.sure.iter().take(OF_STRIP).any(|sure| sure.of != count)
     }
 
     #[inline(never)]
@@ -176,7 +176,7 @@ impl App {
             message: None,
             offline: String::new(),
             later: Later::default(),
-            sure: FIRST,
+            sure: begin(FIRST),
             amiss: 0,
             update: false,
             heard: String::new(),
@@ -213,10 +213,10 @@ impl App {
         self.read(|model| model.found.clone())
     }
 
-    /// How sure an answer of the strip is; tracked.
+    /// How sure an answer is; tracked.
     #[must_use]
     #[inline(never)]
-    pub fn sure(self, of: Strip) -> Sure {
+    pub fn sure(self, of: Banded) -> Sure {
         self.read(|model| model.sure[of as usize])
     }
 

@@ -16,5 +16,5 @@ mod typed;
 pub use app::{App, Found, Later, Loaded, MapView, Message, Model};
 pub use first::FIRST;
 pub use kept::Kept;
-pub use sure::{Strip, Sure};
+pub use sure::{Banded, Sure};
 pub use typed::{Entry, Place, Typed};

@@ -1,4 +1,4 @@
-//! How sure the three answers of the strip are.
+//! How sure answers are.
 
 /// The band about an answer, as it was last worked out.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -35,15 +35,30 @@ impl Sure {
     }
 }
 
-/// The answers of the strip, in its order.
+/// The answers that have a band; those of the strip in its order, then the others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Strip {
+pub enum Banded {
     /// Top speed, m/s.
     Speed,
     /// Steepest hill at 10 km/h, as a share.
     Hill,
     /// Distance at the rider's speed, m.
     Distance,
+    /// Distance of the rider's outing, m.
+    Outing,
+    /// Time on the charger until it ends, s.
+    Charge,
+    /// The same until there is enough.
+    Enough,
+}
+
+/// How many those of the strip are.
+pub(super) const OF_STRIP: usize = 3;
+
+/// As the page begins: what came with it of the strip, nothing of the others.
+pub(super) const fn begin([speed, hill, distance]: [Sure; OF_STRIP]) -> [Sure; 6] {
+    let unknown = Sure { nominal: 0.0, low: 0.0, high: 0.0, of: None };
+    [speed, hill, distance, unknown, unknown, unknown]
 }
 
 #[cfg(test)]

@@ -18,6 +18,21 @@ pub fn duration_parts(seconds: f64) -> (String, &'static str) {
     }
 }
 
+/// Two lengths of time as a band: "3 h 20 – 3 h 55" and "min"; one where they read alike. It
+/// may be parted at the dash.
+#[must_use]
+pub fn duration_span([low, high]: [f64; 2]) -> (String, &'static str) {
+    let (figure, unit) = duration_parts(high);
+    let (from, its) = duration_parts(low);
+    if (from.as_str(), its) == (figure.as_str(), unit) {
+        (figure, unit)
+    } else if its == unit {
+        (format!("{from} – {figure}"), unit)
+    } else {
+        (format!("{from}\u{a0}{its} – {figure}"), unit)
+    }
+}
+
 /// The same in one: "3 h 25 min".
 #[must_use]
 pub fn duration(seconds: f64) -> String {
@@ -51,6 +66,20 @@ mod tests {
         let wanted = ["0 min", "2 min", "59 min", "1 h", "1 h 30 min", "3 h 25 min", "48 h"];
         assert_eq!(said.map(|text| text.replace('\u{a0}', " ")), wanted);
         assert_eq!(duration(f64::NAN), "0\u{a0}min");
+    }
+
+    #[test]
+    fn bands_of_time() {
+        // By hand.
+        let said = |low: f64, high: f64| {
+            let (figure, unit) = duration_span([low * 60.0, high * 60.0]);
+            format!("{figure} {unit}").replace('\u{a0}', " ")
+        };
+        assert_eq!(said(200.0, 235.0), "3 h 20 – 3 h 55 min");
+        assert_eq!(said(120.0, 135.0), "2 h – 2 h 15 min");
+        assert_eq!(said(115.0, 120.0), "1 h 55 min – 2 h");
+        assert_eq!(said(41.0, 48.0), "41 – 48 min");
+        assert_eq!(said(201.0, 202.0), "3 h 20 min");
     }
 
     #[test]

@@ -10,7 +10,7 @@ mod field;
 mod sentence;
 mod span;
 
-pub use duration::{before_eight, duration, duration_parts};
+pub use duration::{before_eight, duration, duration_parts, duration_span};
 pub use field::{help, label};
 pub use number::{Style, percent};
 pub use sentence::{fault, notice, reason};

@@ -28,6 +28,9 @@ pub const OFFLINE: &str = "Ready offline";
 /// Where a speed cannot be held on the flat.
 pub const NOT_FLAT: &str = "not even flat";
 
+/// Of a board that moves at no speed.
+pub const STILL: &str = "This build does not move on the flat.";
+
 /// Over the working of a speed.
 pub const SEARCHED: &str = "Speeds are tried until the push left over, the last step, is nothing. All steps are at the speed found.";
 /// Over any other working.

@@ -1,6 +1,7 @@
 //! Whatever the charger, the words are numbers, and a refusal has no time in it.
 
 use super::found::{Found, Refused};
+use super::said::With;
 use super::{curve, said};
 use crate::text::{Style, Units};
 use pitchline_core::{Build, Draft, Slot};
@@ -68,9 +69,9 @@ proptest! {
                 let [enough, full] = found.offers[0].times_s.expect("as the board's own");
                 prop_assert_eq!((enough, full), (charges.enough.time_s, charges.full.time_s));
                 for say in [said::full, said::enough, said::leaving, said::wall] {
-                    words.push_str(&format!("{:?}", say(&found, style, "EUR")));
+                    words.push_str(&format!("{:?}", say(&found, &With::default(), style)));
                 }
-                words.push_str(&said::plug_in(&found, style));
+                words.push_str(&said::plug_in(&found, &With::default()));
                 for curve in [&curve::CHARGE, &curve::CURRENT] {
                     words.push_str(&(curve.finding)(&found, charges, style));
                     let drawing = curve.plot(charges, style).draw(style, width);

@@ -14,16 +14,19 @@ mod laws;
 use crate::ask::{input_of, side_by_side};
 use crate::component::{Headline, caution, fold, headline, notice};
 use crate::dom::{Node, el, live, said as follows};
+use crate::later::sure::sure;
 use crate::later::working::list;
 use crate::state::{App, Kept};
 use crate::text::{Style, page};
 use found::Found;
+use pitchline_core::band::Quantity;
 use pitchline_core::{Build, Slot, explain_charge};
+use said::With;
 
 /// What a charge ends at, as a share.
 type Until = fn(&Build) -> f64;
 /// Says something of the charges.
-type Say = fn(&Found, Style, &str) -> Headline;
+type Say = fn(&Found, &With, Style) -> Headline;
 
 pub(super) fn charge(app: App) -> Node {
     let found = Kept::new(app, Found::new);
@@ -48,6 +51,7 @@ pub(super) fn charge(app: App) -> Node {
             Node::from(vec![
                 curve::drawn(found, &curve::CHARGE),
                 curve::drawn(found, &curve::CURRENT),
+                sure(found.app, Quantity::ChargeTime),
             ])
         }),
         offers::offers(&found),
@@ -68,8 +72,9 @@ fn where_allowed(found: &Kept<Found>, view: fn(&Kept<Found>) -> Node) -> Node {
 /// How long, how much, and when to plug in.
 fn times(found: &Kept<Found>) -> Node {
     let told = found.clone();
-    let plug_in =
-        move || told.get().map(|found| said::plug_in(&found, told.app.style())).unwrap_or_default();
+    let plug_in = move || {
+        told.get().map(|found| said::plug_in(&found, &With::now(told.app))).unwrap_or_default()
+    };
     let headlines = vec![
         answer(found, said::full, Some(|_| 1.0)),
         answer(found, said::enough, Some(|build| build.ride.charge_to)),
@@ -85,8 +90,7 @@ fn times(found: &Kept<Found>) -> Node {
 fn answer(found: &Kept<Found>, say: Say, until: Option<Until>) -> Node {
     let (now, worked, app) = (found.clone(), found.clone(), found.app);
     let now = move || {
-        let currency = &app.catalog().currency;
-        now.get().map(|found| say(&found, app.style(), currency)).unwrap_or_default()
+        now.get().map(|found| say(&found, &With::now(app), app.style())).unwrap_or_default()
     };
     let working = until.map(|until| {
         let inside = move || {

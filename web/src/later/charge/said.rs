@@ -2,8 +2,27 @@
 
 use super::found::{Charges, Found, Refused};
 use crate::component::Headline;
-use crate::text::{Style, before_eight, duration, duration_parts, percent};
+use crate::state::{App, Banded, Sure};
+use crate::text::{Style, before_eight, duration, duration_span, percent};
 use pitchline_core::{ChargeEnd, ChargeLimit, Unit};
+
+/// What is known beside the charges.
+#[derive(Default)]
+pub(super) struct With {
+    /// How sure the time to full is.
+    full: Sure,
+    /// How sure the time to enough is.
+    enough: Sure,
+    currency: String,
+}
+
+impl With {
+    /// As it is now; tracked.
+    pub(super) fn now(app: App) -> Self {
+        let (full, enough) = (app.sure(Banded::Charge), app.sure(Banded::Enough));
+        Self { full, enough, currency: app.catalog().currency.clone() }
+    }
+}
 
 /// What must not be done, each in plain words.
 pub(super) fn warnings(found: &Found, style: Style) -> Vec<String> {
@@ -39,13 +58,13 @@ pub(super) fn amps(current_a: f64, style: Style) -> String {
     style.quantity(current_a, Unit::Ampere, 2)
 }
 
-fn time(name: String, seconds: f64, limit: String) -> Headline {
-    let (figure, unit) = duration_parts(seconds);
+fn time(name: String, band_s: [f64; 2], limit: String) -> Headline {
+    let (figure, unit) = duration_span(band_s);
     Headline { name, figure, unit, limit }
 }
 
 /// Time until the charger ends by itself.
-pub(super) fn full(found: &Found, style: Style, _: &str) -> Headline {
+pub(super) fn full(found: &Found, with: &With, style: Style) -> Headline {
     let Some(charges) = found.charges() else { return Headline::default() };
     let limit = if charges.full.time_s <= 0.0 {
         "It is full".into()
@@ -57,11 +76,12 @@ pub(super) fn full(found: &Found, style: Style, _: &str) -> Headline {
             ChargeLimit::Cells => format!("Limit: cells, {}", amps(found.cells_a, style)),
         }
     };
-    time(format!("From {} to full", percent(charges.full.start_charge)), charges.full.time_s, limit)
+    let band = with.full.about(charges.full.time_s);
+    time(format!("From {} to full", percent(charges.full.start_charge)), band, limit)
 }
 
 /// Time until there is enough.
-pub(super) fn enough(found: &Found, _: Style, _: &str) -> Headline {
+pub(super) fn enough(found: &Found, with: &With, _: Style) -> Headline {
     let Some(Charges { enough, .. }) = found.charges() else { return Headline::default() };
     let held = enough.time_s - enough.constant_current_s;
     let limit = match enough.end {
@@ -70,11 +90,12 @@ pub(super) fn enough(found: &Found, _: Style, _: &str) -> Headline {
         _ if held < 60.0 => "At the full current all the way".into(),
         _ => format!("The last {} slower and slower", duration(held)),
     };
-    time(format!("To {}", percent(found.build.ride.charge_to)), enough.time_s, limit)
+    let band = with.enough.about(enough.time_s);
+    time(format!("To {}", percent(found.build.ride.charge_to)), band, limit)
 }
 
 /// Charge when the rider leaves.
-pub(super) fn leaving(found: &Found, style: Style, _: &str) -> Headline {
+pub(super) fn leaving(found: &Found, _: &With, style: Style) -> Headline {
     let Some(Charges { leaving, full, .. }) = found.charges() else { return Headline::default() };
     let wait = found.build.ride.charge_time_s;
     let limit = if full.time_s <= wait {
@@ -91,14 +112,14 @@ pub(super) fn leaving(found: &Found, style: Style, _: &str) -> Headline {
 }
 
 /// Energy from the wall and its cost.
-pub(super) fn wall(found: &Found, style: Style, currency: &str) -> Headline {
+pub(super) fn wall(found: &Found, with: &With, style: Style) -> Headline {
     let Some(Charges { full, .. }) = found.charges() else { return Headline::default() };
     Headline {
         name: "From the wall, to full".into(),
         figure: style.fixed(tens(full.wall_wh), 0),
         unit: style.units.shown(Unit::WattHour).symbol,
         limit: match full.cost {
-            Some(cost) => format!("Costs {currency}\u{a0}{}", style.fixed(cost, 2)),
+            Some(cost) => format!("Costs {}\u{a0}{}", with.currency, style.fixed(cost, 2)),
             None => "No price given".into(),
         },
     }
@@ -109,23 +130,25 @@ fn tens(wh: f64) -> f64 {
     if wh < 95.0 { wh } else { (wh / 10.0).round() * 10.0 }
 }
 
-/// When to plug in.
-pub(super) fn plug_in(found: &Found, _: Style) -> String {
+/// When to plug in, to be done in time as nine of ten are.
+pub(super) fn plug_in(found: &Found, with: &With) -> String {
     let Some(Charges { full, enough, .. }) = found.charges() else { return String::new() };
     if full.time_s <= 0.0 {
         return String::new();
     }
+    let [_, full_s] = with.full.about(full.time_s);
     let mut text = format!(
         "To leave full, plug in {} before: to leave at 8:00, at {}.",
-        duration(full.time_s),
-        before_eight(full.time_s),
+        duration(full_s),
+        before_eight(full_s),
     );
     if enough.time_s > 0.0 && enough.end == ChargeEnd::Target && found.build.ride.charge_to < 1.0 {
+        let [_, enough_s] = with.enough.about(enough.time_s);
         text.push_str(&format!(
             " For {}: {} before, at {}.",
             percent(found.build.ride.charge_to),
-            duration(enough.time_s),
-            before_eight(enough.time_s),
+            duration(enough_s),
+            before_eight(enough_s),
         ));
     }
     text

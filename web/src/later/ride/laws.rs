@@ -3,8 +3,9 @@
 use super::rides::Ridings;
 use super::{all, distance, facts, said, spent, told, trace};
 use crate::chart::Mark;
+use crate::state::Sure;
 use crate::text::{Style, Units};
-use pitchline_core::ride::{Trip, Until};
+use pitchline_core::ride::{Steps, Trip, Until};
 use pitchline_core::{Build, Draft, Drive, Outing, Slot};
 use proptest::prelude::*;
 use std::rc::Rc;
@@ -14,7 +15,8 @@ fn ridings(draft: &Draft) -> Ridings {
     let drive = Drive::new(&build);
     let until = Until { distance_m: 3000.0, time_s: 1200.0 };
     let whole = Outing::ALL.map(|outing| Rc::new(drive.ride_out(outing, until)));
-    let start = Rc::new(Trip::out(&drive, build.ride.outing, Until::time(0.0)).finish());
+    let start =
+        Rc::new(Trip::out(&drive, build.ride.outing, Until::time(0.0), Steps::USUAL).finish());
     Ridings { build, whole: whole.into(), start }
 }
 
@@ -95,7 +97,7 @@ proptest! {
         let _ = (told(&found, style), all(&found, style));
         let outing = found.build.ride.outing;
         let mut words = said::met(&found.build, ride, outing, style);
-        words.extend([said::end(ride, style), facts(&found, style), distance(&found, style).figure]);
+        words.extend([said::end(ride, style), facts(&found, style), distance(&found, Sure::default(), style).figure]);
         words.push(said::course(&found.build, outing, style));
         let tables = [trace::table(ride, style), spent::table(ride, style)];
         words.extend(tables.into_iter().flat_map(|t| t.rows).flatten());

@@ -12,10 +12,13 @@ use crate::ask::{input_of, side_by_side};
 use crate::chart::{Table, table};
 use crate::component::{Headline, headline, notice};
 use crate::dom::{Node, el, live, said as follows};
-use crate::state::App;
+use crate::state::{App, Banded, Sure};
 use crate::text::{Style, page, span, words};
+use pitchline_core::band::Quantity;
 use pitchline_core::{Outing, Slot, Unit};
 use rides::{Rides, Ridings};
+
+use super::sure::sure;
 
 /// The rows of the rider's own way.
 const OWN: [&str; 4] = ["stops_per_km", "rest_s", "acceleration_m_s2", "climb_m_per_km"];
@@ -29,7 +32,7 @@ pub(super) fn ride(app: App) -> Node {
     let (busy, work) = (rides.work, rides.work);
     let answers = el("div")
         .follow("class", move || Some(if busy.busy() { "ridden waits" } else { "ridden" }.into()))
-        .with(side_by_side(app, headline(says(&rides, distance))))
+        .with(side_by_side(app, headline(banded(&rides))))
         .with(el("p").class("facts").with(follows(says(&rides, facts))))
         .with(made(&rides, told).attr("role", "status"));
     let inside = vec![
@@ -42,6 +45,7 @@ pub(super) fn ride(app: App) -> Node {
         made(&rides, all).class("chart").into(),
         trace::trace(&rides),
         spent::spent(&rides),
+        sure(app, Quantity::OutingDistance),
     ];
     el("div").class("ride").with(inside).into()
 }
@@ -94,11 +98,23 @@ fn name(outing: Outing) -> &'static str {
     place.and_then(|place| Outing::NAMES.get(place)).map_or("", |name| words::choice(name))
 }
 
-fn distance(found: &Ridings, style: Style) -> Headline {
+/// The distance of the chosen way, which follows its band too.
+fn banded(rides: &Rides) -> impl Fn() -> Headline + 'static {
+    let rides = rides.clone();
+    move || {
+        rides.key();
+        let sure = rides.app.sure(Banded::Outing);
+        rides.get().map(|found| distance(&found, sure, rides.app.style())).unwrap_or_default()
+    }
+}
+
+fn distance(found: &Ridings, sure: Sure, style: Style) -> Headline {
     let ride = found.chosen();
+    let band = sure.about(ride.distance_m);
+    let shown = band.map(|far| style.shown_si(far, Unit::Kilometre));
     Headline {
         name: name(found.build.ride.outing).into(),
-        figure: style.distance(ride.distance_m),
+        figure: style.span(shown, style.distance_decimals(band)),
         unit: style.units.shown(Unit::Kilometre).symbol,
         limit: if said::stalls(ride) {
             said::ended(ride)

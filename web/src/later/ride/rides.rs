@@ -2,7 +2,7 @@
 
 use crate::later::work::{Job, Work};
 use crate::state::App;
-use pitchline_core::ride::{Ridden, Trip, Until};
+use pitchline_core::ride::{Ridden, Steps, Trip, Until};
 use pitchline_core::{Build, Drive, Outing};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -95,7 +95,8 @@ impl Rides {
                 Some(_) => Until::EMPTY,
                 None => Until::time(START_S),
             };
-            let mut now = trip.take().unwrap_or_else(|| Trip::out(&drive, next.outing, until));
+            let mut now =
+                trip.take().unwrap_or_else(|| Trip::out(&drive, next.outing, until, Steps::USUAL));
             if now.advance(STEPS) {
                 let share = (done + now.share()) / all;
                 trip = Some(now);

@@ -25,7 +25,7 @@ pub(super) fn spent(rides: &Rides) -> Node {
         table: Box::new(move || {
             rows().map_or_else(none, |(found, style)| table(found.chosen(), style))
         }),
-        hint: "Arrow keys move along the bars",
+        hint: "Arrow keys move along the ride's bars",
         width: use_width(340.0),
         on_pick: None,
     })

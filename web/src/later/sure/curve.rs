@@ -2,39 +2,41 @@
 
 use super::measure::Measure;
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
-use crate::text::Style;
-use pitchline_core::Unit;
+use crate::text::{Style, page, words};
 use pitchline_core::band::{CURVE_SAMPLES, CurvePoint};
+use pitchline_core::{Distance, Unit};
 
-/// What it shows, as a sentence: both ends of it.
-pub(super) fn finding(measure: Measure, curve: &[CurvePoint]) -> String {
-    let reached = |point: &&CurvePoint| point.nominal > 0.0;
-    let ends = (curve.iter().find(reached), curve.iter().rfind(reached));
-    let (Some(slow), Some(fast)) = ends else { return "No speed is held.".into() };
-    let far = |point: &CurvePoint| {
-        let band = [point.p10, point.p90];
-        let shown = band.map(|value| measure.shown(value));
-        let text = measure.style.span(shown, measure.decimals(band));
-        format!(
-            "{}\u{a0}{} at {}",
-            text.replace('–', " to "),
-            measure.symbol,
-            measure.style.speed_unit(point.speed_m_s)
-        )
+/// What it shows, as a sentence: the rider's speed, and the one that goes farthest.
+pub(super) fn finding(
+    measure: Measure,
+    curve: &[CurvePoint],
+    (cruise, band): (f64, [f64; 2]),
+) -> String {
+    let best = curve.iter().max_by(|a, b| a.nominal.total_cmp(&b.nominal));
+    let Some(best) = best.filter(|best| best.nominal > 0.0) else { return page::STILL.into() };
+    let far = |band: [f64; 2], speed_m_s: f64| {
+        let text = measure.style.span(band.map(|m| measure.shown(m)), measure.decimals(band));
+        let speed = measure.style.speed_unit(speed_m_s);
+        format!("{}\u{a0}{} at {speed}", text.replace('–', " to "), measure.symbol)
     };
-    format!("8 of 10 come {} and {}.", far(slow), far(fast))
+    format!(
+        "Slower goes farther: {}, up to {}.",
+        far(band, cruise),
+        far([best.p10, best.p90], best.speed_m_s)
+    )
 }
 
 pub(super) fn draw(
     measure: Measure,
     curve: &[CurvePoint],
-    (cruise, nominal): (f64, f64),
+    distance: &Distance,
     width: f64,
 ) -> Drawing {
     let style = measure.style;
     let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
     let label = |value: f64, decimals: u8| style.fixed(value, decimals);
     let far = |value: f64| measure.shown(value);
+    let along = distance.curve.iter();
     Curves {
         x: Axis {
             title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
@@ -48,37 +50,53 @@ pub(super) fn draw(
             ..Axis::default()
         },
         series: vec![Series {
-            points: curve.iter().map(|p| (km_h(p.speed_m_s), Some(far(p.nominal)))).collect(),
+            points: along.map(|p| (km_h(p.speed_m_s), Some(far(p.distance_m)))).collect(),
             band: curve.iter().map(|p| (km_h(p.speed_m_s), far(p.p10), far(p.p90))).collect(),
             ..Series::default()
         }],
-        notes: vec![Note { x: km_h(cruise), y: Some(far(nominal)), text: "your speed".into() }],
+        notes: vec![Note {
+            x: km_h(distance.cruise.speed_m_s),
+            y: Some(far(distance.cruise.distance_m)),
+            text: "your speed".into(),
+        }],
         readout: curve
             .iter()
             .map(|p| {
                 let text = format!(
-                    "{}: {} to {}\u{a0}{}",
+                    "{}: {} to {}\u{a0}{}, {}",
                     style.speed_unit(p.speed_m_s),
                     measure.rough(p.p10),
                     measure.rough(p.p90),
-                    measure.symbol
+                    measure.symbol,
+                    ends_at(distance, p.speed_m_s),
                 );
                 (km_h(p.speed_m_s), text)
             })
             .collect(),
-        nothing: "No speed is held.".into(),
+        nothing: page::STILL.into(),
         ..Curves::default()
     }
     .draw(width)
 }
 
-pub(super) fn rows(measure: Measure, style: Style, curve: &[CurvePoint]) -> Table {
+/// What ends a ride at the speed of one of the curve's points.
+fn ends_at(distance: &Distance, speed_m_s: f64) -> &'static str {
+    let point = distance.curve.iter().find(|point| point.speed_m_s >= speed_m_s);
+    point.map_or("", |point| words::limit(point.limit))
+}
+
+pub(super) fn rows(
+    measure: Measure,
+    style: Style,
+    curve: &[CurvePoint],
+    distance: &Distance,
+) -> Table {
     let symbol = measure.symbol;
     let speed = style.units.shown(Unit::KilometrePerHour).symbol;
     let row = |p: &CurvePoint| {
         let far = [p.p10, p.nominal, p.p90].map(|value| measure.rough(value));
         let [low, entered, high] = far;
-        vec![style.speed(p.speed_m_s), low, entered, high]
+        vec![style.speed(p.speed_m_s), low, entered, high, ends_at(distance, p.speed_m_s).into()]
     };
     Table {
         label: "Table".into(),
@@ -88,6 +106,7 @@ pub(super) fn rows(measure: Measure, style: Style, curve: &[CurvePoint]) -> Tabl
             format!("1 of 10 below, {symbol}"),
             format!("As entered, {symbol}"),
             format!("1 of 10 above, {symbol}"),
+            "Ends at".into(),
         ],
         rows: curve.iter().map(row).collect(),
     }

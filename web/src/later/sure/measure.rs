@@ -19,8 +19,8 @@ impl Measure {
         let unit = match of {
             Quantity::TopSpeed => Unit::KilometrePerHour,
             Quantity::Hill => Unit::Percent,
-            Quantity::SteadyDistance | Quantity::StyleDistance(_) => Unit::Kilometre,
-            Quantity::ChargeTime => {
+            Quantity::SteadyDistance | Quantity::OutingDistance => Unit::Kilometre,
+            Quantity::ChargeTime | Quantity::EnoughTime => {
                 return Self { style, factor: 1.0 / 60.0, symbol: "min", far: false };
             }
         };

@@ -11,18 +11,15 @@ use crate::ask::ALONG_CURVE;
 use crate::chart::{Chart, Drawing, Table, chart, nothing, use_width};
 use crate::component::fold;
 use crate::dom::{Node, el, live, said};
-use crate::state::{App, Strip, Sure};
+use crate::state::{App, Banded, Found, Sure};
 use crate::text::number::exact;
 use crate::text::{Style, page};
 use measure::Measure;
-use pitchline_core::band::{
-    Band, CURVE_SAMPLES, CurvePoint, CurveSampler, Quantity, Sampler, WHOLE,
-};
+use pitchline_core::band::{Band, CURVE_SAMPLES, CurvePoint, CurveSampler, Quantity, Sampler};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use std::sync::Arc;
 
-/// Samples between two looks at the clock.
-const AT_ONCE: usize = 8;
 /// Speeds of the distance's curve, about.
 const SPEEDS: usize = 12;
 
@@ -67,10 +64,17 @@ fn job(app: App, of: Quantity, last: Rc<Last>) -> Job {
         let some = along.iter().step_by(along.len().div_ceil(SPEEDS).max(1));
         CurveSampler::new(&now.build, some.map(|point| point.speed_m_s))
     });
-    let all = WHOLE + curve.as_ref().map_or(0, |_| SPEEDS * CURVE_SAMPLES);
+    // A charge until there is enough goes with the one until it is full.
+    let mut enough =
+        (of == Quantity::ChargeTime).then(|| Sampler::new(&now.build, Quantity::EnoughTime));
+    let all = of.whole()
+        + curve.as_ref().map_or(0, |_| SPEEDS * CURVE_SAMPLES)
+        + enough.as_ref().map_or(0, Sampler::left);
+    // A ride in time takes a millisecond or so, anything else far less.
+    let at_once = if of == Quantity::OutingDistance { 1 } else { 8 };
     Box::new(move || {
         if sampler.left() > 0 {
-            sampler.take(sampler.left().min(AT_ONCE));
+            sampler.take(sampler.left().min(at_once));
             if sampler.left() == 0 {
                 let band = sampler.band();
                 last.band.set(band);
@@ -78,13 +82,20 @@ fn job(app: App, of: Quantity, last: Rc<Last>) -> Job {
                     tell(app, of, &band, now.count);
                 }
             }
+        } else if let Some(enough) = enough.as_mut().filter(|enough| enough.left() > 0) {
+            enough.take(enough.left().min(at_once));
+            if let Some(band) = enough.band().filter(|_| enough.left() == 0) {
+                tell(app, Quantity::EnoughTime, &band, now.count);
+            }
         } else if let Some(curve) = &mut curve {
             curve.take();
             if curve.left() == 0 {
                 last.curve.replace(curve.curve());
             }
         }
-        let left = sampler.left() + curve.as_ref().map_or(0, |curve| SPEEDS * curve.left());
+        let left = sampler.left()
+            + curve.as_ref().map_or(0, |curve| SPEEDS * curve.left())
+            + enough.as_ref().map_or(0, Sampler::left);
         1.0 - left as f64 / all as f64
     })
 }
@@ -93,10 +104,12 @@ fn job(app: App, of: Quantity, last: Rc<Last>) -> Job {
 fn tell(app: App, of: Quantity, band: &Band, count: u32) {
     let sure = Sure { nominal: band.nominal, low: band.p10, high: band.p90, of: Some(count) };
     let place = match of {
-        Quantity::TopSpeed => Strip::Speed,
-        Quantity::Hill => Strip::Hill,
-        Quantity::SteadyDistance => Strip::Distance,
-        _ => return,
+        Quantity::TopSpeed => Banded::Speed,
+        Quantity::Hill => Banded::Hill,
+        Quantity::SteadyDistance => Banded::Distance,
+        Quantity::OutingDistance => Banded::Outing,
+        Quantity::ChargeTime => Banded::Charge,
+        Quantity::EnoughTime => Banded::Enough,
     };
     app.change(|model| model.sure[place as usize] = sure);
 }
@@ -140,12 +153,22 @@ fn view(app: App, of: Quantity, work: Work, last: Rc<Last>) -> Node {
 fn over_speed(app: App, with: With, last: Rc<Last>) -> Node {
     let measure = |style| Measure::of(Quantity::SteadyDistance, style);
     let (told, drawn) = (last.clone(), last.clone());
-    let say = move |_: &Band, style| curve::finding(measure(style), &told.curve.borrow());
-    let draw = move |band: &Band, style, width| {
+    let say = move |band: &Band, style| {
         let cruise = app.found().map_or(0.0, |found| found.build.ride.cruise_m_s);
-        curve::draw(measure(style), &drawn.curve.borrow(), (cruise, band.nominal), width)
+        curve::finding(measure(style), &told.curve.borrow(), (cruise, [band.p10, band.p90]))
     };
-    let rows = move |_: &Band, style| curve::rows(measure(style), style, &last.curve.borrow());
+    let draw = move |_: &Band, style, width| {
+        let draw = |found: Arc<Found>| {
+            curve::draw(measure(style), &drawn.curve.borrow(), &found.answers.distance, width)
+        };
+        app.found().map_or_else(|| nothing(width, ""), draw)
+    };
+    let rows = move |_: &Band, style| {
+        let rows = |found: Arc<Found>| {
+            curve::rows(measure(style), style, &last.curve.borrow(), &found.answers.distance)
+        };
+        app.found().map(rows).unwrap_or_default()
+    };
     shown(with, ALONG_CURVE, say, draw, rows)
 }
 

@@ -14,8 +14,8 @@ pub(super) fn spreads(app: App, of: Quantity) -> Node {
         Quantity::TopSpeed => "top speed",
         Quantity::Hill => "the hill",
         Quantity::SteadyDistance => "the distance",
-        Quantity::StyleDistance(_) => "the ride",
-        Quantity::ChargeTime => "the charge",
+        Quantity::OutingDistance => "the ride",
+        Quantity::ChargeTime | Quantity::EnoughTime => "the charge",
     };
     let rows = move || {
         let style = app.style();

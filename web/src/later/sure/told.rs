@@ -11,22 +11,22 @@ pub(super) fn told(of: Quantity, band: &Band, app: App, style: Style) -> String 
     let ends = [band.p10, band.p90];
     let decimals = measure.decimals(ends);
     let write = |value: f64| match of {
-        Quantity::ChargeTime => duration(value),
+        Quantity::ChargeTime | Quantity::EnoughTime => duration(value),
         // No hill is climbed downward.
         _ => measure.fixed(value.max(0.0), decimals),
     };
     let ([from, to], middle) = (ends.map(write), write(band.p50));
     let unit = match of {
-        Quantity::ChargeTime => String::new(),
+        Quantity::ChargeTime | Quantity::EnoughTime => String::new(),
         _ => format!("\u{a0}{}", measure.symbol),
     };
     let (does, low, high) = match of {
         Quantity::TopSpeed => ("reach", "is slower", "faster"),
         Quantity::Hill => ("climb", "climbs less", "more"),
-        Quantity::SteadyDistance | Quantity::StyleDistance(_) => {
+        Quantity::SteadyDistance | Quantity::OutingDistance => {
             ("come", "comes less far", "farther")
         }
-        Quantity::ChargeTime => ("take", "is quicker", "slower"),
+        Quantity::ChargeTime | Quantity::EnoughTime => ("take", "is quicker", "slower"),
     };
     let place = match of {
         Quantity::Hill => format!(" at {}", style.speed_unit(10.0 / 3.6)),
@@ -34,7 +34,7 @@ pub(super) fn told(of: Quantity, band: &Band, app: App, style: Style) -> String 
             let cruise = app.found().map_or(0.0, |found| found.build.ride.cruise_m_s);
             format!(" at {} without stops", style.speed_unit(cruise))
         }
-        Quantity::ChargeTime => " from empty to full".into(),
+        Quantity::ChargeTime => " to full".into(),
         _ => String::new(),
     };
     if from == to {
