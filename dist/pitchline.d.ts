@@ -1,2 +1,2 @@
-export * from './pitchline-web-e66f28c8c063f116.js';
-export { default } from './pitchline-web-e66f28c8c063f116.js';
+export * from './pitchline-web-1011469c9e76e791.js';
+export { default } from './pitchline-web-1011469c9e76e791.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-e66f28c8c063f116.js';export*from'./pitchline-web-e66f28c8c063f116.js';const wasm=new URL('./pitchline-web-e66f28c8c063f116_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-1011469c9e76e791.js';export*from'./pitchline-web-1011469c9e76e791.js';const wasm=new URL('./pitchline-web-1011469c9e76e791_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

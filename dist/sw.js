@@ -11,13 +11,14 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "2590ae4dcc1704818a0c5ff212a4b2ed5320f0e94eb106fe73342916e67fd860",
+    "./": "ed93679c9cf7d57e43c7349eb377a1a340531c2bf502f3a2d37e12e13c71dfe5",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
-    "build.schema.json": "cf7b20a7edce7d344b88cf68201c43dfecc3ea4746cd20a8e14037adf90a015d",
-    "catalogue.schema.json": "2275b39bc6c018225ee267f76c2044132d44c98149309ce1e32631c473a52413",
-    "chart-5c3c081f6d74a439.css": "f3372e84a383a7f9f4fddd16fdfbda9ac74494b9b459426807e8eb3ff4c0f88a",
-    "demo.json": "a326645a414e564ff79c64b1aae7e35677985b9bf73eab408c6def071cbadd32",
+    "build.schema.json": "b9d6e6b1bf2191ab0696e93e47d60f8d75c3691fd11cb0e1c2f493e7e715779b",
+    "catalogue.schema.json": "f3cb78fda492675a6a3ef37870c61642cd02e8a210df7046fdd2907b790e0c83",
+    "chart-ab3ed9417d988264.css": "e4caae8c730443bb2ba38d9a15433cd2d9744d3f984a994fd82d3f9f1f083726",
+    "demo.json": "b3704c87335846741ac2e5f2b827bd0c5809c0b2d4953b01e13ca766ab053d89",
+    "drawing-abaeacc17498bee8.css": "c6f4fc12b54ef306b3ee827cb22bc9135eb8e7cb1cdadf5ad771321c506137b1",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
@@ -25,16 +26,16 @@ const BUILD = {
     "main-4cf6c0d4e4084fa5.css": "22df0b52f0041edb96e208dae5f06855b952b81a4977b3877e127f7c8e5e07a5",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-ab9bd0245c238b85.css": "3ec51e7c799ed87e0b0adee93d2c9229219e0100f73cbbde4d07e770b3db0ac0",
-    "pitchline-web-e66f28c8c063f116.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
-    "pitchline-web-e66f28c8c063f116_bg.wasm": "c7ee958c956dd96ec0ae9565c84173daf81ef504acc703f41f3dfc3db7fc9903",
-    "pitchline-web-e66f28c8c063f116_later.wasm": "91e4fa9ebf87693d191ea975d852ff8fe25a05cccf52f079ff19c47c8eeff708",
-    "pitchline.js": "27faeb8832b85beefae651a5a76d8c2deb7766396cb0a218e339d1a732ce23eb",
+    "parts-888d84ca6c882d95.css": "5a7dbce2f78dc1fceaf42dd07e8a8b46088d18ee94bccd9d88a4a9f378a75ba5",
+    "pitchline-web-1011469c9e76e791.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
+    "pitchline-web-1011469c9e76e791_bg.wasm": "0f17fefaaddf950d5f77b886b46a55ade9ef42ebf302460164ef90a6bf8f5c5e",
+    "pitchline-web-1011469c9e76e791_later.wasm": "8391e17ab1a9360f0dc1dabcade8993af81b8866cf3cc26e4e46f447b7b4d635",
+    "pitchline.js": "fc18edc127757e612a44cbd6505969d6b7030c64286043b8a5785f499f3f3868",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "7f68e7a580d0fb87"
+  "version": "a18a4a51d6e686a2"
 };
 
 const SCOPE = self.registration.scope;
