@@ -2,8 +2,8 @@
 
 use crate::ask::side_by_side;
 use crate::chart::{Table, table};
-use crate::component::{Headline, fold, headline};
-use crate::dom::{Node, el, live, said};
+use crate::component::{Headline, fold, headline, notice};
+use crate::dom::{Node, el, live};
 use crate::later::work::{Job, Work};
 use crate::later::working::list;
 use crate::state::App;
@@ -45,8 +45,14 @@ pub(super) fn long_climb(app: App) -> Node {
     };
     let sentence = move || {
         let climbs = told();
-        let climb = climbs.as_ref().and_then(|climbs| climbs.0.first());
-        climb.map_or_else(String::new, |(climb, _)| ends(climb, app.style()))
+        let Some((climb, _)) = climbs.as_ref().and_then(|climbs| climbs.0.first()) else {
+            return Node::None;
+        };
+        let text = ends(climb, app.style());
+        match climb.limit {
+            Limit::WindingHot | Limit::ControllerHot => notice(text),
+            _ => el("p").class("facts").with(text).into(),
+        }
     };
     let view = move || rows().map(|climbs| table(grid(&climbs.0, app.style()))).into();
     let steps = move || {
@@ -58,7 +64,7 @@ pub(super) fn long_climb(app: App) -> Node {
     let answers = el("div")
         .follow("class", class)
         .with(side_by_side(app, Node::from_iter(heads)))
-        .with(el("p").class("facts").with(said(sentence)));
+        .with(el("div").attr("role", "status").with(live(key, sentence)));
     let inside = vec![
         el("h3").with(page::LONG_CLIMB).into(),
         work.line(move || app.key(), move || job(app, &begun)),

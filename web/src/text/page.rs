@@ -41,7 +41,7 @@ pub const CHARGED: &str = "Step by step: the time first, then the energy from th
 /// Under the inputs of a charge.
 pub const CHARGE_INPUTS: &str = "1.5\u{a0}h is an hour and a half. Charging to 80\u{a0}% instead of full spares the cells: common practice, no source.";
 /// Under the curve over temperature.
-pub const COLD: &str = "The pack is taken to be as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
+pub const COLD: &str = "At your cruising speed without stops. The pack is taken to start as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
 /// Under the curve over age.
 pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
 /// In the place of what comes in the second piece, while that is on its way.
@@ -49,7 +49,7 @@ pub const LOADING: &str = "Loading…";
 /// Over the rides in time.
 pub const RIDE: &str = "With stops, hills and heat";
 /// Over the table of all ways to ride.
-pub const RIDES: &str = "To an empty pack, however you ride";
+pub const RIDES: &str = "However you ride, until the pack holds less than half of the speed";
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way.
@@ -66,7 +66,7 @@ pub const BRAKED: &str = "From your cruising speed on the flat, your second to r
 /// Over the table of all cases.
 pub const STOPS: &str = "Until it crawls; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
 /// By braking.
-pub const CAUTION_BRAKING: &str = "Braking by the motors can vanish: a full pack takes nothing back, a pack or controller can cut out, a belt can break or jump. Try it at low speed first, and always be able to stop without it.";
+pub const CAUTION_BRAKING: &str = "Braking by the motors can vanish: a full pack takes little back or nothing, a pack or controller can cut out, a belt can break or jump. Try it at low speed first, and always be able to stop without it.";
 /// Over a long climb.
 pub const LONG_CLIMB: &str = "On a long hill";
 /// Over the working of the hill that is held for ever.
@@ -92,7 +92,7 @@ pub const SPREADS_WHY: &str = "Boards like this one are drawn at random and work
 /// Caution about speed, by the speeds.
 pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
 /// Caution about hills, by the hills.
-pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack cannot take braking energy and a belt can break or slip: try your brakes at low speed, and do not ride down what you cannot stop on.";
+pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack takes little braking energy or none, and a belt can break or slip: try your brakes at low speed, and do not ride down what you cannot stop on.";
 /// Caution about packs, by the distance.
 pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing and braking without warning. Lithium packs can burn. Charge on something that cannot burn, stay with it, and have packs built and repaired by qualified people.";
 /// Caution about belts, by the drive parts.
@@ -105,7 +105,7 @@ pub const CAUTION_CHARGE: &str = "Lithium packs can burn while they charge. Use 
 pub const CAUTION_BOX: &str = "Never press cells in. A crushed or chafed cell can burn, days later. Insulate, pad, and have packs built by qualified people.";
 
 /// How far to trust it.
-pub const TRUST: &str = "These figures come from published physics and the values entered. Road, wind, tyres and labels differ: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
+pub const TRUST: &str = "These figures come from published physics and the values entered. A band says how far parts, rider and weather may differ from what was entered. Roads, tyres and the model itself differ too: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
 /// Where the browser's store is closed or full.

@@ -43,6 +43,6 @@ pub(super) fn told(of: Quantity, band: &Band, app: App, style: Style) -> String 
         );
     }
     format!(
-        "8 of 10 boards built and ridden like this {does} {from} to {to}{unit}{place}; 1 {low}, 1 {high}. Half {does} {middle}{unit} or more."
+        "By reckoning, not by measuring, 8 of 10 boards built and ridden like this {does} {from} to {to}{unit}{place}; 1 {low}, 1 {high}. Half {does} {middle}{unit} or more."
     )
 }
