@@ -1,2 +1,2 @@
-export * from './pitchline-web-1011469c9e76e791.js';
-export { default } from './pitchline-web-1011469c9e76e791.js';
+export * from './pitchline-web-17b23b2d77752b8f.js';
+export { default } from './pitchline-web-17b23b2d77752b8f.js';

@@ -11,12 +11,12 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ed93679c9cf7d57e43c7349eb377a1a340531c2bf502f3a2d37e12e13c71dfe5",
+    "./": "382b4aa381bbe989c9a0a1bf3b847747dadcdcb5c0451eb8d3c6779a72a40ead",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "b9d6e6b1bf2191ab0696e93e47d60f8d75c3691fd11cb0e1c2f493e7e715779b",
     "catalogue.schema.json": "f3cb78fda492675a6a3ef37870c61642cd02e8a210df7046fdd2907b790e0c83",
-    "chart-ab3ed9417d988264.css": "e4caae8c730443bb2ba38d9a15433cd2d9744d3f984a994fd82d3f9f1f083726",
+    "chart-3f660917ca9ce04b.css": "8367c7efe98361a1a028b3648cb2cf2c817c885f17a76c7a114a6621e433568f",
     "demo.json": "b3704c87335846741ac2e5f2b827bd0c5809c0b2d4953b01e13ca766ab053d89",
     "drawing-abaeacc17498bee8.css": "c6f4fc12b54ef306b3ee827cb22bc9135eb8e7cb1cdadf5ad771321c506137b1",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
@@ -27,15 +27,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-888d84ca6c882d95.css": "5a7dbce2f78dc1fceaf42dd07e8a8b46088d18ee94bccd9d88a4a9f378a75ba5",
-    "pitchline-web-1011469c9e76e791.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
-    "pitchline-web-1011469c9e76e791_bg.wasm": "0f17fefaaddf950d5f77b886b46a55ade9ef42ebf302460164ef90a6bf8f5c5e",
-    "pitchline-web-1011469c9e76e791_later.wasm": "8391e17ab1a9360f0dc1dabcade8993af81b8866cf3cc26e4e46f447b7b4d635",
-    "pitchline.js": "fc18edc127757e612a44cbd6505969d6b7030c64286043b8a5785f499f3f3868",
+    "pitchline-web-17b23b2d77752b8f.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
+    "pitchline-web-17b23b2d77752b8f_bg.wasm": "3b063187df4b0f1bc6f51f74ab3e9e6e31b417e556423e2e0455ba9426ef7bd7",
+    "pitchline-web-17b23b2d77752b8f_later.wasm": "567554134086d69d92d3dbcc49fcaa5ab3478f731757bc1fbc56453b58853926",
+    "pitchline.js": "edffe6a17400aa78b6477e932646270d8f4041387f3adfc4f5985a7423141cf1",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "a18a4a51d6e686a2"
+  "version": "5c8cc51648b6d147"
 };
 
 const SCOPE = self.registration.scope;
