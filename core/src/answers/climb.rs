@@ -10,6 +10,10 @@ use serde::Serialize;
 
 /// A crawl: 2 km/h.
 pub(crate) const CRAWL_M_S: f64 = 2.0 / 3.6;
+/// The slow climb by which boards are compared, m/s: 10 km/h.
+pub const SLOW_M_S: f64 = 10.0 / 3.6;
+/// A brisk climb: 20 km/h.
+pub(crate) const BRISK_M_S: f64 = 20.0 / 3.6;
 
 /// The steepest hill that can be held at a speed, and what sets it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -75,8 +79,8 @@ pub(crate) fn answer(drive: &Drive) -> Climb {
     let low = drive.supply(drive.build.ride.low_charge, Sag::Sustained);
     Climb {
         crawl: drive.steepest(&full, CRAWL_M_S),
-        slow: drive.steepest(&full, 10.0 / 3.6),
-        brisk: drive.steepest(&full, 20.0 / 3.6),
-        slow_low: drive.steepest(&low, 10.0 / 3.6),
+        slow: drive.steepest(&full, SLOW_M_S),
+        brisk: drive.steepest(&full, BRISK_M_S),
+        slow_low: drive.steepest(&low, SLOW_M_S),
     }
 }

@@ -1,6 +1,6 @@
 //! The working of a headline: the laws it went through, with the values put in.
 
-use super::climb::CRAWL_M_S;
+use super::climb::{BRISK_M_S, CRAWL_M_S, SLOW_M_S};
 use super::drive::{Drive, Sag};
 use super::fit::explain_belt;
 use super::push::FULL;
@@ -68,9 +68,9 @@ pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
             top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, Some(mode), &mut w);
         }
         Headline::ClimbCrawl => steepest(&drive, 1.0, Sag::Burst, CRAWL_M_S, &mut w),
-        Headline::ClimbSlow => steepest(&drive, 1.0, Sag::Burst, 10.0 / 3.6, &mut w),
-        Headline::ClimbBrisk => steepest(&drive, 1.0, Sag::Burst, 20.0 / 3.6, &mut w),
-        Headline::ClimbSlowLow => steepest(&drive, low, Sag::Sustained, 10.0 / 3.6, &mut w),
+        Headline::ClimbSlow => steepest(&drive, 1.0, Sag::Burst, SLOW_M_S, &mut w),
+        Headline::ClimbBrisk => steepest(&drive, 1.0, Sag::Burst, BRISK_M_S, &mut w),
+        Headline::ClimbSlowLow => steepest(&drive, low, Sag::Sustained, SLOW_M_S, &mut w),
         Headline::Distance => distance(&drive, &mut w),
         Headline::BeltCentre
         | Headline::BeltRating

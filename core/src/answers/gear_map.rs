@@ -1,5 +1,6 @@
 //! Speeds, steepest hill and distance for every pairing of pulleys and wheel.
 
+use super::climb::SLOW_M_S;
 use super::drive::{Drive, Sag};
 use super::limit::Limit;
 use super::push::FULL;
@@ -58,7 +59,7 @@ pub fn gear_map(
                     wheel,
                     top_speed_m_s: top.speed_m_s,
                     limit: top.limit,
-                    grade: drive.steepest(&full, 10.0 / 3.6).grade,
+                    grade: drive.steepest(&full, SLOW_M_S).grade,
                     hill_speed_m_s: drive.top_speed(&full, &FULL, hill).speed_m_s,
                     distance_m: drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m,
                 });

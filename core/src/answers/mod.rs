@@ -18,7 +18,7 @@ mod speed;
 pub use charge::{
     Charge, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, LEAST_CHARGE_C, explain_charge,
 };
-pub use climb::{Climb, Steepest};
+pub use climb::{Climb, SLOW_M_S, Steepest};
 pub use distance::{Distance, DistancePoint, Reach};
 pub(crate) use explain::steepest;
 pub use explain::{Headline, explain};

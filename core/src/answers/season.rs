@@ -1,5 +1,6 @@
 //! The same board in the cold, and as it grows old.
 
+use super::climb::SLOW_M_S;
 use super::drive::{Drive, Sag};
 use super::push::FULL;
 use crate::build::Build;
@@ -73,6 +74,6 @@ fn point(build: &Build) -> SeasonPoint {
         distance_m: reach.distance_m,
         usable_wh: energy.chemical_w - energy.cells_w - energy.leads_w,
         top_m_s: drive.top_speed(&full, &FULL, Slope::FLAT).speed_m_s,
-        grade: drive.steepest(&full, 10.0 / 3.6).grade,
+        grade: drive.steepest(&full, SLOW_M_S).grade,
     }
 }

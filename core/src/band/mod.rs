@@ -7,7 +7,7 @@ mod spread;
 pub use curve::{CURVE_SAMPLES, CurvePoint, CurveSampler};
 pub use spread::{INPUTS, SPREADS, Spread, Uncertain};
 
-use crate::answers::{Drive, FULL, Sag};
+use crate::answers::{Drive, FULL, SLOW_M_S, Sag};
 use crate::build::Build;
 use crate::math::abs;
 use crate::physics::road_load::Slope;
@@ -221,7 +221,7 @@ fn answer(build: &Build, quantity: Quantity) -> Option<f64> {
         }
         Quantity::Hill => {
             let full = drive.supply(1.0, Sag::Burst);
-            Some(drive.steepest(&full, 10.0 / 3.6).grade)
+            Some(drive.steepest(&full, SLOW_M_S).grade)
         }
         Quantity::SteadyDistance => {
             Some(drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m)

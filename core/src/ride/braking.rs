@@ -16,7 +16,7 @@ pub const REACTION_S: f64 = 1.0;
 /// Grip on a wet road as a share of that on a dry one. Common practice, no source.
 pub const WET: f64 = 4.0 / 7.0;
 /// Below this the motors do not brake in full, m/s.
-pub const CRAWL_M_S: f64 = 5.0 / 3.6;
+pub const LET_GO_M_S: f64 = 5.0 / 3.6;
 const STEP_S: f64 = 0.05;
 /// Most steps: coasting to rest is not followed for longer than ten minutes.
 const STEPS: usize = 12_000;
@@ -122,9 +122,9 @@ impl Drive {
             let next = moved(journey.felt_kg, v, STEP_S, net);
             let mean = 0.5 * (v + next.speed_m_s);
             let way = mean * next.time_s;
-            if v > CRAWL_M_S {
+            if v > LET_GO_M_S {
                 // The step that passes 5 km/h counts by its share.
-                let part = ((v - CRAWL_M_S) / (v - next.speed_m_s).max(1e-9)).min(1.0);
+                let part = ((v - LET_GO_M_S) / (v - next.speed_m_s).max(1e-9)).min(1.0);
                 let slow = part * next.time_s * 0.5 * (v + v + part * (next.speed_m_s - v));
                 found.slowing_m += slow;
                 found.rolling_m += way - slow;

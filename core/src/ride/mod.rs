@@ -24,13 +24,13 @@ mod style;
 mod trip;
 mod urban;
 
-pub use braking::{BrakeCase, Braking, CRAWL_M_S, REACTION_S, WET};
+pub use braking::{BrakeCase, Braking, LET_GO_M_S, REACTION_S, WET};
 pub use course::{Course, Leg, Manner, Steps, TracePoint, Until};
 pub use journey::Moment;
 pub use ledger::Ledger;
 pub use long_climb::{LongClimb, explain_for_ever};
 pub use ridden::{Extent, Hottest, Met, Ridden, RideEnd};
-pub use sprint::{Goal, Sprint};
+pub use sprint::{COMMON_M, COMMON_M_S, Goal, Sprint};
 pub use style::{Style, StyleFigures};
 pub use trip::Trip;
 pub use urban::{URBAN, URBAN_M_S, UrbanFit, urban};

@@ -7,6 +7,11 @@ use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
 use serde::Serialize;
 
+/// The speed by which sprints are compared, m/s: 20 km/h.
+pub const COMMON_M_S: f64 = 20.0 / 3.6;
+/// The distance by which they are compared, m.
+pub const COMMON_M: f64 = 100.0;
+
 /// What a sprint is to reach.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]

@@ -7,7 +7,8 @@ use crate::dom::{Node, el, live};
 use crate::state::{App, Kept, MapView};
 use crate::text::Style;
 use pitchline_core::{
-    GearCell, MotorPulley, Record, Ride, Slot, Unit, Wheel, WheelPulley, fits, gear_map as map,
+    GearCell, MotorPulley, Record, Ride, SLOW_M_S, Slot, Unit, Wheel, WheelPulley, fits,
+    gear_map as map,
 };
 
 const VIEWS: [MapView; 4] = [MapView::Speed, MapView::HillSpeed, MapView::Distance, MapView::Hill];
@@ -28,7 +29,7 @@ impl MapView {
             Self::Speed => "Top speed on the flat".into(),
             Self::HillSpeed => format!("Top speed up your {grade} hill"),
             Self::Distance => format!("Distance at {cruise}"),
-            Self::Hill => format!("Steepest hill at {}", app.style().speed_unit(10.0 / 3.6)),
+            Self::Hill => format!("Steepest hill at {}", app.style().speed_unit(SLOW_M_S)),
         }
     }
 

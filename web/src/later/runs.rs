@@ -7,14 +7,10 @@ use crate::dom::{Node, el, live, said};
 use crate::later::work::{Job, Work};
 use crate::state::{App, Kept};
 use crate::text::{Style, page, words};
-use pitchline_core::ride::{Braking, CRAWL_M_S, Goal, Sprint};
+use pitchline_core::ride::{Braking, COMMON_M, COMMON_M_S, Goal, LET_GO_M_S, Sprint};
 use pitchline_core::{Drive, Limit, Unit};
 use std::cell::RefCell;
 use std::rc::Rc;
-
-/// Everyone's speed and way to compare boards by.
-const SPEED_M_S: f64 = 20.0 / 3.6;
-const WAY_M: f64 = 100.0;
 
 pub(super) fn runs(app: App) -> Node {
     let inside = vec![
@@ -33,12 +29,12 @@ impl Sprints {
     fn new(app: App) -> Option<Self> {
         let build = app.found()?.build;
         let (drive, ride) = (Drive::new(&build), build.ride);
-        let (one, two) = (SPEED_M_S, ride.cruise_m_s);
+        let (one, two) = (COMMON_M_S, ride.cruise_m_s);
         let mut goals = vec![Goal::Speed(one.min(two)), Goal::Speed(one.max(two))];
         if (one - two).abs() < 0.1 {
             goals.pop();
         }
-        goals.push(Goal::Distance(WAY_M));
+        goals.push(Goal::Distance(COMMON_M));
         let run = |goal| (goal, drive.sprint(goal, 0.0, ride.start_charge));
         Some(Self(goals.into_iter().map(run).collect()))
     }
@@ -152,7 +148,7 @@ fn head(name: &'static str, stop: &Braking, style: Style) -> Headline {
     Headline { name: name.into(), figure, unit: if slows(stop) { shown.symbol } else { "" }, limit }
 }
 
-/// Whether it got down to a crawl at all.
+/// Whether it slowed down to where the motors let go at all.
 fn slows(stop: &Braking) -> bool {
     stop.stops || stop.rolling_m > 0.0
 }
@@ -167,7 +163,7 @@ fn held(stop: &Braking) -> &'static str {
 
 fn stops_table(stops: &[Braking], style: Style) -> Table {
     let metre = style.units.shown(Unit::Metre).symbol;
-    let crawl = style.speed_unit(CRAWL_M_S);
+    let least = style.speed_unit(LET_GO_M_S);
     let way = |way_m: f64| style.fixed(style.shown_si(way_m, Unit::Metre), 0);
     let row = |stop: &Braking| {
         let case = &stop.case;
@@ -195,7 +191,7 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
             "Road, pack".into(),
             "Motors that brake".into(),
             format!("You react, {metre}"),
-            format!("Down to {crawl}, {metre}"),
+            format!("Down to {least}, {metre}"),
             format!("Together, {metre}"),
             "Limit".into(),
         ],

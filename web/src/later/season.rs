@@ -6,7 +6,7 @@ use crate::dom::{Node, el};
 use crate::state::{App, Kept};
 use crate::text::{Style, page};
 use pitchline_core::physics::road_load::Slope;
-use pitchline_core::{Build, Drive, SeasonPoint, Unit, by_age, by_temperature};
+use pitchline_core::{Build, Drive, SLOW_M_S, SeasonPoint, Unit, by_age, by_temperature};
 
 /// The board through the year and through its years.
 struct Found {
@@ -32,9 +32,6 @@ impl Found {
         }
     }
 }
-
-/// Speed of the hills that the core climbs here, km/h.
-const SLOW_KM_H: f64 = 10.0;
 
 /// One of the two curves.
 struct Curve {
@@ -157,7 +154,7 @@ impl Curve {
                 format!("Distance, {}", symbol(Unit::Kilometre)),
                 "Energy, Wh".into(),
                 format!("Top speed, {}", symbol(Unit::KilometrePerHour)),
-                format!("Hill at {}, %", style.quantity(SLOW_KM_H, Unit::KilometrePerHour, 2)),
+                format!("Hill at {}, %", style.speed_unit(SLOW_M_S)),
             ],
             rows: (self.points)(found).iter().step_by(self.each).map(row).collect(),
         }

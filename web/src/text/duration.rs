@@ -1,21 +1,44 @@
 //! Lengths of time as people say them.
 
 /// Whole minutes: to a minute within the hour, to five beyond, since no charger's label supports more.
-fn minutes(seconds: f64) -> u32 {
-    let minutes = seconds / 60.0;
+fn rough_minutes(seconds: f64) -> u32 {
+    let minutes = minutes(seconds);
     // Far more than any charge takes; a cast of what is no number gives 0.
     if minutes < 59.5 { minutes.round() as u32 } else { 5 * (minutes / 5.0).round() as u32 }
 }
 
-/// A length of time in s as a number and the unit of its last figure: "3 h 25" and "min".
-#[must_use]
-pub fn duration_parts(seconds: f64) -> (String, &'static str) {
-    let minutes = minutes(seconds);
-    match (minutes / 60, minutes % 60) {
-        (0, minutes) => (minutes.to_string(), "min"),
-        (hours, 0) => (hours.to_string(), "h"),
-        (hours, minutes) => (format!("{hours}\u{a0}h\u{a0}{minutes}"), "min"),
+/// So many of a small unit, sixty of which are a large one, as a number and the unit of its last
+/// figure.
+fn parts(count: u32, [small, large]: [&'static str; 2]) -> (String, &'static str) {
+    match (count / 60, count % 60) {
+        (0, rest) => (rest.to_string(), small),
+        (whole, 0) => (whole.to_string(), large),
+        (whole, rest) => (format!("{whole}\u{a0}{large}\u{a0}{rest}"), small),
     }
+}
+
+/// A length of time in s in minutes, for the axis of a chart.
+#[must_use]
+pub fn minutes(seconds: f64) -> f64 {
+    seconds / 60.0
+}
+
+/// A length of time in s to the second where that matters: "35 s", "4 min 30 s", "12 min".
+#[must_use]
+pub fn span(seconds: f64) -> String {
+    // A cast of what is no number gives 0.
+    let seconds = seconds.round() as u32;
+    let (figure, unit) = if seconds < 600 {
+        parts(seconds, ["s", "min"])
+    } else {
+        parts((seconds + 30) / 60, ["min", "h"])
+    };
+    format!("{figure}\u{a0}{unit}")
+}
+
+/// A length of time in s as a number and the unit of its last figure: "3 h 25" and "min".
+fn duration_parts(seconds: f64) -> (String, &'static str) {
+    parts(rough_minutes(seconds), ["min", "h"])
 }
 
 /// Two lengths of time as a band: "3 h 20 – 3 h 55" and "min"; one where they read alike. It
@@ -44,7 +67,7 @@ pub fn duration(seconds: f64) -> String {
 #[must_use]
 pub fn before_eight(seconds: f64) -> String {
     const DAY: u32 = 24 * 60;
-    let back = minutes(seconds);
+    let back = rough_minutes(seconds);
     let days = (back + DAY - 8 * 60 - 1) / DAY;
     let clock = 8 * 60 + days * DAY - back;
     let when = match days {
@@ -95,5 +118,26 @@ mod tests {
             "23:00 2 days before",
         ];
         assert_eq!(hours, wanted);
+    }
+
+    #[test]
+    fn times_are_written_as_closely_as_they_matter() {
+        let spans = [0.0, 35.4, 60.0, 270.0, 599.4, 600.0, 754.0, 3600.0, 3929.0, 86_400.0];
+        let wanted = [
+            "0 s",
+            "35 s",
+            "1 min",
+            "4 min 30 s",
+            "9 min 59 s",
+            "10 min",
+            "13 min",
+            "1 h",
+            "1 h 5 min",
+            "24 h",
+        ];
+        for (time, text) in spans.into_iter().zip(wanted) {
+            assert_eq!(span(time).replace('\u{a0}', " "), text);
+        }
+        assert_eq!(span(f64::NAN), "0\u{a0}s");
     }
 }

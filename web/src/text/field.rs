@@ -143,6 +143,8 @@ pub fn help(key: &str) -> &'static str {
         "deflection_mm" => "0.5 to 2 mm for urethane, 3 to 6 % of the radius for air tyres.",
         "grip_percent" => "About 70 dry, 40 wet. Common practice, no source.",
         "headwind_km_h" => "From behind is negative.",
+        "charge_to_percent" => "Full is harder on the cells. Common practice, no source.",
+        "charge_time_h" => "1.5 h is an hour and a half.",
         "cruise_km_h" => "Held all the way when asking how far.",
         "grade_percent" => "Metres up for every 100 metres along.",
         "winding_c" => "Warm copper resists more: about 4 % for each 10 °C.",

@@ -8,11 +8,9 @@ pub mod words;
 mod duration;
 mod field;
 mod sentence;
-mod span;
 
-pub use duration::{before_eight, duration, duration_parts, duration_span};
+pub use duration::{before_eight, duration, duration_span, minutes, span};
 pub use field::{help, label};
 pub use number::{Style, percent};
 pub use sentence::{fault, notice, reason};
-pub use span::{minutes, span};
 pub use unit::{Shown, Units};

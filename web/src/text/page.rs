@@ -38,8 +38,6 @@ pub const STEPPED: &str =
     "Step by step, each from what stands before it. The last gives the answer.";
 /// Over the working of a charge.
 pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
-/// Under the inputs of a charge.
-pub const CHARGE_INPUTS: &str = "1.5\u{a0}h is an hour and a half. Charging to 80\u{a0}% instead of full spares the cells: common practice, no source.";
 /// Under the curve over temperature.
 pub const COLD: &str = "At your cruising speed without stops. The pack is taken to start as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
 /// Under the curve over age.
@@ -62,9 +60,9 @@ pub const RUNS: &str = "Speeding up";
 /// Over braking.
 pub const BRAKING: &str = "Braking with the motors alone";
 /// Under it.
-pub const BRAKED: &str = "From your cruising speed on the flat, your second to react with it, down to a crawl. The last of it is for your foot: motors do not hold at a crawl. Common practice for your second and for a wet road, no source.";
+pub const BRAKED: &str = "From your cruising speed on the flat, your second to react with it, until the motors let go. The last of it is for your foot: motors do not hold at walking pace. Common practice for your second and for a wet road, no source.";
 /// Over the table of all cases.
-pub const STOPS: &str = "Until it crawls; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
+pub const STOPS: &str = "Until the motors let go; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
 /// By braking.
 pub const CAUTION_BRAKING: &str = "Braking by the motors can vanish: a full pack takes little back or nothing, a pack or controller can cut out, a belt can break or jump. Try it at low speed first, and always be able to stop without it.";
 /// Over a long climb.

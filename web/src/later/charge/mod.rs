@@ -45,7 +45,6 @@ pub(super) fn charge(app: App) -> Node {
         el("div").attr("role", "status").with(live(move || app.key(), warnings)).into(),
         where_allowed(&found, times),
         fields.into(),
-        el("p").class("facts").with(page::CHARGE_INPUTS).into(),
         caution(page::CAUTION_CHARGE),
         where_allowed(&found, |found| {
             Node::from(vec![

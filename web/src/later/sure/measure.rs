@@ -1,6 +1,6 @@
 //! The unit that an answer is shown in.
 
-use crate::text::Style;
+use crate::text::{Style, duration, minutes};
 use pitchline_core::Unit;
 use pitchline_core::band::Quantity;
 
@@ -21,7 +21,7 @@ impl Measure {
             Quantity::Hill => Unit::Percent,
             Quantity::SteadyDistance | Quantity::OutingDistance => Unit::Kilometre,
             Quantity::ChargeTime | Quantity::EnoughTime => {
-                return Self { style, factor: 1.0 / 60.0, symbol: "min", far: false };
+                return Self { style, factor: minutes(1.0), symbol: "min", far: false };
             }
         };
         let (factor, symbol) = (style.shown_si(1.0, unit), style.units.shown(unit).symbol);
@@ -45,6 +45,14 @@ impl Measure {
     /// A value as a headline rounds it.
     pub(super) fn rough(self, value: f64) -> String {
         self.fixed(value, self.decimals([value; 2]))
+    }
+
+    /// The value of what was entered, with its unit.
+    pub(super) fn entered(self, value: f64) -> String {
+        if self.symbol == "min" {
+            return duration(value);
+        }
+        format!("{}\u{a0}{}", self.fine(value), self.symbol)
     }
 
     pub(super) fn fine_decimals(self) -> u8 {

@@ -3,6 +3,7 @@
 use super::measure::Measure;
 use crate::state::App;
 use crate::text::{Style, duration};
+use pitchline_core::SLOW_M_S;
 use pitchline_core::band::{Band, Quantity};
 
 /// What 8 of 10 boards do, the other two, and the middle.
@@ -29,7 +30,7 @@ pub(super) fn told(of: Quantity, band: &Band, app: App, style: Style) -> String 
         Quantity::ChargeTime | Quantity::EnoughTime => ("take", "is quicker", "slower"),
     };
     let place = match of {
-        Quantity::Hill => format!(" at {}", style.speed_unit(10.0 / 3.6)),
+        Quantity::Hill => format!(" at {}", style.speed_unit(SLOW_M_S)),
         Quantity::SteadyDistance => {
             let cruise = app.found().map_or(0.0, |found| found.build.ride.cruise_m_s);
             format!(" at {} without stops", style.speed_unit(cruise))

@@ -31,7 +31,7 @@ pub(super) fn finding(band: &Band) -> String {
 
 pub(super) fn draw(measure: Measure, band: &Band, width: f64) -> Drawing {
     let bars = strong(band).map(|mover| bar(measure, band.nominal, mover)).collect();
-    let entered = format!("as entered: {}\u{a0}{}", measure.fine(band.nominal), measure.symbol);
+    let entered = format!("as entered: {}", measure.entered(band.nominal));
     Bars {
         bars,
         parts: vec!["lower than entered".into(), "higher".into()],
