@@ -1,2 +1,2 @@
-export * from './pitchline-web-17b23b2d77752b8f.js';
-export { default } from './pitchline-web-17b23b2d77752b8f.js';
+export * from './pitchline-web-8fccdcfd772275bf.js';
+export { default } from './pitchline-web-8fccdcfd772275bf.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-17b23b2d77752b8f.js';export*from'./pitchline-web-17b23b2d77752b8f.js';const wasm=new URL('./pitchline-web-17b23b2d77752b8f_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-8fccdcfd772275bf.js';export*from'./pitchline-web-8fccdcfd772275bf.js';const wasm=new URL('./pitchline-web-8fccdcfd772275bf_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

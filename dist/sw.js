@@ -11,12 +11,12 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "382b4aa381bbe989c9a0a1bf3b847747dadcdcb5c0451eb8d3c6779a72a40ead",
+    "./": "1eec049891c9b2ed691ca3a746607cfc67db29bab27a52271b468c58c61f365f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "b9d6e6b1bf2191ab0696e93e47d60f8d75c3691fd11cb0e1c2f493e7e715779b",
     "catalogue.schema.json": "f3cb78fda492675a6a3ef37870c61642cd02e8a210df7046fdd2907b790e0c83",
-    "chart-3f660917ca9ce04b.css": "8367c7efe98361a1a028b3648cb2cf2c817c885f17a76c7a114a6621e433568f",
+    "chart-aebcf5f62414d1a3.css": "ae3b017433334f98d96985078fbbef18918776bc2edd708a95c6d14365986ec1",
     "demo.json": "b3704c87335846741ac2e5f2b827bd0c5809c0b2d4953b01e13ca766ab053d89",
     "drawing-abaeacc17498bee8.css": "c6f4fc12b54ef306b3ee827cb22bc9135eb8e7cb1cdadf5ad771321c506137b1",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
@@ -27,15 +27,16 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-888d84ca6c882d95.css": "5a7dbce2f78dc1fceaf42dd07e8a8b46088d18ee94bccd9d88a4a9f378a75ba5",
-    "pitchline-web-17b23b2d77752b8f.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
-    "pitchline-web-17b23b2d77752b8f_bg.wasm": "3b063187df4b0f1bc6f51f74ab3e9e6e31b417e556423e2e0455ba9426ef7bd7",
-    "pitchline-web-17b23b2d77752b8f_later.wasm": "567554134086d69d92d3dbcc49fcaa5ab3478f731757bc1fbc56453b58853926",
-    "pitchline.js": "edffe6a17400aa78b6477e932646270d8f4041387f3adfc4f5985a7423141cf1",
+    "pitchline-web-8fccdcfd772275bf.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
+    "pitchline-web-8fccdcfd772275bf_bg.wasm": "b728ffa848aaaece3e8131abd98b821a3be39c9f3263863ca399981fcab84816",
+    "pitchline-web-8fccdcfd772275bf_later.wasm": "a7388100c74c2266c8a2147a2cf410a55da007c4bc92455639949ab6dc3cb947",
+    "pitchline.js": "76c32856f364ae3e784abda2f2466bfbfb54ee6d925d159b3f8991762ac76723",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
+    "ride-2ee5b3845ece9bdc.css": "4100a844ca3868b28f4cbfeef014dc7108f98c2ad24abcbc6d900d0dfa004e3b",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "5c8cc51648b6d147"
+  "version": "26c653e5e1ac3bc5"
 };
 
 const SCOPE = self.registration.scope;
