@@ -186,15 +186,34 @@ fn a_link_without_end_is_refused() -> Outcome {
 /// bring back the build of before.
 #[test]
 fn an_edit_just_before_a_reload_is_kept() -> Outcome {
+    keeps_an_edit("setTimeout(() => location.reload(), 50)")
+}
+
+/// A busy browser may load the last address again although the page has just given it another.
+#[test]
+fn an_edit_outlives_a_reload_of_the_last_address() -> Outcome {
+    keeps_an_edit(
+        "const before = location.hash;
+         const look = setInterval(() => {
+           if (location.hash === before) return;
+           clearInterval(look);
+           history.replaceState(null, '', before);
+           location.reload();
+         }, 1)",
+    )
+}
+
+/// A wheel is chosen, then the script loads the page anew.
+#[track_caller]
+fn keeps_an_edit(reload: &str) -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
     let catalog = demo();
     page.wait_until("return location.hash.includes('kit=kittiwake')")?;
-    let script = "const list = document.getElementById('pick-wheel');
+    let choose = "const list = document.getElementById('pick-wheel');
         list.value = 'shingle-107';
-        list.dispatchEvent(new Event('change', { bubbles: true }));
-        setTimeout(() => location.reload(), 50)";
-    page.eval(script, &[])?;
+        list.dispatchEvent(new Event('change', { bubbles: true }));";
+    page.eval(&format!("{choose} {reload}"), &[])?;
     page.wait_until("return performance.getEntriesByType('navigation')[0].type === 'reload'")?;
     wait_living(page)?;
     let mut draft = catalog.draft("kittiwake");

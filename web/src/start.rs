@@ -26,6 +26,8 @@ const DEMO: &str = "demo.json";
 
 /// Milliseconds after the last edit at which the address follows.
 const ADDRESS_AFTER: u32 = 300;
+/// Milliseconds in which a busy browser may still load the address before it.
+const SETTLED_AFTER: u32 = 1000;
 
 /// Starts the page: reads the maker's parts, finds the last build, and draws.
 /// Does nothing where there is no page, as when another program loads the module.
@@ -70,7 +72,7 @@ fn begin(loaded: Loaded) -> (App, Vec<RenderEffect<()>>) {
     let address = browser::hash();
     // An address that we wrote ourselves says less than what was kept: it may
     // be an edit behind, and a part from elsewhere does not fit into it.
-    let ours = store.get("address").is_some_and(|last| last == address);
+    let ours = store.get("address").is_some_and(|own| own.lines().any(|own| own == address));
     if !address.is_empty() && !ours && !browser::wants_demo() {
         app.open_link(&address);
     }
@@ -131,6 +133,7 @@ fn keep(app: App, store: Store, known: Rc<RefCell<String>>) -> Vec<RenderEffect<
         [String::new(), String::new(), String::new()]
     });
     let timer = RefCell::new(None::<Timeout>);
+    let settling = Rc::new(RefCell::new(None::<Timeout>));
     let keeper: Box<dyn Fn(Option<()>)> = Box::new(move |_| {
         let now = app.read(kept);
         let mut last = last.borrow_mut();
@@ -146,18 +149,23 @@ fn keep(app: App, store: Store, known: Rc<RefCell<String>>) -> Vec<RenderEffect<
             // Said after this run: what runs here may not change what it reads.
             browser::later(0, move || app.say(page::NOT_KEPT));
         }
-        let (store, known) = (store.clone(), known.clone());
+        settling.take();
+        let (store, known, settling) = (store.clone(), known.clone(), settling.clone());
         let later = Timeout::new(ADDRESS_AFTER, move || {
             let now = browser::hash();
             if now != *known.borrow() {
                 return;
             }
             let text = app.peek(|model| link::write(&model.draft, &model.loaded.catalog));
-            store.set("address", &text);
-            if now != text {
-                browser::set_hash(&text);
-                known.replace(browser::hash());
+            if now == text {
+                store.set("address", &text);
+                return;
             }
+            store.set("address", &format!("{now}\n{text}"));
+            browser::set_hash(&text);
+            known.replace(browser::hash());
+            let settled = Timeout::new(SETTLED_AFTER, move || _ = store.set("address", &text));
+            settling.replace(Some(settled));
         });
         timer.replace(Some(later));
     });
