@@ -18,6 +18,18 @@ fn build() -> Build {
     Build::check(&draft).expect("within limits")
 }
 
+/// Flat out with windings that warm quickly, and a controller that holds back for it.
+#[divan::bench]
+fn an_hour_held_back_by_windings(bencher: Bencher) {
+    let mut draft = Draft::typical();
+    draft.set(Slot::Pack, "parallel", 6.0);
+    draft.set(Slot::Motor, "winding_k_per_w", 2.0);
+    draft.set(Slot::Controller, "motor_cutback_start_c", 45.0);
+    draft.set(Slot::Controller, "motor_cutback_end_c", 65.0);
+    let drive = Drive::new(&Build::check(&draft).expect("within limits"));
+    bencher.bench(|| black_box(&drive).ride_style(Style::Flatout, Until::time(3600.0)));
+}
+
 #[divan::bench(args = Style::ALL)]
 fn an_hour_in_a_style(bencher: Bencher, style: Style) {
     let drive = Drive::new(&build());

@@ -160,6 +160,13 @@ impl Build {
             .unwrap_or(1.25 * self.pack.series * self.pack.parallel * self.cell.mass_kg)
     }
 
+    /// The warmest that the windings may get with nothing held back, °C.
+    #[must_use]
+    pub fn winding_held_c(&self) -> f64 {
+        let most_c = self.motor.winding_limit_c;
+        self.controller.motor_cutback_start_c.map_or(most_c, |start_c| most_c.min(start_c))
+    }
+
     /// Mass of the board without rider, kg.
     #[must_use]
     pub fn board_mass_kg(&self) -> f64 {

@@ -5,13 +5,14 @@ use crate::check::{Check, check, holds};
 use crate::ride::fixture_board;
 use pitchline_core::physics::heat::{Settled, settled};
 use pitchline_core::physics::motion::{STOP, moved};
-use pitchline_core::ride::{BrakeCase, Goal};
+use pitchline_core::ride::{BrakeCase, Course, Goal, Leg, Manner, Ridden, Steps, Until};
 use pitchline_core::{Build, Drive, Limit, Slot};
 
 const TANH: &str = "closed form: v = vt tanh(t / tau), with the mass of what turns";
 const LOG: &str = "closed form: s = m / 2 c2 ln((A + c2 v0^2) / (A + c2 v1^2))";
 const SQUARE: &str = "closed form: v^2 / 2a, check values 6.88932981, 4.40917108, 15.43209877 m";
 const BALANCE: &str = "closed form: the feedback's own steady temperature, solved the other way";
+const CUTBACK: &str = "closed form: road load, push, heat and cutback solved together";
 const BY_HAND: &str = "by hand, from the definition";
 
 const C0: f64 = 10.591_182;
@@ -154,8 +155,98 @@ fn for_ever() -> Vec<Check> {
     checks
 }
 
+/// Flat out on the flat for two hours, held back by windings that warm through 8 K/W.
+fn flat_out(start_c: f64, end_c: f64, steps: Steps) -> Ridden {
+    let drive = board(&[
+        (Slot::Pack, "series", 20.0),
+        (Slot::Pack, "mass_kg", 5.0),
+        (Slot::Cell, "capacity_ah", 200.0),
+        (Slot::Controller, "max_bus_v", 150.0),
+        (Slot::Controller, "motor_current_a", 80.0 / N_PER_A),
+        (Slot::Controller, "motor_cutback_start_c", start_c),
+        (Slot::Controller, "motor_cutback_end_c", end_c),
+        (Slot::Motor, "winding_k_per_w", 5.0),
+        (Slot::Motor, "case_k_per_w", 3.0),
+    ]);
+    let leg = Leg { length_m: 1e9, grade: 0.0, cruise_m_s: 16.0, rest_s: None };
+    let manner = Manner { acceleration_m_s2: 1.0, braking_m_s2: 1.0 };
+    drive.ride(Course::Legs(&[leg]), manner, Until::time(7200.0), 0.6, steps)
+}
+
+/// Where a cutback for hot windings comes to rest: road load, push, heat and cutback at once, by
+/// halving. The winding temperature, °C, and the speed, m/s.
+fn held_by_windings(start_c: f64, end_c: f64) -> (f64, f64) {
+    let (mut low, mut high) = (start_c, end_c);
+    for _ in 0..60 {
+        let at = 0.5 * (low + high);
+        let amps = 80.0 / N_PER_A * (end_c - at) / (end_c - start_c);
+        let speed = ((N_PER_A * amps - C0) / C2).max(0.0).sqrt();
+        // 80 mΩ and 15 °C of the reference board, in the direct convention.
+        let copper = 0.080 * (1.0 + 0.003_93 * (at - 20.0)) * amps * amps;
+        let there = 15.0 + copper * (5.0 + 3.0 / (1.0 + 0.12 * speed));
+        if there > at {
+            low = at
+        } else {
+            high = at
+        }
+        if high - low < 1e-9 {
+            return (at, speed);
+        }
+    }
+    (f64::NAN, f64::NAN)
+}
+
+fn hot_windings() -> Vec<Check> {
+    let mut checks = Vec::new();
+    for (start_c, end_c) in [(40.0, 80.0), (50.0, 60.0), (50.0, 51.0)] {
+        let (celsius, speed) = held_by_windings(start_c, end_c);
+        let got = flat_out(start_c, end_c, Steps::USUAL);
+        let name = |what| format!("held back from {start_c} to {end_c} °C: {what}");
+        let last = got.moments.last().map_or([f64::NAN; 2], |m| [m.winding_c, m.speed_m_s]);
+        checks.push(check(name("windings"), last[0], celsius, 0.05, CUTBACK));
+        checks.push(check(name("speed"), last[1], speed, 2e-3 * speed, CUTBACK));
+        let most = got.hottest.winding_c;
+        checks.push(holds(name("never past its end"), most < end_c, BY_HAND));
+        let finer = flat_out(start_c, end_c, Steps::USUAL.halved());
+        let way = finer.distance_m;
+        checks.push(check(name("half the step"), got.distance_m, way, 1e-3 * way, BY_HAND));
+    }
+    checks
+}
+
+/// Held at the electrical limit: the speed that it counts, and the current of the load there.
+fn counted() -> Vec<Check> {
+    let drive = board(&[
+        (Slot::Pack, "series", 20.0),
+        (Slot::Pack, "mass_kg", 5.0),
+        (Slot::Controller, "max_bus_v", 150.0),
+        (Slot::Controller, "motor_current_a", 80.0 / N_PER_A),
+        (Slot::Controller, "erpm_limit", 20_000.0),
+    ]);
+    let leg = Leg { length_m: 1e9, grade: 0.0, cruise_m_s: 16.0, rest_s: None };
+    let manner = Manner { acceleration_m_s2: 1.0, braking_m_s2: 1.0 };
+    let legs = [leg];
+    let until = Until::time(300.0);
+    let got = drive.ride(Course::Legs(&legs), manner, until, 0.9, Steps::USUAL);
+    let speed = 20_000.0 / 7.0 * std::f64::consts::PI / 30.0 / 2.5 * 0.048;
+    let amps = (C0 + C2 * speed * speed) / N_PER_A;
+    let mut checks = vec![
+        check("electrical limit: highest speed", got.top_m_s, speed, 1e-9 * speed, BY_HAND),
+        holds(
+            "electrical limit: named",
+            got.not_held.is_some_and(|met| met.limit == Limit::ElectricalSpeed),
+            BY_HAND,
+        ),
+    ];
+    for moment in got.moments.iter().filter(|m| m.time_s > 60.0) {
+        let name = format!("electrical limit: current after {:.0} s", moment.time_s);
+        checks.push(check(name, moment.motor_a, amps, 1e-6 * amps, BY_HAND));
+    }
+    checks
+}
+
 pub(crate) fn checks() -> Vec<Check> {
-    [sprints(), braking(), for_ever()].concat()
+    [sprints(), braking(), for_ever(), hot_windings(), counted()].concat()
 }
 
 /// A brake that grips harder below a speed: 90 kg lose 190 N over 0.05 s, 0.1056 m/s, as from

@@ -82,6 +82,12 @@ part! {
     cutback_start_c: f64 = "cutback_start_c" Celsius, 40.0..130.0, 80.0, Assumed;
     /// Temperature at which nothing is left. Common practice, no source.
     cutback_end_c: f64 = "cutback_end_c" Celsius, 50.0..150.0, 100.0, Assumed;
+    /// Temperature of the windings at which it begins to hold back motor current, if it reads
+    /// the motor's sensor. Common practice, no source.
+    motor_cutback_start_c: Option<f64> = "motor_cutback_start_c" Celsius, 40.0..200.0, 85.0, Optional;
+    /// Temperature of the windings at which nothing is left; the motor's own highest if not given.
+    /// Common practice, no source.
+    motor_cutback_end_c: Option<f64> = "motor_cutback_end_c" Celsius, 50.0..220.0, 110.0, Optional;
     /// Thermal resistance from its switches to the air. Common practice, no source.
     heat_sink_k_per_w: f64 = "heat_sink_k_per_w" KelvinPerWatt, 0.05..20.0, 1.5, Assumed;
 }

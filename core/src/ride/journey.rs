@@ -4,11 +4,11 @@ use super::flow::Flow;
 use super::ledger::Ledger;
 use crate::answers::{Drive, FULL, Least, Limit, Supply};
 use crate::build::WHEELS;
-use crate::math::abs;
+use crate::math::{abs, root};
 use crate::parts::Mode;
 use crate::physics::cell::{CellInTime, CellState, Decay};
 use crate::physics::gear;
-use crate::physics::gear::BELT_TORQUE;
+use crate::physics::gear::{BELT_TORQUE, COUNTED_SPEED};
 use crate::physics::heat::{COOLING, MotorHeat, Node};
 use crate::physics::motion::{FELT_MASS, Moved, ROTOR, moved};
 use crate::physics::motor::HELD_CURRENT;
@@ -64,8 +64,15 @@ pub(crate) struct Plan {
     flow: Flow,
     decay: Decay,
     lead_ohm: f64,
-    amid: (f64, f64),
+    /// Windings and cases amid the step, °C.
+    pub(crate) amid: (f64, f64),
     pub(crate) slope: Slope,
+}
+
+/// What a cutback between two temperatures leaves.
+fn left(hot_c: f64, start_c: f64, end_c: f64) -> f64 {
+    // No sensor is finer than a degree.
+    (1.0 - (hot_c - start_c).max(0.0) / (end_c - start_c).max(1.0)).max(0.0)
 }
 
 /// A board on its way.
@@ -170,17 +177,23 @@ impl Journey {
         })
     }
 
-    /// The ride mode that a hot controller leaves.
-    pub(crate) fn mode(&self) -> Mode {
-        let c = &self.drive.build.controller;
-        let hot = self.now.controller_c;
-        if hot <= c.cutback_start_c {
-            return FULL;
-        }
-        // A cutback as steep as a step is taken as a tenth of a degree wide.
-        let span = (c.cutback_end_c - c.cutback_start_c).max(0.1);
-        let share = (1.0 - (hot - c.cutback_start_c) / span).max(0.0);
-        Mode { current_share: share, ..FULL }
+    /// The ride mode that a hot controller, or hot windings, leave, and which of them.
+    ///
+    /// Windings warm up within seconds: their share is the one that holds amid the step, from how
+    /// warm the wish would make them, and how warm a share of the limits does.
+    fn mode(&self, wish_c: f64, share_c: impl Fn(f64) -> f64) -> (Mode, Limit) {
+        let (c, most_c) = (&self.drive.build.controller, self.drive.build.motor.winding_limit_c);
+        let controller = left(self.now.controller_c, c.cutback_start_c, c.cutback_end_c);
+        let windings = c.motor_cutback_start_c.map_or(1.0, |start_c| {
+            let left = |hot_c: f64| left(hot_c, start_c, c.motor_cutback_end_c.unwrap_or(most_c));
+            if left(wish_c) < 1.0 {
+                root(0.0, 1.0, 1e-6, |share| left(share_c(share)) - share)
+            } else {
+                1.0
+            }
+        });
+        let limit = if windings < controller { Limit::WindingHot } else { Limit::ControllerHot };
+        (Mode { current_share: windings.min(controller), ..FULL }, limit)
     }
 
     /// The pack over a step of some length.
@@ -199,9 +212,29 @@ impl Journey {
     /// Thinks a step through that would end at a speed; `None` where the pack
     /// does not even feed the idling controller.
     ///
+    /// A board that pushes to its electrical limit is held there, not beyond it at every other step.
+    pub(crate) fn plan(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Option<Plan> {
+        let d = &self.drive;
+        let counted =
+            [d.build.controller.erpm_limit, d.build.motor.pole_pairs, d.radius_m, d.ratio];
+        let fastest = COUNTED_SPEED.of(counted);
+        let free = || self.free(step_s, wish_m_s, slope);
+        if wish_m_s <= fastest || self.now.speed_m_s > fastest {
+            return free();
+        }
+        let mut plan = self.free(step_s, fastest, slope)?;
+        if plan.flow.motor_a <= 0.0 {
+            return free();
+        }
+        plan.limit = plan.limit.or(Some(Limit::ElectricalSpeed));
+        Some(plan)
+    }
+
+    /// A step that knows of no such limit until it is beyond it.
+    ///
     /// Speed changes evenly. Where the push does not reach, the change is what
     /// the push allows (implicit midpoint).
-    pub(crate) fn plan(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Option<Plan> {
+    fn free(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Option<Plan> {
         let from = self.now.speed_m_s;
         let decay = self.decay(step_s);
         let supply = self.supply(&decay);
@@ -238,7 +271,11 @@ impl Journey {
             return Some(plan);
         }
         let (amid, drive) = self.amid(step_s, asked_a, mean, iron * omega);
-        let mode = self.mode();
+        let (mode, hot) = self.mode(amid.0, |share| {
+            let mode = Mode { current_share: share, ..FULL };
+            let most = self.drive.push(&supply, &mode, from, slope).motor_current_a;
+            self.amid(step_s, asked_a.min(most), mean, iron * omega).0.0
+        });
         if let Some(flow) = drive.flow(&supply, mean, asked_a)
             && self.within(&drive, &supply, &mode, slope, omega, iron, &flow)
         {
@@ -264,7 +301,7 @@ impl Journey {
             Limit::ControllerMotorCurrent | Limit::ControllerBatteryCurrent
                 if mode.current_share < 1.0 =>
             {
-                Limit::ControllerHot
+                hot
             }
             limit => limit,
         });

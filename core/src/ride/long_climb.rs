@@ -50,7 +50,7 @@ impl Drive {
     #[must_use]
     pub fn long_climb(&self, grade: f64, speed_m_s: f64) -> LongClimb {
         let b = &self.build;
-        let (winding, controller) = (b.motor.winding_limit_c, b.controller.cutback_start_c);
+        let (winding, controller) = (b.winding_held_c(), b.controller.cutback_start_c);
         let mut hot = None;
         let leg = Leg { length_m: 1e9, grade, cruise_m_s: speed_m_s, rest_s: None };
         let steps = Steps { steady_s: 2.0, ..Steps::USUAL };
@@ -99,10 +99,11 @@ impl Drive {
         let iron = self.iron_n_m(omega, w);
         let iron_w = w.apply(&IRON_HEAT, [iron, omega]);
         let outer = w.apply(&COOLING, [m.case_k_per_w, speed_m_s]);
-        let winding = WARM_RESISTANCE.of([m.resistance_ll_ohm, m.winding_limit_c]);
+        let most_c = self.build.winding_held_c();
+        let winding = WARM_RESISTANCE.of([m.resistance_ll_ohm, most_c]);
         let copper = w.apply(&COPPER, [c.convention.copper().of([1.0, 1.0]), winding]);
         let air_c = self.build.place.air_c;
-        let balance = [m.winding_limit_c, air_c, iron_w, m.winding_k_per_w, outer, copper];
+        let balance = [most_c, air_c, iron_w, m.winding_k_per_w, outer, copper];
         let squared = w.apply(&CONTINUOUS, balance);
         w.apply(&HELD_BY_WINDINGS, [squared])
     }
@@ -133,7 +134,7 @@ impl Drive {
     #[must_use]
     pub fn steepest_for_ever(&self, speed_m_s: f64) -> Steepest {
         let mut warm = *self;
-        warm.set_winding(self.build.motor.winding_limit_c);
+        warm.set_winding(self.build.winding_held_c());
         let off = &mut Working::off();
         let supply = warm.supply(HALF, Sag::Sustained);
         let most = warm.steepest(&supply, speed_m_s);
@@ -161,7 +162,7 @@ const HALF: f64 = 0.5;
 #[must_use]
 pub fn explain_for_ever(build: &Build, speed_m_s: f64) -> Vec<Step> {
     let mut hot = *build;
-    hot.ride.winding_c = build.motor.winding_limit_c;
+    hot.ride.winding_c = build.winding_held_c();
     let mut w = Working::on();
     let drive = Drive::explained(&hot, &mut w);
     let current = match drive.steepest_for_ever(speed_m_s).limit {

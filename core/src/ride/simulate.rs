@@ -23,6 +23,8 @@ const CREEP_M_S: f64 = 0.3;
 const CREEP_S: f64 = 8.0;
 /// Once the pack no longer holds the brakes back they jump: so many times finer from there.
 const FINER: f64 = 8.0;
+/// By how much hot windings may warm or cool in a step, K.
+const WARM_K: f64 = 0.5;
 /// Braking begins within so many metres of where it must.
 const NEAR_M: f64 = 1e-6;
 
@@ -163,7 +165,7 @@ impl Trip {
         let span = if flat { step } else { left };
         let rate =
             (change / span).min(self.manner.acceleration_m_s2).max(-self.manner.braking_m_s2);
-        let plan = self.plan(step, (v + rate * step).max(0.0), Slope::FLAT)?;
+        let plan = self.push(step, (v + rate * step).max(0.0), Slope::FLAT)?;
         self.go_on(&plan, to.speed_m_s)
     }
 
@@ -181,7 +183,7 @@ impl Trip {
         let change = wished - v;
         if abs(change) <= 1e-9 * wished {
             let step = even(free / v.max(1e-3), self.steps.steady_s);
-            return self.plan(step, wished, slope);
+            return self.push(step, wished, slope);
         }
         let rate = if change > 0.0 { rate } else { -braking };
         let shortest = 0.05 * self.steps.changing_s;
@@ -202,7 +204,7 @@ impl Trip {
             let to = v + rate * step;
             if rate > 0.0 { to.min(wished) } else { to.max(wished) }
         };
-        let plan = self.plan(step, to(step), slope)?;
+        let plan = self.push(step, to(step), slope)?;
         let fall = (plan.speed_m_s - v) / plan.step_s;
         let made = 0.5 * (v + plan.speed_m_s) * plan.step_s;
         if made <= left && !stop {
@@ -211,7 +213,7 @@ impl Trip {
         if !stop {
             // Held back, and still beyond the end: as long as the way takes.
             let step = plan.step_s * left / made;
-            return self.plan(step, v + fall * step, slope);
+            return self.push(step, v + fall * step, slope);
         }
         if left - made >= plan.speed_m_s * plan.speed_m_s / (2.0 * braking) - NEAR_M {
             return Ok(plan);
@@ -222,7 +224,28 @@ impl Trip {
         let square = (b * b - 4.0 * a * c).max(0.0);
         let step = 2.0 * -c / (b + sqrt(square)).max(1e-9);
         let step = step.max(1e-3).min(plan.step_s);
-        self.plan(step, v + fall * step, slope)
+        self.push(step, v + fall * step, slope)
+    }
+
+    /// A step of a push; a shorter one where hot windings hold it back and still warm up or cool.
+    fn push(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Result<Plan, RideEnd> {
+        let plan = self.plan(step_s, wish_m_s, slope)?;
+        if plan.limit != Some(Limit::WindingHot) {
+            return Ok(plan);
+        }
+        let by_k = 2.0 * abs(plan.amid.0 - self.journey.now.winding_c);
+        let most_s =
+            (self.fineness() * WARM_K / by_k * plan.step_s).max(0.5 * self.steps.changing_s);
+        if most_s >= step_s {
+            return Ok(plan);
+        }
+        let v = self.journey.now.speed_m_s;
+        self.plan(most_s, v + (wish_m_s - v) * most_s / step_s, slope)
+    }
+
+    /// Length of the steps, as a share of the usual ones.
+    fn fineness(&self) -> f64 {
+        self.steps.changing_s / Steps::USUAL.changing_s
     }
 
     /// A step, within the time there is.
@@ -256,7 +279,7 @@ impl Trip {
         };
         // The tail of a push at its limit is smooth: so long that the speed
         // changes by as much in each step.
-        let scale = self.steps.changing_s / Steps::USUAL.changing_s;
+        let scale = self.fineness();
         let long = (CREEP_M_S / abs(gained).max(1e-3)).min(2.0 * plan.step_s / scale);
         self.creep_s = scale * long.clamp(Steps::USUAL.changing_s, CREEP_S);
         let pack =

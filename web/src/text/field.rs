@@ -107,6 +107,8 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "regen_current_a" => "Battery current limit when braking, each",
         "cutback_start_c" => "Holds back from, hot",
         "cutback_end_c" => "Stops pushing at, hot",
+        "motor_cutback_start_c" => "Holds back from, hot windings",
+        "motor_cutback_end_c" => "Stops pushing at, hot windings",
         "heat_sink_k_per_w" => "Heat path, switches to air",
         "energy_price_kwh" => "Price of a kilowatt-hour",
         "outing" => "How you ride",

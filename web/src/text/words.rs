@@ -130,7 +130,7 @@ pub fn limit_why(limit: Limit) -> &'static str {
         Limit::ModeSpeed => "The ride mode stops pushing here.",
         Limit::Empty => "The charge is used up.",
         Limit::ControllerHot => "The controller holds back because it is hot.",
-        Limit::WindingHot => "The windings are as hot as they may get.",
+        Limit::WindingHot => "The windings are as hot as they, or the controller, allow.",
         Limit::BrakeCurrent => "The controller is set to brake no harder.",
         Limit::RegenCurrent => "The controller feeds no more back into the pack.",
         Limit::OverVoltage => "A full pack takes no charge, so the motors cannot brake.",

@@ -155,10 +155,17 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
         let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
         told.push(format!("First held back {}: {limit}. {why}", at(&met)));
     }
-    let (hot, from) = (ride.hottest.controller_c, build.controller.cutback_start_c);
-    if hot > from {
+    let c = &build.controller;
+    let held = [
+        ("The controller", ride.hottest.controller_c, Some(c.cutback_start_c)),
+        ("The windings", ride.hottest.winding_c, c.motor_cutback_start_c),
+    ];
+    for (what, hot, from) in held {
+        let Some(from) = from.filter(|from| hot > *from) else {
+            continue;
+        };
         let (hot, from) = (warmth(style, hot), warmth(style, from));
-        told.push(format!("The controller got to {hot} and held back from {from} on."));
+        told.push(format!("{what} got to {hot}: held back from {from} on."));
     }
     if let Some(met) = ride.winding_hot {
         let most = warmth(style, build.motor.winding_limit_c);
