@@ -93,7 +93,7 @@ fn bands(size: Size) -> Outcome {
         "{said}"
     );
     let [first, second, third, ..] = distance.movers.map(|mover| words::uncertain(mover.input));
-    page.by_text(&format!("What moves it most: {first}, then {second} and {third}."))?;
+    page.by_text(&format!("What moves it most: {first}, then {second} and {third}. Each bar: that alone, off by as much as in 8 of 10 boards."))?;
     let rows: Vec<[String; 3]> = table(page, 1)?;
     assert_eq!(rows.len(), SPREADS.len());
     for ([name, low, high], mover) in rows.iter().zip(distance.movers) {

@@ -125,9 +125,9 @@ pub struct Sampler {
 
 /// Rides of a band are cut more coarsely: within 0.3 % of the usual ones.
 const COARSE: Steps = Steps { changing_s: 1.0, changing: 4.0, steady_s: 15.0 };
-/// Places, of -1 to 1, of a triangle's tenth and ninetieth hundredth:
-/// `1 − √0.2`.
-const P90_PLACE: f64 = 0.552_786_404_500_042;
+/// Place, of -1 to 1, of a triangle's ninetieth hundredth, `1 − √0.2`: between it and its
+/// negative lie 8 of 10.
+pub const P90_PLACE: f64 = 0.552_786_404_500_042;
 
 impl Sampler {
     /// For an answer of a build; no samples yet.

@@ -43,6 +43,8 @@ pub struct Bars {
     pub bars: Vec<Bar>,
     /// What the values of a stacked bar are, in order; empty for plain bars.
     pub parts: Vec<String>,
+    /// A sign for each part, where its name has no room; a number where it has none.
+    pub signs: Vec<&'static str>,
     /// A mark they are measured against; a plain bar beyond it is drawn as
     /// being over.
     pub limit: Option<Limit>,
@@ -168,21 +170,25 @@ impl Bars {
         }
     }
 
-    /// Names a part inside its bar, or numbers it as in the key.
+    fn sign(&self, n: usize) -> String {
+        self.signs.get(n).map_or_else(|| super::plain((n + 1) as f64, 0), |sign| (*sign).into())
+    }
+
+    /// Names a part inside its bar, or marks it as in the key.
     fn on_part(&self, n: usize, x: f64, y: f64, wide: f64, marks: &mut Vec<Mark>) {
-        let number = super::plain((n + 1) as f64, 0);
+        let sign = self.sign(n);
         let fits = |text: &&str| text_width(text) + 8.0 <= wide;
         let name = self.parts.get(n).map(String::as_str).filter(fits);
-        // On hatching only a number stays legible.
+        // On hatching only a sign stays legible.
         let name = name.filter(|_| n < PARTS.len());
-        let Some(text) = name.or_else(|| Some(number.as_str()).filter(fits)) else {
+        let Some(text) = name.or_else(|| Some(sign.as_str()).filter(fits)) else {
             return;
         };
         let middle = x + wide / 2.0;
         marks.push(Mark::text(ON[n % 4], middle, y + 13.0, Anchor::Middle, text));
     }
 
-    /// Numbers and names of the parts; gives back where it ends.
+    /// Signs and names of the parts; gives back where it ends.
     fn legend(&self, width: f64, top: f64, marks: &mut Vec<Mark>) -> f64 {
         if self.parts.is_empty() {
             return top;
@@ -201,8 +207,8 @@ impl Bars {
             if n >= PARTS.len() {
                 marks.push(hatch("c-hatch", flow.x, y, (18.0, THICK)));
             }
-            let number = super::plain((n + 1) as f64, 0);
-            marks.push(Mark::text(ON[n % 4], flow.x + 9.0, flow.base, Anchor::Middle, number));
+            let sign = self.sign(n);
+            marks.push(Mark::text(ON[n % 4], flow.x + 9.0, flow.base, Anchor::Middle, sign));
             flow.x += 24.0;
             flow.text("c-name", name, marks);
         }

@@ -100,6 +100,7 @@ fn bars() -> impl Strategy<Value = Bars> {
         .prop_map(|(bars, parts, limit, most, nothing)| Bars {
             bars,
             parts,
+            signs: vec!["↓"],
             limit,
             most,
             nothing,

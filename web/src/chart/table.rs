@@ -46,7 +46,7 @@ pub fn grid(table: Table) -> Node {
         .attr("aria-label", table.caption.clone())
         .with(
             el("table")
-                .with(el("caption").with(table.caption))
+                .with(el("caption").with(el("span").with(table.caption)))
                 .with(el("thead").with(el("tr").with(heads)))
                 .with(el("tbody").with(rows)),
         )

@@ -23,6 +23,11 @@ pub fn headline(says: impl Fn() -> Headline + 'static) -> Node {
         let says = says.clone();
         said(move || read(says()))
     };
+    let figure = says.clone();
+    // Words may break, a number may not.
+    let words = move || {
+        figure().figure.starts_with(|c: char| c.is_ascii_alphabetic()).then(|| "words".into())
+    };
     // Spans, since a headline may stand in a button.
     el("span")
         .class("headline")
@@ -30,7 +35,7 @@ pub fn headline(says: impl Fn() -> Headline + 'static) -> Node {
         .with(
             el("span")
                 .class("headline-figure")
-                .with(el("strong").with(part(|h| h.figure)))
+                .with(el("strong").follow("class", words).with(part(|h| h.figure)))
                 .with(" ")
                 .with(el("span").with(part(|h| h.unit.into()))),
         )

@@ -197,14 +197,16 @@ fn outline(mut places: Vec<Place>, closed: bool) -> Vec<Place> {
     places
 }
 
-/// How far a dimension's line stands off the way from one place to another on
-/// the page, where y runs down.
-fn aside(off: f64, a: Place, b: Place) -> Place {
+/// How far a dimension's line stands off the way from its one end to the other,
+/// on the page, where y runs down.
+fn aside(dim: &Dim) -> Place {
+    let on_page = |(x, y): Place| (held(x), -held(y));
+    let (a, b) = (on_page(dim.from), on_page(dim.to));
     let (dx, dy) = (b.0 - a.0, b.1 - a.1);
     let apart = dx.hypot(dy);
     // Left of the way.
     let (nx, ny) = if apart > 0.0 { (dy / apart, -dx / apart) } else { (0.0, -1.0) };
-    let off = within(off, -MOST_ASIDE, MOST_ASIDE);
+    let off = within(dim.aside, -MOST_ASIDE, MOST_ASIDE);
     (nx * off, ny * off)
 }
 
@@ -213,9 +215,7 @@ fn aside(off: f64, a: Place, b: Place) -> Place {
 fn rims(plan: &Plan, width: f64, height: f64) -> [f64; 4] {
     let mut rims = [RIM; 4];
     for dim in &plan.dims {
-        // The page's y runs down.
-        let on_page = |(x, y): Place| (held(x), -held(y));
-        let (x, y) = aside(dim.aside, on_page(dim.from), on_page(dim.to));
+        let (x, y) = aside(dim);
         let words = text_width(&dim.value) + 8.0;
         let sides = [(-x, words, width), (-y, LINE, height), (x, words, width), (y, LINE, height)];
         for (rim, (off, words, size)) in rims.iter_mut().zip(sides) {
@@ -287,7 +287,7 @@ impl Frame {
         letters: &mut Lettering,
     ) -> (Place, Place) {
         let (a, b) = (self.at(dim.from), self.at(dim.to));
-        let (ox, oy) = aside(dim.aside, a, b);
+        let (ox, oy) = aside(dim);
         let (from, to) = ((a.0 + ox, a.1 + oy), (b.0 + ox, b.1 + oy));
         let class = if dim.bad { "d-dim d-bad" } else { "d-dim" };
         let mut line = |class, (x1, y1): Place, (x2, y2): Place| {

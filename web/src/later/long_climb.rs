@@ -108,6 +108,11 @@ fn limit(climb: &LongClimb) -> &'static str {
     }
 }
 
+/// Whether it does not reach its speed.
+fn slower(climb: &LongClimb) -> bool {
+    climb.top_m_s < 0.95 * climb.speed_m_s
+}
+
 /// Whether it comes up at all.
 fn climbs(climb: &LongClimb) -> bool {
     climb.distance_m >= 1.0
@@ -130,7 +135,12 @@ fn for_ever((_, hill): &(LongClimb, Steepest), style: Style) -> Headline {
     if hill.grade < 0.0 {
         return Headline { name, figure: page::NOT_FLAT.into(), unit: "", limit };
     }
-    Headline { name, figure: style.fixed(hill.grade * 100.0, 0), unit: "%", limit }
+    Headline { name, figure: held(hill, style), unit: "%", limit }
+}
+
+/// Percent, rounded down: a hair above it gets too hot.
+fn held(hill: &Steepest, style: Style) -> String {
+    style.fixed((hill.grade * 100.0).floor(), 0)
 }
 
 fn ends(climb: &LongClimb, style: Style) -> String {
@@ -151,7 +161,7 @@ fn ends(climb: &LongClimb, style: Style) -> String {
         Limit::Empty => format!("the pack is empty; the windings got to {}", warm(climb.winding_c)),
         limit => format!("it stops: {}", words::limit(limit)),
     };
-    let slow = if climb.top_m_s < 0.95 * climb.speed_m_s {
+    let slow = if slower(climb) {
         format!(" It gets no faster than {}.", style.speed_unit(climb.top_m_s))
     } else {
         String::new()
@@ -161,18 +171,19 @@ fn ends(climb: &LongClimb, style: Style) -> String {
 
 fn grid(climbs: &[(LongClimb, Steepest)], style: Style) -> Table {
     let row = |(climb, hill): &(LongClimb, Steepest)| {
-        let held = if hill.grade < 0.0 {
-            page::NOT_FLAT.into()
-        } else {
-            style.fixed(hill.grade * 100.0, 0)
-        };
+        let for_ever = if hill.grade < 0.0 { page::NOT_FLAT.into() } else { held(hill, style) };
+        let (wish, top) = (style.speed(climb.speed_m_s), style.speed_unit(climb.top_m_s));
         vec![
-            style.speed_unit(climb.speed_m_s),
+            if slower(climb) {
+                format!("{wish}, made {top}")
+            } else {
+                style.speed_unit(climb.speed_m_s)
+            },
             style.way(climb.distance_m),
             style.way(climb.height_m),
             span(climb.time_s),
             limit(climb).into(),
-            held,
+            for_ever,
         ]
     };
     let hill = climbs.first().map_or(0.0, |(climb, _)| climb.grade);

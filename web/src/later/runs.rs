@@ -178,9 +178,9 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
         vec![
             format!("{road}, {pack}"),
             motors,
+            all,
             way(stop.reaction_m),
             slowing,
-            all,
             held(stop).into(),
         ]
     };
@@ -190,9 +190,9 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
         heads: vec![
             "Road, pack".into(),
             "Motors that brake".into(),
+            format!("In all, {metre}"),
             format!("You react, {metre}"),
             format!("Down to {least}, {metre}"),
-            format!("Together, {metre}"),
             "Limit".into(),
         ],
         rows: stops.iter().map(row).collect(),
@@ -212,7 +212,7 @@ mod tests {
         // Dry and wet, full and half full, with two motors, one and none.
         assert_eq!(table.rows.len(), 12);
         // A second at 22 km/h is 6.1 m, whatever brakes.
-        assert!(table.rows.iter().all(|row| row[2] == "6"), "{table:?}");
+        assert!(table.rows.iter().all(|row| row[3] == "6"), "{table:?}");
         assert_eq!(table.rows[0][0], "dry, full");
         assert_eq!(table.rows[2][5], "nothing brakes");
         let heads = head("Dry, full pack", &stops[0], Style::default());

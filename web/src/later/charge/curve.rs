@@ -125,7 +125,8 @@ fn at(curve: &[ChargePoint], of: Of, time_s: f64) -> f64 {
 
 /// Times from start to end, s, evenly.
 fn times(charges: &Charges) -> impl Iterator<Item = f64> {
-    let whole = charges.full.time_s;
+    // The curve's own end: the sum of both parts may lie a hair behind it.
+    let whole = charges.full.curve.last().map_or(0.0, |point| point.time_s);
     (0..=STOPS).map(move |n| whole * f64::from(n) / f64::from(STOPS))
 }
 

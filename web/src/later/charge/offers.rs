@@ -21,9 +21,9 @@ fn table(app: App, found: &Found) -> Node {
     let (style, currency) = (app.style(), app.catalog().currency.clone());
     let heads = [
         "Charger".into(),
-        "Fits".into(),
         "To full".into(),
         format!("To {}", percent(found.build.ride.charge_to)),
+        "Fits".into(),
         "Current".into(),
         "Price".into(),
     ];
@@ -37,7 +37,7 @@ fn table(app: App, found: &Found) -> Node {
         .attr("aria-label", caption.clone())
         .with(
             el("table")
-                .with(el("caption").with(caption))
+                .with(el("caption").with(el("span").with(caption)))
                 .with(
                     el("thead").with(el("tr").with(heads.into_iter().map(head).collect::<Node>())),
                 )
@@ -67,9 +67,9 @@ fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> 
         offer.times_s.map_or_else(|_| ["–".into(), "–".into()], |t| t.map(duration));
     let price = |price| format!("{currency}\u{a0}{}", style.value(price, Unit::Money, 3));
     let cells = [
-        why(found, offer, style),
         full,
         enough,
+        why(found, offer, style),
         amps(offer.current_a, style),
         offer.price.map_or_else(|| "–".into(), price),
     ];

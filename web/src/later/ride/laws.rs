@@ -54,6 +54,17 @@ fn a_speed_that_cannot_be_held_says_what_is_left_of_it() {
     assert!(!said::impossible(fast, Outing::Flatout));
 }
 
+/// Over a ride of stops the means make up its whole way, and none hides a stop behind full speed.
+#[test]
+fn means_pass_over_no_stop() {
+    let build = Build::check(&Draft::typical()).expect("in range");
+    let town = &Drive::new(&build).ride_out(Outing::Town, Until::EMPTY);
+    let means = trace::kept(town, false);
+    let way: f64 = means.windows(2).map(|m| m[1].speed_m_s * (m[1].time_s - m[0].time_s)).sum();
+    assert!((way / town.distance_m - 1.0).abs() < 1e-9, "{way} {}", town.distance_m);
+    assert!(means.iter().all(|m| m.speed_m_s < 0.95 * town.top_m_s), "{means:?}");
+}
+
 #[test]
 fn the_cycle_says_what_it_leaves_out() {
     let build = Build::check(&Draft::typical()).expect("in range");
@@ -97,11 +108,19 @@ proptest! {
         let _ = (told(&found, style), all(&found, style));
         let outing = found.build.ride.outing;
         let mut words = said::met(&found.build, ride, outing, style);
+        words.extend(said::burnt(&found.build, ride, style));
         words.extend([said::end(ride, style), facts(&found, style), distance(&found, Sure::default(), style).figure]);
         words.push(said::course(&found.build, outing, style));
-        let tables = [trace::table(ride, style), spent::table(ride, style)];
+        let mut drawings = vec![spent::draw(ride, style, width)];
+        let mut tables = vec![spent::table(ride, style)];
+        for close in [false, true] {
+            let moments = trace::kept(ride, close);
+            let caption = trace::finding(ride, close, style);
+            tables.push(trace::table(&moments, caption, style));
+            drawings.push(trace::draw(ride, &moments, style, width));
+        }
         words.extend(tables.into_iter().flat_map(|t| t.rows).flatten());
-        for drawing in [trace::draw(ride, style, width), spent::draw(ride, style, width)] {
+        for drawing in drawings {
             words.extend(drawing.points.iter().map(|p| p.text.clone()));
             for mark in &drawing.marks {
                 words.push(mark.outline());

@@ -112,21 +112,26 @@ fn distance(found: &Ridings, sure: Sure, style: Style) -> Headline {
     let ride = found.chosen();
     let band = sure.about(ride.distance_m);
     let shown = band.map(|far| style.shown_si(far, Unit::Kilometre));
+    let figure = if said::starts(ride) {
+        style.span(shown, style.distance_decimals(band))
+    } else {
+        "0".into()
+    };
     Headline {
         name: name(found.build.ride.outing).into(),
-        figure: style.span(shown, style.distance_decimals(band)),
+        figure,
         unit: style.units.shown(Unit::Kilometre).symbol,
-        limit: if said::stalls(ride) {
-            said::ended(ride)
-        } else {
-            format!("Ended by: {}", said::ended(ride))
+        limit: match ride.winding_hot {
+            Some(met) => format!("But windings too hot after {}", style.way(met.distance_m)),
+            None if said::stalls(ride) => said::ended(ride),
+            None => format!("Ended by: {}", said::ended(ride)),
         },
     }
 }
 
 fn facts(found: &Ridings, style: Style) -> String {
     let ride = found.chosen();
-    if ride.distance_m < 1.0 {
+    if !said::starts(ride) {
         return String::new();
     }
     format!(
@@ -152,7 +157,12 @@ fn told(found: &Ridings, style: Style) -> Node {
         (false, _) => (None, Some(end)),
     };
     let list = plain.into_iter().chain(met).map(line).collect::<Node>();
-    Node::from(vec![warned.map(notice).into(), el("ul").class("facts").with(list).into()])
+    let burnt = said::burnt(&found.build, ride, style).map(notice);
+    Node::from(vec![
+        warned.map(notice).into(),
+        burnt.into(),
+        el("ul").class("facts").with(list).into(),
+    ])
 }
 
 /// Every way to ride, side by side.
@@ -161,10 +171,10 @@ fn all(found: &Ridings, style: Style) -> Node {
         vec![
             name(*outing).into(),
             style.distance(ride.distance_m),
+            said::ended(ride),
             style.speed(ride.mean_m_s()),
             style.value(ride.wh_per_km, Unit::WattHourPerKilometre, 2),
             said::hottest(ride, style),
-            said::ended(ride),
         ]
     };
     let symbol = |unit: Unit| style.units.shown(unit).symbol;
@@ -174,10 +184,10 @@ fn all(found: &Ridings, style: Style) -> Node {
         heads: vec![
             page::HOW.into(),
             format!("Distance, {}", symbol(Unit::Kilometre)),
+            "Ended by".into(),
             format!("Average, {}", symbol(Unit::KilometrePerHour)),
             symbol(Unit::WattHourPerKilometre).into(),
             "Hottest".into(),
-            "Ended by".into(),
         ],
         rows: Outing::ALL.iter().zip(&found.whole).map(row).collect(),
     })

@@ -106,7 +106,7 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     };
     let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
     if ride.end == RideEnd::Stalled {
-        return if met.distance_m < 1.0 {
+        return if !starts(ride) {
             format!("It does not get going{}: {limit}. {why}", slope(style, met.grade))
         } else {
             format!("Stopped {}: {limit}. {why}", place(style, &met))
@@ -125,6 +125,11 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
 /// Whether the wish could not be had.
 pub(super) fn impossible(ride: &Ridden, outing: Outing) -> bool {
     ride.end == RideEnd::Stalled || (outing != Outing::Flatout && early(ride))
+}
+
+/// Whether it gets anywhere.
+pub(super) fn starts(ride: &Ridden) -> bool {
+    ride.distance_m >= 1.0
 }
 
 /// Whether the push did not move it.
@@ -167,14 +172,6 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
         let (hot, from) = (warmth(style, hot), warmth(style, from));
         told.push(format!("{what} got to {hot}: held back from {from} on."));
     }
-    if let Some(met) = ride.winding_hot {
-        let most = warmth(style, build.motor.winding_limit_c);
-        let hot = warmth(style, ride.hottest.winding_c);
-        told.push(format!(
-            "The windings passed their {most} {} and got to {hot}: motors burn out like that. Ride gentler, or gear lower.",
-            at(&met)
-        ));
-    }
     if let Some(met) = ride.brake_held_back {
         told.push(format!(
             "Braking asks for more than the motors do, first {}: {}. The rest is left to your foot or another brake.",
@@ -183,6 +180,16 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
         ));
     }
     told
+}
+
+/// That the motors do not survive it, if so.
+pub(super) fn burnt(build: &Build, ride: &Ridden, style: Style) -> Option<String> {
+    let at = place(style, &ride.winding_hot?);
+    let most = warmth(style, build.motor.winding_limit_c);
+    let hot = warmth(style, ride.hottest.winding_c);
+    Some(format!(
+        "The windings pass their {most} {at} and get to {hot}: motors burn out like that. Ride gentler, or gear lower."
+    ))
 }
 
 /// What got hottest, with its temperature.

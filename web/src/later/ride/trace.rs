@@ -13,8 +13,8 @@ use reactive_graph::signal::RwSignal;
 
 /// More moments than this are not drawn: there are no more pixels.
 const DRAWN: usize = 240;
-/// Rows of the table, one a minute, or fewer on a long ride.
-const ROWS: f64 = 120.0;
+/// Seconds between two rows of the table, at least; a hair less, as moments are not on the minute.
+const MINUTE_S: f64 = 59.0;
 
 type Read = fn(&Moment) -> f64;
 
@@ -30,14 +30,22 @@ pub(super) fn trace(rides: &Rides) -> Node {
     let figure = chart(Chart {
         key: Box::new(move || keyed.key() + if close.get() { "close" } else { "" }),
         finding: Box::new(move || {
-            told().map_or_else(String::new, |(f, style, close)| finding(shown(&f, close), style))
+            told().map_or_else(String::new, |(f, style, close)| {
+                finding(shown(&f, close), close, style)
+            })
         }),
         draw: Box::new(move |width| {
-            let drawing = drawn().map(|(f, style, close)| draw(shown(&f, close), style, width));
+            let drawing = drawn().map(|(f, style, close)| {
+                let ride = shown(&f, close);
+                draw(ride, &kept(ride, close), style, width)
+            });
             drawing.unwrap_or_else(|| nothing(width, page::WORKING))
         }),
         table: Box::new(move || {
-            rows().map_or_else(none, |(f, style, close)| table(shown(&f, close), style))
+            rows().map_or_else(none, |(f, style, close)| {
+                let ride = shown(&f, close);
+                table(&kept(ride, close), finding(ride, close, style), style)
+            })
         }),
         hint: page::ALONG_TIME,
         width: use_width(340.0),
@@ -60,11 +68,15 @@ pub(super) fn none() -> Table {
     Table { label: "Table".into(), ..Table::default() }
 }
 
-pub(super) fn finding(ride: &Ridden, style: Style) -> String {
+pub(super) fn finding(ride: &Ridden, close: bool, style: Style) -> String {
     let way = style.distance_unit(ride.distance_m);
     let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
+    let lines = match (means(ride, close), ride.moments.get(stretch(ride))) {
+        (true, Some(m)) => format!("Lines are means over {}, shaded", span(m.time_s)),
+        _ => "Shaded".into(),
+    };
     format!(
-        "{way} in {}: windings up to {}, cells up to {}. Shaded is all that lies between the points.",
+        "{way} in {}: windings up to {}, cells up to {}. {lines} is from least to most.",
         span(ride.time_s),
         warmth(style, windings),
         warmth(style, cells)
@@ -75,6 +87,11 @@ fn step(ride: &Ridden) -> usize {
     ride.moments.len().div_ceil(DRAWN).max(1)
 }
 
+/// Moments that are seen as one: so many that a stop or two fall into each.
+fn stretch(ride: &Ridden) -> usize {
+    5 * step(ride)
+}
+
 /// Between which values it was, with the time at which each stretch ends.
 fn spread(ride: &Ridden) -> Vec<(f64, Extent)> {
     let each: Vec<_> = ride.moments.iter().zip(&ride.extents).collect();
@@ -83,12 +100,55 @@ fn spread(ride: &Ridden) -> Vec<(f64, Extent)> {
         let all = chunk.iter().fold(*first, |all, (_, extent)| all.with(**extent));
         Some((last.0.time_s, all))
     };
-    // Wide enough that a stop or two fall into each.
-    let mut all: Vec<_> = each.chunks(5 * step(ride)).filter_map(chunk).collect();
+    let mut all: Vec<_> = each.chunks(stretch(ride)).filter_map(chunk).collect();
     if let Some((_, extent)) = all.first() {
         all.insert(0, (0.0, *extent));
     }
     all
+}
+
+/// What is drawn of a ride: each moment where it is seen closely, else the means of stretches, as
+/// moments alone would pass over most stops.
+pub(super) fn kept(ride: &Ridden, close: bool) -> Vec<Moment> {
+    if means(ride, close) { averaged(ride) } else { thinned(ride) }
+}
+
+/// Whether there are more moments than are seen.
+fn means(ride: &Ridden, close: bool) -> bool {
+    !close && step(ride) > 1
+}
+
+fn averaged(ride: &Ridden) -> Vec<Moment> {
+    let mut from = match ride.moments.first() {
+        Some(first) => *first,
+        None => return Vec::new(),
+    };
+    let mean = |stretch: &[Moment], read: Read| {
+        stretch.iter().map(read).sum::<f64>() / stretch.len() as f64
+    };
+    let over = |stretch: &[Moment]| {
+        let last = *stretch.last()?;
+        let time_s = last.time_s - from.time_s;
+        let speed_m_s = if time_s > 0.0 {
+            (last.distance_m - from.distance_m) / time_s
+        } else {
+            last.speed_m_s
+        };
+        from = last;
+        let [bus_v, pack_a, motor_a] =
+            [|m: &Moment| m.bus_v, |m: &Moment| m.pack_a, |m: &Moment| m.motor_a]
+                .map(|read| mean(stretch, read));
+        Some(Moment { speed_m_s, bus_v, pack_a, motor_a, ..last })
+    };
+    let rest = ride.moments.get(1..).unwrap_or_default();
+    let mut means: Vec<Moment> = rest.chunks(stretch(ride)).filter_map(over).collect();
+    // The first mean holds from the start.
+    if let (Some(start), Some(first)) = (ride.moments.first(), means.first()) {
+        let (speed_m_s, bus_v, pack_a, motor_a) =
+            (first.speed_m_s, first.bus_v, first.pack_a, first.motor_a);
+        means.insert(0, Moment { speed_m_s, bus_v, pack_a, motor_a, ..*start });
+    }
+    means
 }
 
 fn thinned(ride: &Ridden) -> Vec<Moment> {
@@ -100,8 +160,7 @@ fn thinned(ride: &Ridden) -> Vec<Moment> {
     kept
 }
 
-pub(super) fn draw(ride: &Ridden, style: Style, width: f64) -> Drawing {
-    let moments = thinned(ride);
+pub(super) fn draw(ride: &Ridden, moments: &[Moment], style: Style, width: f64) -> Drawing {
     let extents = spread(ride);
     let series = |name: &str, unit: Unit, read: Read| Series {
         name: name.into(),
@@ -198,7 +257,7 @@ fn said(m: &Moment, style: Style) -> String {
     )
 }
 
-pub(super) fn table(ride: &Ridden, style: Style) -> Table {
+pub(super) fn table(moments: &[Moment], caption: String, style: Style) -> Table {
     let symbol = |unit: Unit| style.units.shown(unit).symbol;
     let (speed, way, warm) =
         (symbol(Unit::KilometrePerHour), symbol(Unit::Kilometre), symbol(Unit::Celsius));
@@ -231,19 +290,13 @@ pub(super) fn table(ride: &Ridden, style: Style) -> Table {
             celsius(m.cell_c),
         ]
     };
-    // A row for each minute; on a long ride for every second one, and so on.
-    let mut every_s = 60.0;
-    while ride.time_s > ROWS * every_s {
-        every_s += 60.0;
-    }
+    // A row for each minute at most.
     let (mut rows, mut next) = (Vec::new(), 0.0);
-    for m in &ride.moments {
+    for m in moments {
         if m.time_s >= next {
             rows.push(row(m));
-            while next <= m.time_s {
-                next += every_s;
-            }
+            next = m.time_s + MINUTE_S;
         }
     }
-    Table { label: "Table".into(), caption: finding(ride, style), heads, rows }
+    Table { label: "Table".into(), caption, heads, rows }
 }

@@ -6,7 +6,7 @@ use crate::dom::{Node, el, live};
 use crate::state::App;
 use crate::text::{Style, page};
 use pitchline_core::Unit;
-use pitchline_core::band::{Quantity, SPREADS, Spread};
+use pitchline_core::band::{P90_PLACE, Quantity, SPREADS, Spread};
 
 pub(super) fn spreads(app: App, of: Quantity) -> Node {
     // Several stand on one page, so each has a name of its own.
@@ -19,10 +19,13 @@ pub(super) fn spreads(app: App, of: Quantity) -> Node {
     };
     let rows = move || {
         let style = app.style();
-        let row = |spread: &Spread| vec![name(spread.input), off(spread, style)];
+        let row = |spread: &Spread| {
+            let (usual, most) = (off(spread, P90_PLACE, style), off(spread, 1.0, style));
+            vec![name(spread.input), usual, most]
+        };
         table(Table {
             caption: format!("How far off each is taken to be, for {behind}"),
-            heads: vec!["What".into(), "At most".into()],
+            heads: vec!["What".into(), "8 of 10".into(), "At most".into()],
             rows: SPREADS.iter().map(row).collect(),
             ..Table::default()
         })
@@ -33,13 +36,13 @@ pub(super) fn spreads(app: App, of: Quantity) -> Node {
     ])
 }
 
-/// Half of the width, with the sign that says so.
-fn off(spread: &Spread, style: Style) -> String {
+/// A share of half of the width, with the sign that says so.
+fn off(spread: &Spread, share: f64, style: Style) -> String {
     let fields = spread.slot.kind().fields();
     let own = fields.iter().find(|field| field.key == spread.key).filter(|_| spread.absolute);
     let unit = own.map_or(Unit::Percent, |field| field.unit);
     // By how much it differs: where the scale has its zero does not matter.
-    let shown = style.shown_si(spread.half, unit) - style.shown_si(0.0, unit);
+    let shown = style.shown_si(share * spread.half, unit) - style.shown_si(0.0, unit);
     let symbol = style.units.shown(unit).symbol;
     format!("±\u{a0}{}\u{a0}{symbol}", style.significant(shown, 2))
 }

@@ -19,14 +19,15 @@ fn strong(band: &Band) -> impl Iterator<Item = &Mover> {
 /// What moves it most, as a sentence.
 pub(super) fn finding(band: &Band) -> String {
     let names: Vec<_> = strong(band).take(3).map(|mover| words::uncertain(mover.input)).collect();
-    match names[..] {
-        [] => "Nothing of what may differ moves it.".into(),
-        [first] => format!("What moves it most: {first}."),
-        [first, second] => format!("What moves it most: {first}, then {second}."),
-        [first, second, third, ..] => {
-            format!("What moves it most: {first}, then {second} and {third}.")
-        }
-    }
+    let most = match names[..] {
+        [] => return "Nothing of what may differ moves it.".into(),
+        [first] => first.to_string(),
+        [first, second] => format!("{first}, then {second}"),
+        [first, second, third, ..] => format!("{first}, then {second} and {third}"),
+    };
+    format!(
+        "What moves it most: {most}. Each bar: that alone, off by as much as in 8 of 10 boards."
+    )
 }
 
 pub(super) fn draw(measure: Measure, band: &Band, width: f64) -> Drawing {
@@ -35,6 +36,7 @@ pub(super) fn draw(measure: Measure, band: &Band, width: f64) -> Drawing {
     Bars {
         bars,
         parts: vec!["lower than entered".into(), "higher".into()],
+        signs: vec!["↓", "↑"],
         limit: Some(Limit { at: 0.0, name: entered }),
         nothing: finding(band),
         ..Bars::default()
@@ -75,7 +77,10 @@ pub(super) fn rows(measure: Measure, band: &Band) -> Table {
     let symbol = measure.symbol;
     Table {
         label: "Table".into(),
-        caption: format!("What each alone makes of {}\u{a0}{symbol}", measure.fine(band.nominal)),
+        caption: format!(
+            "What each alone makes of {}\u{a0}{symbol}, at the ends that 8 of 10 lie between",
+            measure.fine(band.nominal)
+        ),
         heads: vec![
             "What differs".into(),
             format!("Lower gives, {symbol}"),
