@@ -160,6 +160,12 @@ impl Build {
             .unwrap_or(1.25 * self.pack.series * self.pack.parallel * self.cell.mass_kg)
     }
 
+    /// Temperature of the pack where it charges, °C.
+    #[must_use]
+    pub fn charge_air_c(&self) -> f64 {
+        self.place.charge_air_c.unwrap_or(self.place.air_c)
+    }
+
     /// The warmest that the windings may get with nothing held back, °C.
     #[must_use]
     pub fn winding_held_c(&self) -> f64 {

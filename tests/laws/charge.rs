@@ -9,7 +9,7 @@ use proptest::prelude::*;
 pub(crate) fn chargeable(board: &Board) -> Board {
     let full = board.value(Slot::Cell, "full_v") * board.value(Slot::Pack, "series");
     let warm = board.value(Slot::Place, "air_c").abs();
-    board.with(Slot::Charger, "full_v", full).with(Slot::Place, "air_c", warm)
+    board.with(Slot::Charger, "full_v", full).with(Slot::Place, "charge_air_c", warm)
 }
 
 fn share() -> impl Strategy<Value = f64> {
@@ -46,6 +46,15 @@ proptest! {
             prop_assert!((last.charge - found.end_charge).abs() < 1e-9);
             prop_assert!((last.time_s - found.time_s).abs() <= 1e-6 * found.time_s.max(1.0));
         }
+    }
+
+    /// Indoors it charges as on a day as warm, whatever the weather.
+    #[test]
+    fn it_charges_as_where_it_charges(board in likely_board(), outside in -25.0..=50.0_f64) {
+        let indoors = chargeable(&board).with(Slot::Place, "air_c", outside);
+        let celsius = indoors.value(Slot::Place, "charge_air_c");
+        let outdoors = indoors.with(Slot::Place, "air_c", celsius);
+        prop_assert_eq!(indoors.drive().charge(0.2, 0.9), outdoors.drive().charge(0.2, 0.9));
     }
 
     /// What is in after a time is what a charge to that much takes as long for.
@@ -90,7 +99,7 @@ proptest! {
 
     #[test]
     fn cold_cells_are_refused(board in any_board(), celsius in -25.0..=-0.01_f64) {
-        let cold = chargeable(&board).with(Slot::Place, "air_c", celsius);
+        let cold = chargeable(&board).with(Slot::Place, "charge_air_c", celsius);
         let said = ChargeRefusal::TooCold { cell_c: celsius, least_c: LEAST_CHARGE_C };
         prop_assert_eq!(cold.drive().charge(0.0, 1.0), Err(said));
         prop_assert_eq!(cold.drive().charge_for(0.0, 60.0), Err(said));

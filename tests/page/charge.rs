@@ -8,6 +8,7 @@ use pitchline_core::{Build, Charge, Draft, Drive, Slot, by_age, by_temperature};
 use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use pitchline_tests::dist;
 
+use crate::strip::assert_answers;
 use crate::visit::{Site, Visit, demo, put};
 
 /// The words of the question, once they say what is wanted.
@@ -210,7 +211,7 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
     page.by_label("Air temperature")?.fill("-5")?;
     said(page, "Too cold to charge: the pack is at −5\u{a0}°C. Below 0\u{a0}°C charging damages")?;
     no_times(page)?;
-    assert_eq!(row(page, "#charge", "Springtide")?[0], "too cold now");
+    assert_eq!(row(page, "#charge", "Springtide")?[2], "too cold now");
     page.screenshot("page-charge-cold-Phone")?;
     // What goes away with the answers may be at work just then.
     let script = "const air = document.getElementById('place-air_c');
@@ -220,10 +221,13 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
             await new Promise((then) => setTimeout(then, 10 * n));
         }";
     page.eval(script, &[])?;
-    page.by_label("Air temperature")?.fill("5")?;
     let mut draft = demo().draft("kittiwake");
-    draft.set(Slot::Place, "air_c", 5.0);
+    // Out in the cold it rides, indoors it charges.
+    draft.set(Slot::Place, "air_c", -5.0);
+    page.by_label("Temperature where it charges")?.fill("18")?;
+    draft.set(Slot::Place, "charge_air_c", 18.0);
     answers(page, "From 20\u{a0}% to full", &to_full(&draft))?;
+    assert_answers(page, &draft)?;
     visit.end()
 }
 

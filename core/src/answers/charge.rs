@@ -98,7 +98,7 @@ pub const LEAST_CHARGE_C: f64 = 0.0;
 
 impl Drive {
     /// A charge with the build's charger, from one charge to another (shares
-    /// between 0 and 1), at the temperature of the place.
+    /// between 0 and 1), at the temperature where it charges.
     ///
     /// # Errors
     /// [`ChargeRefusal`] where charger and pack have other volts, and for cells
@@ -124,12 +124,13 @@ impl Drive {
         w: &mut Working,
     ) -> Result<Charge, ChargeRefusal> {
         let mut curve = Vec::new();
+        let indoors = self.where_it_charges();
         let (series, parallel) = (self.build.pack.series, self.build.pack.parallel);
         let tell = |m: ChargeMoment| {
             let (current_a, volts) = (m.current_a * parallel, m.volts * series);
             curve.push(ChargePoint { time_s: m.time_s, charge: m.charge, current_a, volts });
         };
-        let (current, found) = self.cell_charge(from, to, until_s, tell, w)?;
+        let (current, found) = indoors.cell_charge(from, to, until_s, tell, w)?;
         let end = if found.tapered {
             ChargeEnd::Taper
         } else if found.end.time_s >= until_s {
@@ -139,7 +140,7 @@ impl Drive {
         };
         let start = share(from);
         let (hold, last) = (found.hold, found.end);
-        let capacity = self.capacity_ah;
+        let capacity = indoors.capacity_ah;
         let first = w.apply(&CONSTANT_CURRENT, [capacity, hold.charge, start, current]);
         let spent = last.time_s - hold.time_s;
         let mean =
@@ -168,6 +169,17 @@ impl Drive {
             },
             curve,
         })
+    }
+
+    /// The board as warm as where it charges.
+    fn where_it_charges(&self) -> Self {
+        let air_c = self.build.charge_air_c();
+        if air_c == self.build.place.air_c {
+            return *self;
+        }
+        let mut build = self.build;
+        build.place.air_c = air_c;
+        Self::new(&build)
     }
 
     /// The current into the pack, A, until the voltage is held, and the charge of one of its cells.
@@ -205,7 +217,9 @@ impl Drive {
 
     /// Time of a charge, s, without its curve.
     pub(crate) fn charge_time_s(&self, from: f64, to: f64) -> Result<f64, ChargeRefusal> {
-        let (_, found) = self.cell_charge(from, to, f64::INFINITY, |_| {}, &mut Working::off())?;
+        let indoors = self.where_it_charges();
+        let off = &mut Working::off();
+        let (_, found) = indoors.cell_charge(from, to, f64::INFINITY, |_| {}, off)?;
         Ok(found.end.time_s)
     }
 
@@ -237,7 +251,7 @@ pub fn explain_charge(build: &Build, from: f64, to: f64) -> Result<Vec<Step>, Ch
         [
             build.pack.parallel,
             build.cell.capacity_ah,
-            build.cell.chemistry.capacity_factor(build.place.air_c),
+            build.cell.chemistry.capacity_factor(build.charge_air_c()),
             build.cell.chemistry.fade(build.pack.cycles).0,
         ],
     );

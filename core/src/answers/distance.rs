@@ -18,6 +18,8 @@ pub struct Reach {
     pub speed_m_s: f64,
     /// Distance, m; 0 where the speed cannot be held even at the start.
     pub distance_m: f64,
+    /// Charge at the start, as a share.
+    pub start_charge: f64,
     /// Charge left at the end, as a share.
     pub end_charge: f64,
     /// What ends it.
@@ -69,7 +71,8 @@ impl Drive {
     ) -> Reach {
         let start = self.build.ride.start_charge;
         let (end, limit) = self.last_charge(speed_m_s, slope, start);
-        let none = Reach { speed_m_s, distance_m: 0.0, end_charge: start, limit };
+        let none =
+            Reach { speed_m_s, distance_m: 0.0, start_charge: start, end_charge: start, limit };
         if end >= start {
             return none;
         }
@@ -87,7 +90,7 @@ impl Drive {
         }
         let mean = w.apply(&MEAN_CURRENT, [inverse]);
         let distance_m = w.apply(&DISTANCE, [speed_m_s, self.capacity_ah, start, end, mean]);
-        Reach { speed_m_s, distance_m, end_charge: end, limit }
+        Reach { speed_m_s, distance_m, start_charge: start, end_charge: end, limit }
     }
 
     /// The charge at which the speed can no longer be held, and why.

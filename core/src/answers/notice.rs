@@ -22,6 +22,13 @@ pub enum Notice {
         /// Full pack, V.
         pack_v: f64,
     },
+    /// The pack weighs less than the cells in it.
+    PackTooLight {
+        /// Pack, kg.
+        pack_kg: f64,
+        /// Its cells, kg.
+        cells_kg: f64,
+    },
     /// Two parts carry tags that do not match.
     TagMismatch {
         /// The one part.
@@ -65,6 +72,10 @@ pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
     let charger_v = build.charger.full_v;
     if !charger_fits(charger_v, pack_v) {
         found.push(Notice::ChargerVoltage { charger_v, pack_v });
+    }
+    let cells_kg = build.pack.series * build.pack.parallel * build.cell.mass_kg;
+    if let Some(pack_kg) = build.pack.mass_kg.filter(|pack_kg| *pack_kg < cells_kg) {
+        found.push(Notice::PackTooLight { pack_kg, cells_kg });
     }
     for (one, one_index, other, other_index) in PAIRS {
         let one_tag = draft.record(one).tag(one_index);

@@ -84,8 +84,15 @@ impl Spread {
             Uncertain::Belt => &mut build.belt.efficiency,
             Uncertain::Kv => &mut build.motor.kv_rpm_per_v,
         };
-        let moved =
-            if self.absolute { *value + self.half * off } else { *value * (1.0 + self.half * off) };
-        *value = moved.max(low).min(high);
+        let moved = |value: f64| {
+            let by = self.half * off;
+            let moved = if self.absolute { value + by } else { value * (1.0 + by) };
+            moved.max(low).min(high)
+        };
+        *value = moved(*value);
+        // Where it charges it may be off as well.
+        if let (Uncertain::Temperature, Some(air_c)) = (self.input, &mut build.place.charge_air_c) {
+            *air_c = moved(*air_c);
+        }
     }
 }

@@ -32,6 +32,8 @@ part! {
     grip: f64 = "grip_percent" Percent, 5.0..120.0, 70.0, Assumed;
     /// Height of the bumps that are rolled off.
     bump_m: f64 = "bump_mm" Millimetre, 0.0..200.0, 15.0, Assumed;
+    /// Temperature where it charges, and of the pack there; the same as outside if not given.
+    charge_air_c: Option<f64> = "charge_air_c" Celsius, -25.0..50.0, 20.0, Optional;
     /// Price of a kilowatt-hour from the wall, in the catalogue's currency.
     energy_price: Option<f64> = "energy_price_kwh" Money, 0.0..1000000.0, 0.3, Optional;
 }

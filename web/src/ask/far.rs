@@ -1,6 +1,7 @@
 //! How far?
 
 use super::answer::{Figure, answers, figure, table};
+use super::field::input_of;
 use super::late::late;
 use super::question;
 use crate::chart::{Bar, Bars, Drawing, Table};
@@ -8,9 +9,9 @@ use crate::component::{Headline, caution};
 use crate::dom::{Node, el, said};
 use crate::later;
 use crate::state::{App, Banded, Sure};
-use crate::text::{Style, page, words};
+use crate::text::{Style, page, percent, words};
 use pitchline_core::band::Quantity;
-use pitchline_core::{Answers, Headline as Which, Unit};
+use pitchline_core::{Answers, Headline as Which, Slot, Unit};
 
 /// Names of the sinks, in the core's order.
 pub const SINKS: [&str; 10] = [
@@ -33,6 +34,7 @@ pub(super) fn far(app: App) -> Node {
             &[(Which::Distance, |app, a, style| distance(a, app.sure(Banded::Distance), style))],
         ),
         el("p").class("facts").with(said(move || spent(app).unwrap_or_default())).into(),
+        el("div").class("fields").with(input_of(app, Slot::Ride, "start_charge_percent")).into(),
         caution(page::CAUTION_PACK),
         late(app, move || later::sure(app, Quantity::SteadyDistance)),
         figure(app, ENERGY),
@@ -56,18 +58,23 @@ fn spent(app: App) -> Option<String> {
     })
 }
 
+/// From which charge, unless the pack is full.
+pub(super) fn from(answers: &Answers) -> String {
+    let start = answers.distance.cruise.start_charge;
+    if start < 0.9995 { format!(", from {}", percent(start)) } else { String::new() }
+}
+
 /// The distance as a headline.
 pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline {
     let reach = answers.distance.cruise;
     let shown = style.units.shown(Unit::Kilometre);
-    let name = format!("At {}, no stops", style.speed_unit(reach.speed_m_s));
+    let name = format!("At {}, no stops{}", style.speed_unit(reach.speed_m_s), from(answers));
     let why = words::limit(reach.limit);
     if reach.distance_m <= 0.0 {
         let limit = format!("Too fast to hold: {why}");
         return Headline { name, figure: "0".into(), unit: shown.symbol, limit };
     }
-    let left = style.fixed(reach.end_charge * 100.0, 0);
-    let limit = format!("Ends at {left}\u{a0}% charge: {why}");
+    let limit = format!("Ends at {} charge: {why}", percent(reach.end_charge));
     let band = sure.about(reach.distance_m);
     let decimals = style.distance_decimals(band);
     let figure = style.span(band.map(|far| style.shown_si(far, Unit::Kilometre)), decimals);
@@ -87,9 +94,9 @@ fn energy_finding(answers: &Answers, _: Style) -> String {
         [first, second, ..] => format!(
             "Most of the energy goes into {} ({}) and {} ({}).",
             first.name.to_ascii_lowercase(),
-            share(first.share),
+            percent(first.share),
             second.name.to_ascii_lowercase(),
-            share(second.share)
+            percent(second.share)
         ),
         _ => "No ride, no energy.".into(),
     }
@@ -97,7 +104,8 @@ fn energy_finding(answers: &Answers, _: Style) -> String {
 
 fn energy_draw(answers: &Answers, style: Style, width: f64) -> Drawing {
     let bar = |sink: &Sink| {
-        let text = format!("{}, {}", style.quantity(sink.wh, Unit::WattHour, 2), share(sink.share));
+        let text =
+            format!("{}, {}", style.quantity(sink.wh, Unit::WattHour, 2), percent(sink.share));
         Bar {
             name: sink.name.into(),
             values: vec![sink.wh],
@@ -119,10 +127,6 @@ fn energy_rows(answers: &Answers, style: Style) -> Table {
     };
     let rows = sorted(answers).iter().map(row).collect();
     table("Where the energy goes", vec!["Into".into(), "Wh".into(), "%".into()], rows)
-}
-
-fn share(share: f64) -> String {
-    format!("{}\u{a0}%", Style::default().fixed(share * 100.0, 0))
 }
 
 /// Something that takes energy.

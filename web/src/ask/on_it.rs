@@ -33,7 +33,9 @@ const OPEN: [(Slot, &str); 6] = [
 ];
 
 /// Inputs that stand under the question that they are for.
-const ELSEWHERE: [(Slot, &str); 9] = [
+const ELSEWHERE: [(Slot, &str); 11] = [
+    (Slot::Ride, "start_charge_percent"),
+    (Slot::Place, "charge_air_c"),
     (Slot::Ride, "charge_from_percent"),
     (Slot::Ride, "charge_to_percent"),
     (Slot::Ride, "charge_time_h"),

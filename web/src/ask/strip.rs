@@ -143,6 +143,6 @@ pub(super) fn hill(answers: &Answers, sure: Sure, style: Style) -> Headline {
 /// The third.
 pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline {
     let speed = style.speed_unit(answers.distance.cruise.speed_m_s);
-    let name = format!("{} {speed}", page::DISTANCE);
+    let name = format!("{} {speed}{}", page::DISTANCE, far::from(answers));
     Headline { name, ..far::distance(answers, sure, style) }
 }

@@ -119,6 +119,7 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "charge_from_percent" => "Charge when you plug in",
         "charge_to_percent" => "Charge that is enough",
         "charge_time_h" => "You leave in",
+        "charge_air_c" => "Temperature where it charges",
         _ => "",
     }
 }
@@ -146,6 +147,7 @@ pub fn help(key: &str) -> &'static str {
         "grip_percent" => "About 70 dry, 40 wet. Common practice, no source.",
         "headwind_km_h" => "From behind is negative.",
         "charge_to_percent" => "Full is harder on the cells. Common practice, no source.",
+        "charge_air_c" => "As outside, if you give none.",
         "charge_time_h" => "1.5 h is an hour and a half.",
         "cruise_km_h" => "Held all the way when asking how far.",
         "grade_percent" => "Metres up for every 100 metres along.",

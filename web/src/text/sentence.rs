@@ -55,6 +55,11 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
         ),
+        Notice::PackTooLight { pack_kg, cells_kg } => format!(
+            "The pack is said to weigh {}, but its cells alone weigh {}. Give it its own mass and price when you change its cells.",
+            style.quantity(*pack_kg, Unit::Kilogram, 2),
+            style.quantity(*cells_kg, Unit::Kilogram, 2),
+        ),
         Notice::TagMismatch { one, one_tag, other, other_tag } if one == other => format!(
             "{} and their mounts do not fit: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
             words::kind(one.kind()),

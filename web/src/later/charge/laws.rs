@@ -44,7 +44,7 @@ proptest! {
             draft.set(Slot::Charger, "full_v", full);
         }
         if warm {
-            draft.set(Slot::Place, "air_c", 15.0);
+            draft.set(Slot::Place, "charge_air_c", 15.0);
         }
         let build = Build::check(&draft).map_err(|e| TestCaseError::fail(format!("{e:?}")))?;
         let found = Found::of(&draft, build, Vec::new());
@@ -65,7 +65,7 @@ proptest! {
                 }
             }
             Ok(charges) => {
-                prop_assert!(warm || build.place.air_c >= 0.0);
+                prop_assert!(warm || build.charge_air_c() >= 0.0);
                 let [enough, full] = found.offers[0].times_s.expect("as the board's own");
                 prop_assert_eq!((enough, full), (charges.enough.time_s, charges.full.time_s));
                 for say in [said::full, said::enough, said::leaving, said::wall] {

@@ -35,6 +35,7 @@ pub(super) fn charge(app: App) -> Node {
         .with(input_of(app, Slot::Ride, "charge_from_percent"))
         .with(input_of(app, Slot::Ride, "charge_to_percent"))
         .with(input_of(app, Slot::Ride, "charge_time_h"))
+        .with(input_of(app, Slot::Place, "charge_air_c"))
         .with(input_of(app, Slot::Place, "energy_price_kwh"));
     let warned = found.clone();
     let warnings = move || {

@@ -47,7 +47,7 @@ fn refusal(refused: Refused, style: Style) -> String {
         ),
         Refused::Plug => "Wrong charger: its plug is not the one for this pack. Do not make it fit: use the charger made for the pack.".into(),
         Refused::Cold { cell_c, least_c } => format!(
-            "Too cold to charge: the pack is at {}. Below {} charging damages lithium cells, and they may burn later. Bring the board indoors and wait until the pack is warm through. Common practice, no source.",
+            "Too cold to charge: the pack is at {}. Below {} charging damages lithium cells, and they may burn later. Bring the board indoors, wait until the pack is warm through, and give the temperature there below. Common practice, no source.",
             style.quantity(cell_c, Unit::Celsius, 2),
             style.quantity(least_c, Unit::Celsius, 2),
         ),
