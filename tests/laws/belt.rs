@@ -257,10 +257,13 @@ proptest! {
             let pull = 2.0 * PI * torque / (build.motor_pulley.teeth * build.belt.pitch_m);
             prop_assert!(pull <= load.drive_n * (1.0 + 1e-9) + 1e-6, "{pull} {load:?}");
         }
-        // A motor braked at the current that drives it pulls harder: iron and
-        // bearings help.
-        let bound = |limit| limit == Limit::ControllerMotorCurrent;
-        if bound(load.drive_limit) && bound(load.brake_limit) {
+        // A motor braked at no less than the current that drives it pulls
+        // harder: iron and bearings help.
+        let c = &build.controller;
+        if load.drive_limit == Limit::ControllerMotorCurrent
+            && load.brake_limit == Limit::BrakeCurrent
+            && c.brake_current_a >= c.motor_current_a
+        {
             prop_assert!(load.brake_n >= load.drive_n);
         }
     }

@@ -64,6 +64,7 @@ const GIVEN: &[&str] = &[
     "D_max",
     "erpm_max",
     "I_set",
+    "I_brake",
     "I_battery",
     "V_start",
     "V_end",

@@ -94,6 +94,16 @@ fn loads() -> Vec<Check> {
     let pull = 2.0 * PI * (8.269_933 / 190.0 * 60.0) / 0.08;
     let drive = drive_with(&[(Slot::Belt, "teeth", 60.0), (Slot::Belt, "mass_kg", 0.018)]);
     let load = load_of(&drive);
+    // Braking has limits of its own: the controller's, and the motor's.
+    let braked = |set: f64, rated: f64| {
+        load_of(&drive_with(&[
+            (Slot::Controller, "motor_current_a", 60.0),
+            (Slot::Controller, "brake_current_a", set),
+            (Slot::Motor, "max_current_a", rated),
+        ]))
+    };
+    let [soft, usual, hard, hot] =
+        [braked(10.0, 75.0), braked(40.0, 75.0), braked(75.0, 90.0), braked(90.0, 60.0)];
     let grip = [(Slot::Place, "grip_percent", 5.0), (Slot::Truck, "motor_count", 1.0)];
     let wet = load_of(&drive_with(&grip));
     // Rated for 30 N: the motors do not know.
@@ -113,12 +123,19 @@ fn loads() -> Vec<Check> {
     let [low, _, high] = load.tensions;
     vec![
         check("pull of 60 A", load.drive_n, pull, 1e-4, BY_HAND),
-        check("pull of 60 A when braking", load.brake_n, pull, 1e-4, BY_HAND),
+        check("pull of 10 A when braking", soft.brake_n, pull / 6.0, 1e-4, BY_HAND),
+        check("pull of 40 A when braking", usual.brake_n, pull / 1.5, 1e-4, BY_HAND),
+        check("pull of 75 A when braking", hard.brake_n, pull * 1.25, 1e-4, BY_HAND),
+        check("pull of a motor for 60 A when braking", hot.brake_n, pull, 1e-4, BY_HAND),
+        check("the push is harder than 40 A", usual.peak_n, pull, 1e-4, BY_HAND),
+        check("75 A of braking are harder than the push", hard.peak_n, pull * 1.25, 1e-4, BY_HAND),
         holds(
             "the controller sets both",
-            [load.drive_limit, load.brake_limit] == [Limit::ControllerMotorCurrent; 2],
+            [load.drive_limit, usual.brake_limit]
+                == [Limit::ControllerMotorCurrent, Limit::BrakeCurrent],
             BY_HAND,
         ),
+        holds("the motor sets it", hot.brake_limit == Limit::MotorCurrent, BY_HAND),
         check("pull of 60 A in a belt too weak", weak.drive_n, pull, 1e-4, BY_HAND),
         check("what such a belt is asked", weak.used, pull / 30.0, 1e-5, BY_HAND),
         check("greatest pull", load.peak_n, pull, 1e-4, BY_HAND),

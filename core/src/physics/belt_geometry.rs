@@ -158,13 +158,13 @@ law! {
 }
 
 law! {
-    /// Torque on one motor's shaft, N m, when braking with the controller's
-    /// motor current limit, and no more than the tyres hold. Iron and bearings
-    /// of the motor brake too. The tyres' hold is taken as for a push, which is
-    /// more than braking leaves on the rear axle.
-    BRAKE_TORQUE = "Torque of each motor when braking", "T_brake" = "k_T I_set + T_0, no more than T_hold", NewtonMetre, DRELA;
-    constant: "k_T" NewtonMetrePerAmpere, set: "I_set" Ampere, iron: "T_0" NewtonMetre, hold: "T_hold" NewtonMetre =>
-        (constant * set + iron).min(hold)
+    /// Torque on one motor's shaft, N m, at its greatest current when braking,
+    /// and no more than the tyres hold. Iron and bearings of the motor brake
+    /// too. The tyres' hold is taken as for a push, which is more than braking
+    /// leaves on the rear axle.
+    BRAKE_TORQUE = "Torque of each motor when it brakes hardest", "T_brake" = "k_T · the lesser of I_brake and I_rated, + T_0, no more than T_hold", NewtonMetre, DRELA;
+    constant: "k_T" NewtonMetrePerAmpere, set: "I_brake" Ampere, rated: "I_rated" Ampere, iron: "T_0" NewtonMetre, hold: "T_hold" NewtonMetre =>
+        (constant * set.min(rated) + iron).min(hold)
 }
 
 law! {

@@ -113,6 +113,7 @@ symbols! {
     "I_protection" Ampere "current limit of the pack's protection";
     "I_rated" Ampere "the motor's own current limit";
     "I_set" Ampere "the controller's motor current limit";
+    "I_brake" Ampere "the same when braking";
     "k" Count "cells in a row";
     "k_age" None "growth of resistance with age";
     "k_cold" None "growth of resistance in the cold";

@@ -74,10 +74,11 @@ pub struct BeltLoad {
     pub drive_n: f64,
     /// What sets that push.
     pub drive_limit: Limit,
-    /// When braking, N. No limits of braking are known yet, so the controller's
-    /// motor current limit stands in for them, up to what the tyres hold.
+    /// When braking, N: at the controller's motor current limit for braking or
+    /// the motor's own, up to what the tyres hold. A pack that takes no more back
+    /// only lessens it.
     pub brake_n: f64,
-    /// What sets that: the controller, or grip.
+    /// What sets that: the controller, the motor, or grip.
     pub brake_limit: Limit,
     /// The greater of the two, N.
     pub peak_n: f64,
@@ -187,9 +188,13 @@ impl Drive {
         let torque = w.apply(&GREATEST_TORQUE, [self.torque_per_amp, push.motor_current_a, iron]);
         let pushed = w.apply(&DRIVE_PULL, [torque, b.motor_pulley.teeth, pitch]);
         let hold = self.grip_n_m(Slope::FLAT, w);
-        let set = b.controller.motor_current_a;
-        let torque = w.apply(&BRAKE_TORQUE, [self.torque_per_amp, set, iron, hold]);
-        let limit = if torque < hold { Limit::ControllerMotorCurrent } else { Limit::Grip };
+        let (set, rated) = (b.controller.brake_current_a, b.motor.max_current_a);
+        let torque = w.apply(&BRAKE_TORQUE, [self.torque_per_amp, set, rated, iron, hold]);
+        let limit = match torque < hold {
+            false => Limit::Grip,
+            true if rated < set => Limit::MotorCurrent,
+            true => Limit::BrakeCurrent,
+        };
         let braked = w.apply(&BRAKE_PULL, [torque, b.motor_pulley.teeth, pitch]);
         [(pushed, push.limit), (braked, limit)]
     }
