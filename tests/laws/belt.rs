@@ -62,6 +62,19 @@ fn at_71_mm_16_and_44_teeth_take_the_belt_of_300_mm() {
     assert!(off.len() == 4 && off.windows(2).all(|pair| pair[0] <= pair[1]), "{off:?}");
 }
 
+/// 200 mm between the same pulleys are far from all in stock; 552.482 mm by the
+/// exact length, Shigley and Budynas, eq. 17-2: between 110 and 111 teeth.
+#[test]
+fn a_belt_out_of_reach_is_not_told() {
+    let bench = belt_fit(&rider(200.0).drive(), &NOTHING).bench;
+    let MeasuredCentre::Length { length_m, teeth } = bench.measured else { panic!("{bench:?}") };
+    let slant = (14.0 * 5.0 / (PI * 200.0)).asin();
+    let want = 400.0 * slant.cos() + 150.0 + 2.0 * slant * 14.0 * 5.0 / PI;
+    assert!((1000.0 * length_m - want).abs() < 1e-9, "{length_m} {want}");
+    assert_eq!(teeth, [110.0, 111.0]);
+    assert!(bench.nearest.is_empty(), "{bench:?}");
+}
+
 /// With that belt in hand, of the pulleys on offer only those go that want
 /// about 71 mm; centre distances from the same second program.
 #[test]
@@ -233,6 +246,16 @@ proptest! {
             let jump = 2.0 * PI * tension.jump_n_m
                 / (build.motor_pulley.teeth * build.belt.pitch_m);
             prop_assert!(jump > load.peak_n, "{tension:?}");
+        }
+        let [near, far] = fit.slot_m;
+        for belt in &fit.bench.nearest {
+            // Ten millimetres are what any mount may be off.
+            prop_assert!(belt.off_measured_m.unwrap().abs() <= (far - near).max(0.01));
+        }
+        if let MeasuredCentre::Length { length_m, teeth: [fewer, more] } = fit.bench.measured {
+            let teeth = length_m / build.belt.pitch_m;
+            prop_assert!(fewer <= teeth + 1e-6 && teeth <= more + 1e-6 && more - fewer <= 1.0);
+            prop_assert!(fewer.fract() == 0.0 && more.fract() == 0.0);
         }
         for belt in fit.fitting.iter().chain(&fit.bench.nearest) {
             let value = serde_json::to_value(belt).expect("a belt has a JSON form");

@@ -4,7 +4,7 @@ use super::belt::{BeltChoice, BeltOffers, BeltOnBoard, Judge, put};
 use crate::build::Build;
 use crate::math::abs;
 use crate::parts::Belt;
-use crate::physics::belt_geometry::{centre_m, length_m};
+use crate::physics::belt_geometry::{centre_m, length_m, whole};
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -17,8 +17,13 @@ pub enum MeasuredCentre {
     NotGiven,
     /// The pulleys would overlap there.
     Overlap,
-    /// A belt of this pitch length, m, would be taut there.
-    Length(f64),
+    /// This belt would be taut there.
+    Length {
+        /// Its pitch length, m.
+        length_m: f64,
+        /// The whole teeth next to that, fewer and more; alike where it is whole.
+        teeth: [f64; 2],
+    },
 }
 
 /// A pair of pulleys for the belt in hand.
@@ -39,8 +44,9 @@ pub struct PulleyPair {
 pub struct BenchFit {
     /// What the measured centre distance asks for.
     pub measured: MeasuredCentre,
-    /// The belts whose wanted centre distance is nearest to it, nearest first;
-    /// the first that lies in the slot is the one to take.
+    /// The belts whose wanted centre distance is nearest to it, nearest first,
+    /// and none farther off than the mount slides or [`REACH_M`]; the first that
+    /// lies in the slot is the one to take.
     pub nearest: Vec<BeltChoice>,
     /// The belt in hand on these pulleys.
     pub in_hand: BeltOnBoard,
@@ -48,6 +54,10 @@ pub struct BenchFit {
     /// nearest to the measured centre distance first.
     pub pairs: Vec<PulleyPair>,
 }
+
+/// How far off what was measured a belt is told at the most where the mount
+/// slides less, m. Common practice, no source.
+pub const REACH_M: f64 = 0.010;
 
 /// Belts told beside a measured centre distance.
 const NEAREST: usize = 4;
@@ -58,12 +68,20 @@ pub(super) fn bench_fit(judge: &Judge, choices: &[BeltChoice], offers: &BeltOffe
     let measured = match judge.measured_m.map(|centre| length_m(centre, small, large)) {
         None => MeasuredCentre::NotGiven,
         Some(Err(_)) => MeasuredCentre::Overlap,
-        Some(Ok(length)) => MeasuredCentre::Length(length),
+        Some(Ok(length_m)) => {
+            let teeth = length_m / build.belt.pitch_m;
+            let fewer = whole(teeth);
+            let more = if teeth - fewer < 1e-9 { fewer } else { fewer + 1.0 };
+            MeasuredCentre::Length { length_m, teeth: [fewer, more] }
+        }
     };
     let mut nearest = Vec::new();
-    if let MeasuredCentre::Length(_) = measured {
-        for choice in choices {
-            put(&mut nearest, *choice, |choice| abs(choice.off_measured_m.unwrap_or(0.0)));
+    if let MeasuredCentre::Length { .. } = measured {
+        let [near, far] = judge.stops;
+        let reach = (far - near).max(REACH_M);
+        let off = |choice: &BeltChoice| abs(choice.off_measured_m.unwrap_or(0.0));
+        for choice in choices.iter().filter(|choice| off(choice) <= reach) {
+            put(&mut nearest, *choice, off);
         }
         nearest.truncate(NEAREST);
     }

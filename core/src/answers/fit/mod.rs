@@ -18,7 +18,7 @@ pub(crate) use belt_load::explain as explain_belt;
 pub use belt::{
     BeltChoice, BeltFit, BeltList, BeltMiss, BeltOffers, BeltOnBoard, PulleySize, belt_fit,
 };
-pub use belt_bench::{BenchFit, MeasuredCentre, PulleyPair};
+pub use belt_bench::{BenchFit, MeasuredCentre, PulleyPair, REACH_M};
 pub use belt_load::{BeltCheck, BeltLoad, BeltMesh, BeltTension, CentreFrom};
 pub use box_plan::{BoxPlan, Controller, Lie, Side, box_plan};
 pub use cell_size::{CellSize, SizeFrom};

@@ -3,7 +3,7 @@
 use super::amiss::Cure;
 use super::belt::teeth;
 use super::found::{Asked, Found};
-use super::view::{line, mm};
+use super::view::{entered, line, mm};
 use crate::ask::{input_as, input_of};
 use crate::chart::plain;
 use crate::dom::{Node, el, live};
@@ -43,7 +43,7 @@ pub(super) fn bench(asked: &Asked) -> Node {
 }
 
 /// The belt to take for what was measured.
-fn wanted(found: &Found) -> Option<&BeltChoice> {
+pub(super) fn wanted(found: &Found) -> Option<&BeltChoice> {
     let bench = &found.belt.bench;
     bench.nearest.iter().find(|belt| belt.in_slot).or(bench.nearest.first())
 }
@@ -55,7 +55,7 @@ fn pulleys(found: &Found) -> String {
 }
 
 /// What the measured centre distance asks for.
-fn measured(found: &Found, style: Style) -> String {
+pub(super) fn measured(found: &Found, style: Style) -> String {
     let with = pulleys(found);
     match found.belt.bench.measured {
         MeasuredCentre::NotGiven => {
@@ -64,18 +64,25 @@ fn measured(found: &Found, style: Style) -> String {
         MeasuredCentre::Overlap => {
             format!("{with} that cannot be: they would overlap. Measure again, between the middles, and count again.")
         }
-        MeasuredCentre::Length(length) => {
-            let wants = format!("{with} that takes a belt {} long.", mm(style, length));
-            let Some(belt) = wanted(found) else { return wants };
+        MeasuredCentre::Length { length_m, teeth: [fewer, more] } => {
+            let wants = format!("{with} that takes a belt {} long", mm(style, length_m));
+            let Some(belt) = wanted(found) else {
+                let or = if more > fewer { format!(" or {}", plain(more, 0)) } else { String::new() };
+                let pitch = entered(style, found.build.belt.pitch_m);
+                return format!(
+                    "{wants}: {}{or}\u{a0}teeth of {pitch}. None on offer comes near. Measure and count again, or look for one elsewhere.",
+                    plain(fewer, 0)
+                );
+            };
             let part = belt.offer.and_then(|place| found.belts.get(place));
             let name = part.map_or_else(String::new, |part| format!("{}: ", part.name));
             let off = belt.off_measured_m.unwrap_or(0.0);
             let way = if off < 0.0 { "closer" } else { "farther apart" };
             let slide = if belt.in_slot { "" } else { ", beyond the mount's travel" };
             format!(
-                "{wants} The nearest is {name}{}, {}. With it shaft and axle stand {} {way} than measured, at {}{slide}.",
+                "{wants}. The nearest is {name}{}, {}. With it shaft and axle stand {} {way} than measured, at {}{slide}.",
                 teeth(belt.teeth),
-                super::view::entered(style, belt.length_m),
+                entered(style, belt.length_m),
                 mm(style, off.abs()),
                 mm(style, belt.mesh.centre_m),
             )
