@@ -11,7 +11,7 @@ use pitchline_core::{Draft, Slot, Step};
 use proptest::prelude::*;
 use serde_json::{Value, to_value};
 
-const HEADLINES: [FrameHeadline; 11] = [
+const HEADLINES: [FrameHeadline; 12] = [
     FrameHeadline::Clearance(Between::MotorMotor),
     FrameHeadline::Sag,
     FrameHeadline::Road,
@@ -20,6 +20,7 @@ const HEADLINES: [FrameHeadline; 11] = [
     FrameHeadline::Turn,
     FrameHeadline::Bite(WheelAt::Front),
     FrameHeadline::Bite(WheelAt::Rear),
+    FrameHeadline::FirstBite,
     FrameHeadline::Riser,
     FrameHeadline::Bushing,
     FrameHeadline::BoxRoom,
@@ -135,6 +136,11 @@ proptest! {
         if let Some(bite) = lean.bite_front_deg {
             prop_assert_eq!(last(FrameHeadline::Bite(WheelAt::Front)), bite);
         }
+        // "The last gives the answer", whichever wheel it is.
+        let bites = [lean.bite_front_deg, lean.bite_rear_deg];
+        if let Some(first) = bites.into_iter().flatten().reduce(f64::min) {
+            prop_assert_eq!(last(FrameHeadline::FirstBite), first);
+        }
     }
 
     #[test]
@@ -186,6 +192,29 @@ proptest! {
         prop_assert!(!lean_of(&with(riser + 1e-6)).bites);
         if over(&board, WheelAt::Rear) {
             prop_assert!(lean_of(&with(riser - 1.0)).bites);
+        }
+    }
+
+    /// With less change of the riser than is left they stay apart, with more
+    /// they meet; where none is told, two millimetres make no difference.
+    #[test]
+    fn what_is_left_of_the_riser_is_what_it_takes(
+        board in likely_board(), near in -2.5..=2.5_f64, wide in any::<bool>(),
+    ) {
+        let board = if wide { board.with(Slot::Deck, "width_mm", 300.0) } else { board };
+        let riser = lean_of(&board).riser_m * 1000.0 + near;
+        prop_assume!((-57.0..=57.0).contains(&riser));
+        let with = |by: f64| lean_of(&board.with(Slot::Deck, "riser_mm", riser + by));
+        let found = with(0.0);
+        let meets = |by: f64| with(by).bites || with(-by).bites;
+        match found.left_m {
+            _ if found.bites => prop_assert_eq!(found.left_m, None),
+            Some(left) => {
+                prop_assert!((0.0..0.002).contains(&left));
+                prop_assert!(meets(1000.0 * left + 1e-3), "{:?}", found);
+                prop_assert!(left < 1e-6 || !meets(1000.0 * left - 1e-3), "{:?}", found);
+            }
+            None => prop_assert!(!meets(1.999), "{:?}", found),
         }
     }
 

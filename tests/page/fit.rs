@@ -61,6 +61,20 @@ fn belt(size: Size) -> Outcome {
     visit.end()
 }
 
+/// 200 mm take 552.5 mm, by the exact length; none on offer is longer than 450 mm.
+#[test]
+fn a_measured_distance_that_no_belt_is_near_offers_none() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    said(page, "The mount slides")?;
+    page.by_label("Teeth of the wheel pulley")?.fill("44")?;
+    page.by_label("Motor shaft to axle, measured")?.fill("200")?;
+    let words = said(page, "552.5\u{a0}mm long: 110 or 111\u{a0}teeth of 5\u{a0}mm.")?;
+    assert!(words.contains("None on offer comes near"), "{words}");
+    assert!(!words.contains("The nearest is"), "{words}");
+    visit.end()
+}
+
 /// All words of the question.
 #[track_caller]
 fn fit(page: &Page) -> Outcome<String> {
@@ -156,6 +170,10 @@ fn a_wheel_that_bites_is_cured_by_the_riser_that_is_told() -> Outcome {
     page.wait_for("no more bite", |page| {
         Ok(!page.by_css("#fit")?.text()?.contains("Wheel bite:"))
     })?;
+    // That is a caution: no all-clear, and nothing for the strip.
+    let words = said(page, "Deck to tyre, at full lean: tight, ")?;
+    assert!(!words.contains("tyres clear each other"), "{words}");
+    page.wait_for("the strip is empty", |page| Ok(notes(page)?.is_empty()))?;
     visit.end()
 }
 

@@ -1,6 +1,6 @@
 //! Lean and steer, and where deck and tyre meet.
 
-use crate::check::{Check, check, halve};
+use crate::check::{Check, check, halve, holds};
 use pitchline_core::fit::{FrameHeadline, WheelAt, frame_working, lean, turn};
 use pitchline_core::physics::lean::{CLEAR_CORNER, CLEAR_TREAD, STEER_FRONT, STEER_REAR};
 use pitchline_core::{Build, Draft, Slot};
@@ -109,7 +109,7 @@ fn by_scanning(half: f64, height: f64, thickness: f64, tyre: [f64; 3]) -> Option
 
 fn bites() -> Vec<Check> {
     let mut list = Vec::new();
-    let mut laws = BTreeSet::new();
+    let (mut laws, mut nearer) = (BTreeSet::new(), BTreeSet::new());
     // Deck's width, truck, riser, wheel's diameter and width; hanger 184, belt 15.
     for (deck, truck, riser, wheel, width) in [
         (150.0, 66.0, 15.0, 97.0, 52.0),
@@ -137,6 +137,7 @@ fn bites() -> Vec<Check> {
             (Slot::Belt, "width_mm", 15.0),
         ]);
         let found = lean(&draft, &build);
+        let mut first = 60.0_f64;
         for (at, inner, got) in [
             (WheelAt::Front, 93.0, found.bite_front_deg),
             // A pulley of 15 mm and two flanges of 1.5 mm is beside it.
@@ -147,12 +148,22 @@ fn bites() -> Vec<Check> {
             let name = format!("{at:?} bite of {deck} on {truck} and {riser} with {wheel}");
             let at_most = |lean: Option<f64>| lean.filter(|lean| *lean < 60.0).unwrap_or(60.0);
             list.push(check(name, at_most(got), at_most(want), 2e-3, SCAN));
+            first = first.min(at_most(want));
             let steps = frame_working(&draft, &build, 0.07, FrameHeadline::Bite(at));
             laws.extend(steps.last().map(|step| step.formula.name));
+        }
+        // The working of the wheel that is met first ends at that lean.
+        if first < 60.0 {
+            let steps = frame_working(&draft, &build, 0.07, FrameHeadline::FirstBite);
+            let got = steps.last().map_or(f64::NAN, |step| step.result);
+            let name = format!("first bite of {deck} on {truck} and {riser} with {wheel}");
+            list.push(check(name, got, first, 2e-3, SCAN));
+            nearer.extend(found.first_bite().map(|(at, _)| at == WheelAt::Front));
         }
     }
     // On the tread, the flank, the inner corner and the outer; and never at all.
     assert_eq!(laws.len(), 5, "{laws:?}");
+    assert_eq!(nearer.len(), 2, "front and rear come first somewhere");
     list
 }
 
@@ -172,6 +183,42 @@ fn risers() -> Vec<Check> {
         // 3, 4, 5: beyond the angle of the corner the height stays.
         check("clear of any lean", CLEAR_CORNER.of([30.0, 80.0, 60.0]), 50.0, 1e-12, SCAN),
     ];
+    // What is left of the riser, up to 18°: 150 mm over 107 mm tread comes down on
+    // it, 80.622 mm up; a deck of 120 mm between tyres of 150 mm swings out to their
+    // flanks, where its edge is higher.
+    let (sine, cosine) = f64::to_radians(18.0).sin_cos();
+    let left = |deck: f64, wheel: f64, riser: f64| {
+        let (draft, build) = board(&[
+            (Slot::Deck, "width_mm", deck),
+            (Slot::Deck, "riser_mm", riser),
+            (Slot::Deck, "thickness_mm", 13.0),
+            (Slot::Truck, "height_mm", 66.0),
+            (Slot::Truck, "max_lean_deg", 18.0),
+            (Slot::Truck, "hanger_width_mm", 184.0),
+            (Slot::Wheel, "diameter_mm", wheel),
+            (Slot::Wheel, "width_mm", 52.0),
+            (Slot::Belt, "width_mm", 15.0),
+        ]);
+        let found = lean(&draft, &build);
+        assert!(found.left_m.is_none() || !found.bites, "{found:?}");
+        found.left_m.map(|left| 1000.0 * left)
+    };
+    let spare = 81.0 - (53.5 + 75.0 * sine) / cosine;
+    let got = left(150.0, 107.0, 15.0).unwrap_or(f64::NAN);
+    list.push(check("left of a riser over the tread", got, spare, 5e-6, SCAN));
+    // The front flank is 93 mm out: 60 cos + reach sin; the reach is riser, 66 and 13 mm.
+    let meets = (93.0 - 60.0 * cosine) / sine - 79.0;
+    let got = left(120.0, 300.0, meets - 1.25).unwrap_or(f64::NAN);
+    list.push(check("left of a riser by the flank", got, 1.25, 5e-6, SCAN));
+    for (deck, wheel, riser) in [
+        (150.0, 107.0, 15.0 - spare + 2.01),
+        (150.0, 107.0, 15.0 - spare - 0.01),
+        (120.0, 300.0, meets - 2.01),
+        (120.0, 300.0, meets + 0.01),
+    ] {
+        let none = left(deck, wheel, riser).is_none();
+        list.push(holds(format!("nothing told of {riser} mm under {deck} mm"), none, SCAN));
+    }
     for (mass, shore) in [(78.0, 90.5), (20.0, 76.0), (180.0, 100.0)] {
         let (draft, build) =
             board(&[(Slot::Rider, "mass_kg", mass), (Slot::Rider, "gear_mass_kg", 4.0)]);

@@ -22,6 +22,9 @@ pub const WASHER_M: f64 = 0.001;
 pub const NUT_M: f64 = 0.008;
 /// Least room between two motors, m. Common practice, no source.
 pub const MOTOR_GAP_M: f64 = 0.005;
+/// Room below which two parts clear each other too tightly to trust sizes that
+/// were assumed or rounded, m. Common practice, no source.
+pub const TIGHT_M: f64 = 0.002;
 /// Bore, outer diameter and width of a 608 bearing, m. Source: ISO 15.
 pub const BEARING_608_M: [f64; 3] = [0.008, 0.022, 0.007];
 

@@ -4,7 +4,7 @@ use super::deck::standing;
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
 use crate::parts::Slot;
-use crate::physics::frame::PULLEY_WIDTH;
+use crate::physics::frame::{PULLEY_WIDTH, TIGHT_M};
 use crate::physics::lean::{
     BITE_CORNER, BITE_FACE, BITE_FLANK, BITE_TREAD, BUSHING, CLEAR_CORNER, CLEAR_TREAD,
     EDGE_HEIGHT, EDGE_REACH, FLANK_FRONT, FLANK_OUTER, FLANK_REAR, RISER, STEER_FRONT, STEER_REAR,
@@ -54,10 +54,27 @@ pub struct Lean {
     /// Riser that keeps them apart up to the furthest lean, m; negative where
     /// the deck could hang lower.
     pub riser_m: f64,
+    /// Change of the riser, m, up or down, that is left before they meet; none
+    /// where it is [`TIGHT_M`] or more, or where they meet already.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub left_m: Option<f64>,
     /// Hardness of the bushings for the rider, Shore A. Common practice, no source.
     pub bushing_shore_a: f64,
     /// Inputs that were assumed.
     pub assumed: Vec<Row>,
+}
+
+impl Lean {
+    /// The wheel that the deck meets first as it leans, and where, degrees.
+    #[must_use]
+    pub fn first_bite(&self) -> Option<(WheelAt, f64)> {
+        let front = self.bite_front_deg.map(|lean| (WheelAt::Front, lean));
+        let rear = self.bite_rear_deg.map(|lean| (WheelAt::Rear, lean));
+        match (front, rear) {
+            (Some(front), Some(rear)) => Some(if front.1 < rear.1 { front } else { rear }),
+            (front, rear) => front.or(rear),
+        }
+    }
 }
 
 const INPUTS: [(Slot, &str); 12] = [
@@ -79,19 +96,52 @@ const INPUTS: [(Slot, &str); 12] = [
 #[must_use]
 pub fn lean(draft: &Draft, build: &Build) -> Lean {
     let w = &mut Working::off();
-    let most = build.truck.max_lean_deg;
-    let bite_front_deg = bite(build, WheelAt::Front, w);
-    let bite_rear_deg = bite(build, WheelAt::Rear, w);
-    let before = |bite: Option<f64>| bite.is_some_and(|bite| bite < most);
+    let bites = bites(build);
     Lean {
-        furthest: turn(build, most),
-        bite_front_deg,
-        bite_rear_deg,
-        bites: before(bite_front_deg) || before(bite_rear_deg),
+        furthest: turn(build, build.truck.max_lean_deg),
+        bite_front_deg: bite(build, WheelAt::Front, w),
+        bite_rear_deg: bite(build, WheelAt::Rear, w),
+        bites,
+        left_m: if bites { None } else { left(build) },
         riser_m: riser(build, w),
         bushing_shore_a: bushing(build, w),
         assumed: assumed(draft, &INPUTS),
     }
+}
+
+/// Whether deck and tyres meet before the furthest lean.
+fn bites(build: &Build) -> bool {
+    [WheelAt::Front, WheelAt::Rear].iter().any(|at| {
+        bite(build, *at, &mut Working::off()).is_some_and(|lean| lean < build.truck.max_lean_deg)
+    })
+}
+
+/// The least change of the riser with which they meet, m; a deck between the
+/// wheels meets them when it is higher, others when it is lower.
+fn left(build: &Build) -> Option<f64> {
+    let meets = |by: f64| {
+        let mut other = *build;
+        other.deck.riser_m += by;
+        bites(&other)
+    };
+    let mut least = None;
+    for way in [-1.0, 1.0] {
+        let (mut apart, mut meeting) = (0.0, least.unwrap_or(TIGHT_M));
+        if !meets(way * meeting) {
+            continue;
+        }
+        // Halved to two nanometres.
+        for _ in 0..20 {
+            let middle = 0.5 * (apart + meeting);
+            if meets(way * middle) {
+                meeting = middle;
+            } else {
+                apart = middle;
+            }
+        }
+        least = Some(apart);
+    }
+    least
 }
 
 /// The turn at a lean, degrees, from -90 to 90; a lean the other way turns the other way.

@@ -26,6 +26,8 @@ pub enum FrameHeadline {
     Turn,
     /// Lean at which deck and tyre meet.
     Bite(WheelAt),
+    /// The same for the wheel that it meets first.
+    FirstBite,
     /// Riser that is enough.
     Riser,
     /// Hardness of the bushings.
@@ -73,6 +75,10 @@ pub fn frame_working(
         }
         FrameHeadline::Bite(at) => {
             lean::bite(build, at, w);
+        }
+        FrameHeadline::FirstBite => {
+            let first = lean::lean(draft, build).first_bite();
+            lean::bite(build, first.map_or(WheelAt::Rear, |first| first.0), w);
         }
         FrameHeadline::Riser => {
             lean::riser(build, w);

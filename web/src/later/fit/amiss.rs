@@ -3,7 +3,8 @@
 use super::deck::short;
 use super::found::{Asked, Found};
 use super::frame::name;
-use super::view::{at_least, degrees, entered, mm, percent, rough};
+use super::lean::wheel;
+use super::view::{at_least, at_most, entered, mm, percent, tenth};
 use crate::ask::{lead_to, lead_to_part};
 use crate::browser;
 use crate::component::{button, notice};
@@ -11,12 +12,29 @@ use crate::dom::{Node, el, live};
 use crate::state::App;
 use crate::text::{self, Style, words};
 use pitchline_core::fit::{Between, Clearance};
+use pitchline_core::physics::frame::TIGHT_M;
 use pitchline_core::{BeltChoice, BeltOnBoard, Slot};
 
-/// A thing that does not fit.
+/// A thing that does not fit, or only just.
 pub(super) struct Amiss {
-    said: String,
+    pub(super) said: String,
     cures: Vec<Cure>,
+    /// Whether it clears, but by less than sizes are sure to: no misfit, a caution.
+    pub(super) tight: bool,
+}
+
+impl Amiss {
+    fn new(said: String, cures: Vec<Cure>) -> Self {
+        Self { said, cures, tight: false }
+    }
+
+    /// What clears by so little.
+    fn tight(what: &str, left: String, cures: Vec<Cure>) -> Self {
+        let said = format!(
+            "{what}: tight, {left} left. The sizes entered or assumed are no surer than that: measure on the board before you ride."
+        );
+        Self { said, cures, tight: true }
+    }
 }
 
 /// What to do about it.
@@ -58,12 +76,12 @@ impl Cure {
     }
 }
 
-/// The list, and the number of its entries for the strip.
+/// The list, and the number of what does not fit for the strip.
 pub(super) fn amiss(asked: &Asked) -> Node {
     let (asked, app) = (asked.clone(), asked.app);
     let told = move || {
         let list = asked.get().map_or_else(Vec::new, |found| all(&found, app.style()));
-        let count = list.len();
+        let count = list.iter().filter(|amiss| !amiss.tight).count();
         // After this run: what runs here may not change what it reads.
         browser::later(0, move || {
             if app.peek(|model| model.amiss) != count {
@@ -83,7 +101,7 @@ pub(super) fn amiss(asked: &Asked) -> Node {
     el("div").attr("role", "status").with(live(move || app.key(), told)).into()
 }
 
-/// Everything that does not fit, in the order of the question.
+/// Everything that does not fit, or only just, in the order of the question.
 pub(super) fn all(found: &Found, style: Style) -> Vec<Amiss> {
     let mut list = Vec::new();
     belt(found, style, &mut list);
@@ -102,13 +120,15 @@ fn belt(found: &Found, style: Style, list: &mut Vec<Amiss>) {
             mm(style, fit.touching_m)
         )),
         BeltOnBoard::Taut(belt) if !belt.in_slot => {
-            let by = (near - belt.mesh.centre_m).max(belt.mesh.centre_m - far);
+            let centre = belt.mesh.centre_m;
+            let by = (near - centre).max(centre - far);
+            let wants = if centre < near { at_most } else { at_least };
             Some(format!(
                 "The belt on the board wants {} from motor shaft to wheel axle; the mount slides from {} to {}, {} short of it.",
-                mm(style, belt.mesh.centre_m),
+                wants(style, centre),
                 entered(style, near),
                 entered(style, far),
-                mm(style, by),
+                at_least(style, by),
             ))
         }
         _ => None,
@@ -116,21 +136,18 @@ fn belt(found: &Found, style: Style, list: &mut Vec<Amiss>) {
     if let Some(wrong) = wrong {
         let pick = fit.pick();
         list.push(match pick.and_then(|belt| Some((belt, Cure::take(found, belt)?))) {
-            Some((belt, (take, name))) => Amiss {
-                said: format!(
-                    "{wrong} On offer, {name} fits, at {}.",
-                    mm(style, belt.mesh.centre_m)
-                ),
-                cures: vec![take, Cure::Pick(Slot::Belt)],
-            },
-            None => Amiss {
-                said: format!("{wrong} No belt on offer fits these pulleys."),
-                cures: vec![
+            Some((belt, (take, name))) => Amiss::new(
+                format!("{wrong} On offer, {name} fits, at {}.", mm(style, belt.mesh.centre_m)),
+                vec![take, Cure::Pick(Slot::Belt)],
+            ),
+            None => Amiss::new(
+                format!("{wrong} No belt on offer fits these pulleys."),
+                vec![
                     Cure::Pick(Slot::WheelPulley),
                     Cure::Pick(Slot::Belt),
                     Cure::Alter(Slot::Truck, "centre_max_mm"),
                 ],
-            },
+            ),
         });
     }
     if fit.load.used > 1.0 {
@@ -138,20 +155,22 @@ fn belt(found: &Found, style: Style, list: &mut Vec<Amiss>) {
             "The belt is asked for {} of what it is rated for and may skip or tear.",
             percent(fit.load.used, style)
         );
-        let cures = vec![Cure::Pick(Slot::Belt), Cure::Alter(Slot::Controller, "motor_current_a")];
-        list.push(Amiss { said, cures });
+        let braking = fit.load.brake_n > fit.load.drive_n;
+        let current = if braking { "brake_current_a" } else { "motor_current_a" };
+        let cures = vec![Cure::Pick(Slot::Belt), Cure::Alter(Slot::Controller, current)];
+        list.push(Amiss::new(said, cures));
     }
 }
 
 fn clearance(found: &Found, c: &Clearance, style: Style) -> Option<Amiss> {
-    if c.room_m >= 0.0 {
+    if c.room_m >= TIGHT_M {
         return None;
     }
-    let by = rough(style, -c.room_m);
+    let by = at_least(style, -c.room_m);
     let (said, cures) = match c.between {
         // The flanges reach lower than the belt, and a hanger too narrow has been told.
         Between::BeltRoad => return None,
-        Between::MotorMotor if found.room(Between::Hanger).is_some_and(|room| room < 0.0) => {
+        Between::MotorMotor if found.room(Between::Hanger).is_some_and(|room| room < TIGHT_M) => {
             return None;
         }
         Between::Hanger | Between::MotorMotor => (
@@ -181,7 +200,11 @@ fn clearance(found: &Found, c: &Clearance, style: Style) -> Option<Amiss> {
             (format!("{}: {by} too little.", name(other)), cures)
         }
     };
-    Some(Amiss { said, cures })
+    Some(if c.room_m < 0.0 {
+        Amiss::new(said, cures)
+    } else {
+        Amiss::tight(name(c.between), at_most(style, c.room_m), cures)
+    })
 }
 
 fn deck(found: &Found, style: Style, list: &mut Vec<Amiss>) {
@@ -189,19 +212,27 @@ fn deck(found: &Found, style: Style, list: &mut Vec<Amiss>) {
     let raise =
         || vec![Cure::Alter(Slot::Deck, "riser_mm"), Cure::Alter(Slot::Deck, "box_height_mm")];
     if deck.road_m < 0.0 {
-        let by = rough(style, -deck.road_m);
+        let by = at_least(style, -deck.road_m);
         let said = format!("The box drags on the road: {by} too low under the rider.");
-        list.push(Amiss { said, cures: raise() });
+        list.push(Amiss::new(said, raise()));
     } else if deck.bump_road_m < 0.0 {
         let said = format!(
             "Off a bump of {} the box strikes the road: {} too low.",
             entered(style, found.build.place.bump_m),
-            rough(style, -deck.bump_road_m)
+            at_least(style, -deck.bump_road_m)
         );
-        list.push(Amiss { said, cures: raise() });
+        list.push(Amiss::new(said, raise()));
+    } else if deck.bump_road_m < TIGHT_M {
+        let left = at_most(style, deck.bump_road_m);
+        list.push(Amiss::tight("Box to road, off a bump", left, raise()));
     }
     let cells = &found.cells;
     if cells.fits {
+        let left = cells.left_m.get(cells.tightest).copied().unwrap_or(0.0);
+        if left < TIGHT_M {
+            let cures = vec![Cure::Alter(Slot::Deck, "box_length_mm"), Cure::Pick(Slot::Pack)];
+            list.push(Amiss::tight("Pack and controller in the box", at_most(style, left), cures));
+        }
         return;
     }
     let keys = ["box_length_mm", "box_width_mm", "box_height_mm"];
@@ -212,16 +243,22 @@ fn deck(found: &Found, style: Style, list: &mut Vec<Amiss>) {
     });
     cures.push(Cure::Pick(Slot::Pack));
     let said = format!("The pack does not go in the box: {}.{would}", short(found, style));
-    list.push(Amiss { said, cures });
+    list.push(Amiss::new(said, cures));
 }
 
 fn bite(found: &Found, style: Style) -> Option<Amiss> {
-    let (angle, which) = super::lean::bites_first(found).filter(|_| found.lean.bites)?;
+    let cures = vec![Cure::Alter(Slot::Deck, "riser_mm"), Cure::Pick(Slot::Wheel)];
+    if let Some(left) = found.lean.left_m {
+        let left = format!("{} of riser", at_most(style, left));
+        return Some(Amiss::tight("Deck to tyre, at full lean", left, cures));
+    }
+    let (at, angle) = found.lean.first_bite().filter(|_| found.lean.bites)?;
     let said = format!(
-        "Wheel bite: leaning {} the deck touches a {which} wheel, which stops it at once and throws the rider. A riser of {} only just keeps them apart up to the {} that the trucks lean: take some millimetres more, and lean the board by hand as far as it goes before you ride.",
-        degrees(style, angle),
+        "Wheel bite: leaning {}° the deck touches a {} wheel, which stops it at once and throws the rider. A riser of {} only just keeps them apart up to the {}° that the trucks lean: take some millimetres more, and lean the board by hand as far as it goes before you ride.",
+        tenth(style, angle, false),
+        wheel(at),
         at_least(style, found.lean.riser_m),
-        degrees(style, found.build.truck.max_lean_deg),
+        tenth(style, found.build.truck.max_lean_deg, true),
     );
-    Some(Amiss { said, cures: vec![Cure::Alter(Slot::Deck, "riser_mm"), Cure::Pick(Slot::Wheel)] })
+    Some(Amiss::new(said, cures))
 }

@@ -1,7 +1,9 @@
 //! Deck and box: sag, ground clearance, crests, and the cells in the box.
 
 use super::found::{Asked, Found};
-use super::view::{Drawn, Shows, drawn, entered, headlines, least, length, line, rough, sizes};
+use super::view::{
+    Drawn, Shows, at_least, at_most, drawn, entered, headlines, least, length, line, rough, sizes,
+};
 use crate::chart::plain;
 use crate::component::{Headline, caution};
 use crate::dom::{Node, el};
@@ -42,7 +44,7 @@ pub(super) fn deck(asked: &Asked) -> Node {
 /// What the box leaves under it: too little is said as that.
 fn under(name: &str, room_m: f64, limit: String, style: Style) -> Headline {
     if room_m < 0.0 {
-        return length(&format!("{name}: too low by"), -room_m, limit, style);
+        return length(&format!("{name}: too low by"), room_m, limit, style);
     }
     length(name, room_m, limit, style)
 }
@@ -76,7 +78,9 @@ fn assumed(found: &Found, _: Style) -> String {
 pub(super) fn short(found: &Found, style: Style) -> String {
     let ways = ["too long", "too wide", "too high"];
     let over = found.cells.left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
-    over.map(|(left, way)| format!("{} {way}", rough(style, -left))).collect::<Vec<_>>().join(", ")
+    over.map(|(left, way)| format!("{} {way}", at_least(style, -left)))
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 fn crest(found: &Found, style: Style) -> String {
@@ -98,7 +102,7 @@ fn room(found: &Found, style: Style) -> Headline {
     } else {
         format!("Least room left in the box, {way}")
     };
-    length(&name, left.abs(), String::new(), style)
+    length(&name, left, String::new(), style)
 }
 
 /// The length of a box that would do.
@@ -107,7 +111,7 @@ fn enough(found: &Found, style: Style) -> Headline {
         Some(length) => (
             least(style, length),
             style.units.shown(Unit::Millimetre).symbol,
-            format!("This one has {}", entered(style, found.build.deck.box_length_m)),
+            format!("This one has {}", at_most(style, found.build.deck.box_length_m)),
         ),
         None => ("–".into(), "", "None: it is too narrow or too low".into()),
     };

@@ -1,7 +1,7 @@
 //! Room around the drive: what is between the parts, drawn from behind.
 
 use super::found::{Asked, Found};
-use super::view::{Drawn, drawn, rough, sizes};
+use super::view::{Drawn, drawn, room as room_of, sizes, unit};
 use crate::chart::{Table, table};
 use crate::component::fold;
 use crate::dom::{Node, el, live};
@@ -76,7 +76,7 @@ fn rooms(found: &Found, style: Style) -> Table {
 }
 
 fn room(c: &Clearance, style: Style) -> String {
-    let room = rough(style, c.room_m.abs());
+    let room = unit(style, &room_of(style, c.room_m));
     if c.room_m < 0.0 { format!("{room} too little") } else { room }
 }
 

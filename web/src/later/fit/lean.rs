@@ -1,7 +1,7 @@
 //! How it leans and turns, and where the deck meets a tyre.
 
 use super::found::{Asked, Found};
-use super::view::{Shows, degrees, headlines, least, line, rough};
+use super::view::{Shows, at_most, degrees, headlines, least, line, tenth};
 use crate::component::Headline;
 use crate::dom::{Node, el};
 use crate::text::Style;
@@ -15,7 +15,7 @@ pub(super) fn lean(asked: &Asked) -> Node {
             asked,
             &[
                 (Shows::Frame(FrameHeadline::Turn), turn),
-                (Shows::Frame(FrameHeadline::Bite(WheelAt::Rear)), bite),
+                (Shows::Frame(FrameHeadline::FirstBite), bite),
                 (Shows::Frame(FrameHeadline::Riser), riser),
             ],
         ),
@@ -38,36 +38,45 @@ fn turn(found: &Found, style: Style) -> Headline {
     Headline { name: "Tightest turn, radius".into(), figure, unit, limit }
 }
 
-/// The lesser lean at which deck and tyre meet.
-pub(super) fn bites_first(found: &Found) -> Option<(f64, &'static str)> {
-    let front = found.lean.bite_front_deg.map(|angle| (angle, "front"));
-    let rear = found.lean.bite_rear_deg.map(|angle| (angle, "rear"));
-    match (front, rear) {
-        (Some(front), Some(rear)) => Some(if front.0 < rear.0 { front } else { rear }),
-        (front, rear) => front.or(rear),
+/// What a wheel is called.
+pub(super) fn wheel(at: WheelAt) -> &'static str {
+    match at {
+        WheelAt::Front => "front",
+        WheelAt::Rear => "rear",
     }
 }
 
-fn bite(found: &Found, style: Style) -> Headline {
+pub(super) fn bite(found: &Found, style: Style) -> Headline {
     let most = found.build.truck.max_lean_deg;
     let name = "Deck meets a tyre at a lean of".into();
-    match bites_first(found) {
+    match found.lean.first_bite() {
         None => Headline { name, figure: "never".into(), unit: "", limit: String::new() },
-        Some((angle, which)) => Headline {
+        Some((at, angle)) => Headline {
             name,
-            figure: style.fixed(angle, 0),
+            figure: tenth(style, angle, false),
             unit: "°",
-            limit: format!("A {which} wheel; the trucks lean to {}", degrees(style, most)),
+            limit: format!(
+                "A {} wheel; the trucks lean to {}°",
+                wheel(at),
+                tenth(style, most, true)
+            ),
         },
     }
 }
 
-fn riser(found: &Found, style: Style) -> Headline {
+pub(super) fn riser(found: &Found, style: Style) -> Headline {
+    let (enough, riser) = (found.lean.riser_m, found.build.deck.riser_m);
+    // A deck that passes between the tyres needs no riser to clear them from above.
+    let (name, why) = if riser < enough && !found.lean.bites {
+        ("Riser that lifts the deck over the tyres", ", enough between them")
+    } else {
+        ("Least riser without wheel bite", "")
+    };
     Headline {
-        name: "Least riser without wheel bite".into(),
-        figure: least(style, found.lean.riser_m.max(0.0)),
+        name: name.into(),
+        figure: least(style, enough.max(0.0)),
         unit: style.units.shown(Unit::Millimetre).symbol,
-        limit: format!("On the board: {}", rough(style, found.build.deck.riser_m)),
+        limit: format!("On the board: {}{why}", at_most(style, riser)),
     }
 }
 

@@ -15,6 +15,8 @@ mod view;
 
 #[cfg(test)]
 mod laws;
+#[cfg(test)]
+mod told;
 
 use crate::component::caution;
 use crate::dom::Node;

@@ -9,6 +9,7 @@ use crate::drawing::Plan;
 use crate::later::working::list;
 use crate::text::{self, Style, page, words};
 use pitchline_core::fit::{FrameHeadline, Row, frame_working};
+use pitchline_core::physics::frame::TIGHT_M;
 use pitchline_core::{Headline as Which, Slot, Unit};
 
 /// Says something of the answers.
@@ -53,37 +54,69 @@ fn frame(asked: &Asked, which: FrameHeadline) -> Node {
     fold("working", "Working", inside).into()
 }
 
+/// With the unit of a length.
+pub(super) fn unit(style: Style, figure: &str) -> String {
+    format!("{figure}\u{a0}{}", style.units.shown(Unit::Millimetre).symbol)
+}
+
 /// A length with its unit, to a tenth of a millimetre.
 pub(super) fn mm(style: Style, length_m: f64) -> String {
-    let symbol = style.units.shown(Unit::Millimetre).symbol;
-    format!("{}\u{a0}{symbol}", style.millimetres(length_m))
+    unit(style, &style.millimetres(length_m))
 }
 
 /// The same to a millimetre.
 pub(super) fn rough(style: Style, length_m: f64) -> String {
-    let symbol = style.units.shown(Unit::Millimetre).symbol;
-    format!("{}\u{a0}{symbol}", style.rough_millimetres(length_m))
+    unit(style, &style.rough_millimetres(length_m))
 }
 
 /// A length as it was entered.
 pub(super) fn entered(style: Style, length_m: f64) -> String {
-    let symbol = style.units.shown(Unit::Millimetre).symbol;
-    format!("{}\u{a0}{symbol}", style.entered_millimetres(length_m))
+    unit(style, &style.entered_millimetres(length_m))
 }
 
-/// The least whole millimetre (tenth of an inch) that is enough, bare.
+/// To a whole number, up or down; a hair off one is that one.
+fn whole(value: f64, up: bool) -> f64 {
+    if up { (value - 1e-6).ceil() } else { (value + 1e-6).floor() }
+}
+
+/// To a tenth of a millimetre (a hundredth of an inch): what is needed up, what
+/// there is down, so that the two never read alike where one falls short.
+fn rounded(style: Style, length_m: f64, up: bool) -> f64 {
+    let each = style.units.shown(Unit::Millimetre).from_file(1e3);
+    let steps = if each < 1e3 { 100.0 * each } else { 10.0 * each };
+    whole(length_m * steps, up) / steps
+}
+
+/// What is needed, bare.
 pub(super) fn least(style: Style, length_m: f64) -> String {
-    let shown = style.units.shown(Unit::Millimetre);
-    let step = if shown.from_file(1.0) < 1.0 { 0.1 } else { 1.0 };
-    // A hair more than a whole one is no more than that.
-    let whole = (shown.from_file(length_m * 1e3) / step - 1e-6).ceil() * step;
-    style.significant(whole, 4)
+    style.entered_millimetres(rounded(style, length_m, true))
 }
 
 /// The same with its unit.
 pub(super) fn at_least(style: Style, length_m: f64) -> String {
-    let symbol = style.units.shown(Unit::Millimetre).symbol;
-    format!("{}\u{a0}{symbol}", least(style, length_m))
+    entered(style, rounded(style, length_m, true))
+}
+
+/// What there is, with its unit.
+pub(super) fn at_most(style: Style, length_m: f64) -> String {
+    entered(style, rounded(style, length_m, false))
+}
+
+/// An angle to a tenth of a degree, bare, rounded in the same way.
+pub(super) fn tenth(style: Style, angle: f64, up: bool) -> String {
+    style.significant(whole(angle * 10.0, up) / 10.0, 3)
+}
+
+/// Room between two parts, or how much there is too little, bare: to a tenth
+/// where it is tight or none.
+pub(super) fn room(style: Style, room_m: f64) -> String {
+    if room_m < 0.0 {
+        least(style, -room_m)
+    } else if room_m < TIGHT_M {
+        style.entered_millimetres(rounded(style, room_m, false))
+    } else {
+        style.rough_millimetres(room_m)
+    }
 }
 
 /// From one to the other, in the file's unit, rounded outward to whole steps:
@@ -125,11 +158,11 @@ pub(super) fn sizes(rows: &[Row]) -> String {
     rows.iter().map(name).collect::<Vec<_>>().join("; ")
 }
 
-/// A length as a headline, to a millimetre.
+/// A length as a headline, or how much room there is too little.
 pub(super) fn length(name: &str, length_m: f64, limit: String, style: Style) -> Headline {
     Headline {
         name: name.into(),
-        figure: style.rough_millimetres(length_m),
+        figure: room(style, length_m),
         unit: style.units.shown(Unit::Millimetre).symbol,
         limit,
     }
