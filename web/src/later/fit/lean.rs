@@ -1,24 +1,24 @@
 //! How it leans and turns, and where the deck meets a tyre.
 
 use super::found::{Asked, Found};
-use super::view::{Shows, at_most, degrees, headlines, least, line, tenth};
+use super::view::{Say, Shows, at_most, degrees, headlines, least, line, tenth};
 use crate::component::Headline;
 use crate::dom::{Node, el};
 use crate::text::Style;
 use pitchline_core::Unit;
 use pitchline_core::fit::{FrameHeadline, WheelAt};
 
+/// The headlines, each with what its working leads to.
+pub(super) const HEADLINES: [(Shows, Say<Headline>); 3] = [
+    (Shows::Frame(FrameHeadline::Turn), turn),
+    (Shows::Frame(FrameHeadline::FirstBite), bite),
+    (Shows::Frame(FrameHeadline::Riser), riser),
+];
+
 pub(super) fn lean(asked: &Asked) -> Node {
     Node::from(vec![
         el("h3").with("Lean and turn").into(),
-        headlines(
-            asked,
-            &[
-                (Shows::Frame(FrameHeadline::Turn), turn),
-                (Shows::Frame(FrameHeadline::FirstBite), bite),
-                (Shows::Frame(FrameHeadline::Riser), riser),
-            ],
-        ),
+        headlines(asked, &HEADLINES),
         line(asked, bushing),
     ])
 }

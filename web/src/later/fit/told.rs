@@ -2,9 +2,11 @@
 
 use super::amiss::{Amiss, all};
 use super::found::Found;
+use super::view::Shows;
 use super::{bench, lean};
 use crate::text::{Style, Units};
 use pitchline_core::catalog::Catalog;
+use pitchline_core::fit::{WheelAt, frame_working};
 use pitchline_core::{Build, Record, Slot};
 
 const METRIC: Style = Style { units: Units::Metric, comma: false };
@@ -122,6 +124,28 @@ fn a_riser_too_low_never_reads_as_enough() {
         (tile.figure, tile.limit.as_str()),
         (format!("{angle}"), "A front wheel; the trucks lean to 18°")
     );
+}
+
+/// The last step of a working gives the answer, to the last digit shown, whichever
+/// wheel the deck meets first.
+#[test]
+fn each_working_of_the_lean_ends_at_its_headline() {
+    let narrow: &[(Slot, &str, f64)] =
+        &[(Slot::Deck, "width_mm", 230.0), (Slot::Deck, "riser_mm", 6.0)];
+    let mut first = Vec::new();
+    for values in [&[], narrow] {
+        let found = board("kittiwake", &[], values);
+        first.extend(found.lean.first_bite().map(|(at, _)| at));
+        for (place, (shows, say)) in lean::HEADLINES.iter().enumerate() {
+            let Shows::Frame(which) = shows else { panic!("a headline of the frame") };
+            let steps = frame_working(&found.draft, &found.build, found.centre_m, *which);
+            let last = steps.last().expect("it has steps").result;
+            let last = [last, last, 1000.0 * last][place];
+            let shown: f64 = say(&found, METRIC).figure.parse().expect("a number");
+            assert!((shown - last).abs() <= 0.1, "{which:?}: {shown} {last}");
+        }
+    }
+    assert_eq!(first, [WheelAt::Front, WheelAt::Rear]);
 }
 
 /// A deck that passes between the tyres is not told to stand higher.
