@@ -111,37 +111,35 @@ pub fn lean(draft: &Draft, build: &Build) -> Lean {
 
 /// Whether deck and tyres meet before the furthest lean.
 fn bites(build: &Build) -> bool {
-    [WheelAt::Front, WheelAt::Rear].iter().any(|at| {
-        bite(build, *at, &mut Working::off()).is_some_and(|lean| lean < build.truck.max_lean_deg)
-    })
+    let met = |at| bite(build, at, &mut Working::off()).unwrap_or(f64::INFINITY);
+    met(WheelAt::Front).min(met(WheelAt::Rear)) < build.truck.max_lean_deg
 }
 
 /// The least change of the riser with which they meet, m; a deck between the
 /// wheels meets them when it is higher, others when it is lower.
 fn left(build: &Build) -> Option<f64> {
     let meets = |by: f64| {
-        let mut other = *build;
-        other.deck.riser_m += by;
-        bites(&other)
+        let with = |by: f64| {
+            let mut other = *build;
+            other.deck.riser_m += by;
+            bites(&other)
+        };
+        with(-by) || with(by)
     };
-    let mut least = None;
-    for way in [-1.0, 1.0] {
-        let (mut apart, mut meeting) = (0.0, least.unwrap_or(TIGHT_M));
-        if !meets(way * meeting) {
-            continue;
-        }
-        // Halved to two nanometres.
-        for _ in 0..20 {
-            let middle = 0.5 * (apart + meeting);
-            if meets(way * middle) {
-                meeting = middle;
-            } else {
-                apart = middle;
-            }
-        }
-        least = Some(apart);
+    let (mut apart, mut meeting) = (0.0, TIGHT_M);
+    if !meets(meeting) {
+        return None;
     }
-    least
+    // Halved to two nanometres.
+    for _ in 0..20 {
+        let middle = 0.5 * (apart + meeting);
+        if meets(middle) {
+            meeting = middle;
+        } else {
+            apart = middle;
+        }
+    }
+    Some(apart)
 }
 
 /// The turn at a lean, degrees, from -90 to 90; a lean the other way turns the other way.

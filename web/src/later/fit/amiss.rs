@@ -4,7 +4,7 @@ use super::deck::short;
 use super::found::{Asked, Found};
 use super::frame::name;
 use super::lean::wheel;
-use super::view::{at_least, at_most, entered, mm, percent, tenth};
+use super::view::{at_least, at_most, bound, entered, mm, percent, tenth};
 use crate::ask::{lead_to, lead_to_part};
 use crate::browser;
 use crate::component::{button, notice};
@@ -29,9 +29,10 @@ impl Amiss {
     }
 
     /// What clears by so little.
+    #[inline(never)]
     fn tight(what: &str, left: String, cures: Vec<Cure>) -> Self {
         let said = format!(
-            "{what}: tight, {left} left. The sizes entered or assumed are no surer than that: measure on the board before you ride."
+            "{what}: tight, {left} left. Sizes entered or assumed are no surer: measure on the board before you ride."
         );
         Self { said, cures, tight: true }
     }
@@ -105,7 +106,7 @@ pub(super) fn amiss(asked: &Asked) -> Node {
 pub(super) fn all(found: &Found, style: Style) -> Vec<Amiss> {
     let mut list = Vec::new();
     belt(found, style, &mut list);
-    list.extend(found.clearances.iter().filter_map(|c| clearance(found, c, style)));
+    list.extend(found.clearances.iter().filter_map(|c| clearance(c, style)));
     deck(found, style, &mut list);
     list.extend(bite(found, style));
     list
@@ -122,10 +123,9 @@ fn belt(found: &Found, style: Style, list: &mut Vec<Amiss>) {
         BeltOnBoard::Taut(belt) if !belt.in_slot => {
             let centre = belt.mesh.centre_m;
             let by = (near - centre).max(centre - far);
-            let wants = if centre < near { at_most } else { at_least };
             Some(format!(
                 "The belt on the board wants {} from motor shaft to wheel axle; the mount slides from {} to {}, {} short of it.",
-                wants(style, centre),
+                bound(style, centre, centre > far),
                 entered(style, near),
                 entered(style, far),
                 at_least(style, by),
@@ -162,18 +162,16 @@ fn belt(found: &Found, style: Style, list: &mut Vec<Amiss>) {
     }
 }
 
-fn clearance(found: &Found, c: &Clearance, style: Style) -> Option<Amiss> {
+fn clearance(c: &Clearance, style: Style) -> Option<Amiss> {
     if c.room_m >= TIGHT_M {
         return None;
     }
     let by = at_least(style, -c.room_m);
     let (said, cures) = match c.between {
-        // The flanges reach lower than the belt, and a hanger too narrow has been told.
-        Between::BeltRoad => return None,
-        Between::MotorMotor if found.room(Between::Hanger).is_some_and(|room| room < TIGHT_M) => {
-            return None;
-        }
-        Between::Hanger | Between::MotorMotor => (
+        // The flanges reach lower than the belt, and beside two motors and the gap
+        // between them the hanger has less room: both are told as those.
+        Between::BeltRoad | Between::MotorMotor => return None,
+        Between::Hanger => (
             format!("The hanger is {by} too narrow for mounts and motors."),
             vec![Cure::Alter(Slot::Truck, "hanger_width_mm"), Cure::Pick(Slot::Motor)],
         ),
@@ -230,7 +228,7 @@ fn deck(found: &Found, style: Style, list: &mut Vec<Amiss>) {
     if cells.fits {
         let left = cells.left_m.get(cells.tightest).copied().unwrap_or(0.0);
         if left < TIGHT_M {
-            let cures = vec![Cure::Alter(Slot::Deck, "box_length_mm"), Cure::Pick(Slot::Pack)];
+            let cures = vec![Cure::Pick(Slot::Pack)];
             list.push(Amiss::tight("Pack and controller in the box", at_most(style, left), cures));
         }
         return;

@@ -70,7 +70,7 @@ pub(super) fn measured(found: &Found, style: Style) -> String {
                 let or = if more > fewer { format!(" or {}", plain(more, 0)) } else { String::new() };
                 let pitch = entered(style, found.build.belt.pitch_m);
                 return format!(
-                    "{wants}: {}{or}\u{a0}teeth of {pitch}. None on offer comes near. Measure and count again, or look for one elsewhere.",
+                    "{wants}: {}{or}\u{a0}teeth of {pitch}. None on offer comes near. Measure and count again.",
                     plain(fewer, 0)
                 );
             };

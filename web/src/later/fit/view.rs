@@ -92,14 +92,19 @@ pub(super) fn least(style: Style, length_m: f64) -> String {
     style.entered_millimetres(rounded(style, length_m, true))
 }
 
-/// The same with its unit.
+/// A length with its unit, so rounded up or down.
+pub(super) fn bound(style: Style, length_m: f64, up: bool) -> String {
+    entered(style, rounded(style, length_m, up))
+}
+
+/// What is needed, with its unit.
 pub(super) fn at_least(style: Style, length_m: f64) -> String {
-    entered(style, rounded(style, length_m, true))
+    bound(style, length_m, true)
 }
 
 /// What there is, with its unit.
 pub(super) fn at_most(style: Style, length_m: f64) -> String {
-    entered(style, rounded(style, length_m, false))
+    bound(style, length_m, false)
 }
 
 /// An angle to a tenth of a degree, bare, rounded in the same way.
