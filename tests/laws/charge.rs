@@ -57,6 +57,21 @@ proptest! {
         prop_assert_eq!(indoors.drive().charge(0.2, 0.9), outdoors.drive().charge(0.2, 0.9));
     }
 
+    /// However much the joints resist, the curve ends when the charge does.
+    #[test]
+    fn poor_joints_only_take_longer(board in likely_board(), by in 0.0..=1.0_f64, parallel in 3.0..=40.0_f64) {
+        let few = board.with(Slot::Pack, "series", 3.0).with(Slot::Pack, "parallel", parallel.round());
+        let strong = few.with(Slot::Charger, "current_a", 50.0).with(Slot::Cell, "full_v", 3.6);
+        let poor = strong.toward(Slot::Pack, "joints_mohm", End::Most, by);
+        let poor = chargeable(&poor.with(Slot::Cell, "chemistry", 2.0));
+        let found = poor.drive().charge(0.0, 1.0).expect("the charger is the pack's");
+        sane(&found)?;
+        let last = found.curve.last().expect("there is a curve");
+        prop_assert!((last.time_s - found.time_s).abs() <= 1e-6 * found.time_s.max(1.0), "{last:?} {found:?}");
+        // 8,000 Ah by a twentieth of the cells' capacity would take twenty hours; poor joints, weeks.
+        prop_assert!(found.time_s < 30.0 * 86_400.0, "{found:?}");
+    }
+
     /// What is in after a time is what a charge to that much takes as long for.
     #[test]
     fn by_time_and_by_charge_agree(board in likely_board(), part in 0.02..=0.98_f64) {

@@ -196,11 +196,22 @@ pub fn charge_cell<O: OpenCircuit>(
             break;
         }
         let decay = Decay::new(&cell.shape, step_s);
-        let mut mean = last.current_a;
-        for _ in 0..3 {
+        // The mean that holds the voltage depends on itself, nearly in a straight line: by secants,
+        // as going back and forth may not end where the resistance is great.
+        let off = |mean: f64| {
             let source = cell.source(&state, &decay, -mean);
-            mean = (charger.hold_v - source.open_v) / source.resistance_ohm.max(1e-9);
-            mean = mean.max(0.0).min(amps);
+            (charger.hold_v - source.open_v) / source.resistance_ohm.max(1e-9) - mean
+        };
+        let (mut before, mut off_before) = (last.current_a, off(last.current_a));
+        let mut mean = (before + off_before).max(0.0).min(amps);
+        for _ in 0..2 {
+            let off_now = off(mean);
+            let slope = (off_now - off_before) / (mean - before);
+            if !slope.is_finite() || slope >= 0.0 {
+                break;
+            }
+            (before, off_before) = (mean, off_now);
+            mean = (mean - off_now / slope).max(0.0).min(amps);
         }
         let after = cell.after(&state, &decay, -mean);
         let next = ChargeMoment {

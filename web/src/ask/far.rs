@@ -50,7 +50,7 @@ fn spent(app: App) -> Option<String> {
     let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
     Some(if distance.cruise.distance_m > 0.0 {
         format!(
-            "{spent} from the cells, on the flat without stops. Beyond it the board goes on slower. Stops, hills and wind take more."
+            "{spent} from the cells, on the flat without stops. It ends where the speed is lost; the board goes on slower. At the same speed stops, hills and wind take more."
         )
     } else {
         "It may reach this speed on a fresh pack, but not hold it: a minute's ride sags the pack."
@@ -89,10 +89,11 @@ const ENERGY: Figure = Figure {
     hint: "Arrow keys move along the bars",
 };
 
-fn energy_finding(answers: &Answers, _: Style) -> String {
+fn energy_finding(answers: &Answers, style: Style) -> String {
+    let spent = style.quantity(answers.distance.energy_wh.chemical_w, Unit::WattHour, 3);
     match sorted(answers).as_slice() {
         [first, second, ..] => format!(
-            "Most of the energy goes into {} ({}) and {} ({}).",
+            "Most of the {spent} goes into {} ({}) and {} ({}). A label counts nominal volts and no heat in the cells, so its figure is another.",
             first.name.to_ascii_lowercase(),
             percent(first.share),
             second.name.to_ascii_lowercase(),

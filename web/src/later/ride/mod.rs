@@ -37,6 +37,7 @@ pub(super) fn ride(app: App) -> Node {
         .with(made(&rides, told).attr("role", "status"));
     let inside = vec![
         el("h3").with(page::RIDE).into(),
+        el("p").class("facts").with(page::RIDE_WHY).into(),
         el("div").class("fields").with(input_of(app, Slot::Ride, "outing")).into(),
         live(move || if own(app) { "own".into() } else { String::new() }, move || own_rows(app)),
         el("p").class("help").with(follows(move || course(app))).into(),
