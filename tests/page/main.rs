@@ -6,6 +6,7 @@
 mod aloud;
 mod catalogue;
 mod charge;
+mod contents;
 mod first;
 mod fit;
 mod keep;

@@ -81,11 +81,11 @@ pub struct Ridden {
     pub winding_hot: Option<Met>,
     /// Moments on the way, at even times.
     pub moments: Vec<Moment>,
-    /// Lowest and highest values up to each moment since the one before.
+    /// Lowest, highest and mean values up to each moment since the one before.
     pub extents: Vec<Extent>,
 }
 
-/// Lowest and highest values between two moments.
+/// Lowest, highest and mean values between two moments.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Extent {
     /// Speed, m/s.
@@ -96,28 +96,48 @@ pub struct Extent {
     pub pack_a: [f64; 2],
     /// Current of each motor, A.
     pub motor_a: [f64; 2],
+    /// Time between them, s.
+    pub time_s: f64,
+    /// Volts, pack current and motor current, each summed over that time.
+    sums: [f64; 3],
 }
 
 impl Extent {
     /// Of a moment alone.
     pub(super) const fn of(m: &Moment) -> Self {
+        Self::over(m, 0.0)
+    }
+
+    /// Of the step that led to a moment, which its volts and currents are of.
+    pub(super) const fn over(m: &Moment, step_s: f64) -> Self {
         Self {
             speed_m_s: [m.speed_m_s; 2],
             bus_v: [m.bus_v; 2],
             pack_a: [m.pack_a; 2],
             motor_a: [m.motor_a; 2],
+            time_s: step_s,
+            sums: [step_s * m.bus_v, step_s * m.pack_a, step_s * m.motor_a],
         }
+    }
+
+    /// Mean volts at the controller, pack current, A, and current of each motor, A; none of no time.
+    #[must_use]
+    pub fn means(&self) -> Option<[f64; 3]> {
+        (self.time_s > 0.0).then(|| self.sums.map(|sum| sum / self.time_s))
     }
 
     /// Of both.
     #[must_use]
     pub fn with(self, other: Self) -> Self {
+        let ([a, b, c], [d, e, f]) = (self.sums, other.sums);
         let both = |[a, b]: [f64; 2], [c, d]: [f64; 2]| [a.min(c), b.max(d)];
         Self {
             speed_m_s: both(self.speed_m_s, other.speed_m_s),
             bus_v: both(self.bus_v, other.bus_v),
             pack_a: both(self.pack_a, other.pack_a),
             motor_a: both(self.motor_a, other.motor_a),
+            time_s: self.time_s + other.time_s,
+            sums: [a + d, b + e, c + f],
         }
     }
 }

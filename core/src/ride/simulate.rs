@@ -337,7 +337,7 @@ impl Trip {
                 r.brake_held_back.get_or_insert(met);
             }
         }
-        self.extent = self.extent.with(Extent::of(now));
+        self.extent = self.extent.with(Extent::over(now, plan.step_s));
         let due = r.moments.last().is_none_or(|last| now.time_s >= last.time_s + self.every_s);
         if due {
             if r.moments.len() >= 2 * MOMENTS {

@@ -6,6 +6,15 @@ use crate::dom::{Node, el, live};
 use crate::state::{App, Later};
 use crate::text::page;
 
+/// What `door` gives, once it may be opened, and nothing until then.
+pub(super) fn silent(app: App, door: fn() -> Node) -> Node {
+    let ready = move || app.read(|model| model.later == Later::Ready);
+    let key = move || if ready() { "ready".into() } else { String::new() };
+    let view =
+        move || if app.peek(|model| model.later == Later::Ready) { door() } else { Node::None };
+    live(key, view)
+}
+
 /// What `door`, a function of [`crate::later`], gives, once it may be opened.
 pub(super) fn late(app: App, door: impl Fn() -> Node + 'static) -> Node {
     let stands = move || app.read(|model| model.later);

@@ -42,6 +42,7 @@ pub fn page(app: App) -> Node {
         .with(
             el("footer").with(late::late(app, move || later::builds(app))).with(about::about(app)),
         )
+        .with(late::silent(app, later::contents))
         .with(told::message(app))
         .with(strip::aloud(app))
         .into()

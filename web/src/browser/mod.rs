@@ -12,7 +12,8 @@ pub use file::{json, offer, read};
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{
-    clear, copy_text, embedded, exists, go_to, hash, heard, later, later_state, link, now,
-    offline_state, on_hash, reveal, set_hash, spawn, tell, wants_demo,
+    Heading, clear, copy_text, embedded, exists, go_to, go_to_heading, hash, headings, heard,
+    later, later_state, link, now, offline_state, on_hash, reveal, set_hash, spawn, tell,
+    wants_demo,
 };
 pub use store::Store;

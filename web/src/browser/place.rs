@@ -123,6 +123,44 @@ pub fn go_to(id: &str) {
     }
 }
 
+/// A heading of the page.
+pub struct Heading {
+    /// Its words.
+    pub text: String,
+    /// Whether it is a part of what the last other one is about.
+    pub part: bool,
+}
+
+/// Headings that lead somewhere: those of how sure an answer is stand below many others.
+const HEADINGS: &str = "main h2, main h3:not(.sure h3), footer h2";
+
+fn heading_elements() -> Vec<HtmlElement> {
+    let document = web_sys::window().and_then(|w| w.document());
+    let found = document.and_then(|d| d.query_selector_all(HEADINGS).ok());
+    let nodes = found.into_iter().flat_map(|list| (0..list.length()).map(move |n| list.get(n)));
+    nodes.flatten().filter_map(|node| node.dyn_into().ok()).collect()
+}
+
+/// The headings, from top to bottom.
+#[must_use]
+pub fn headings() -> Vec<Heading> {
+    let heading = |element: HtmlElement| Heading {
+        text: element.text_content().unwrap_or_default(),
+        part: element.tag_name() == "H3",
+    };
+    heading_elements().into_iter().map(heading).collect()
+}
+
+/// Brings a heading into view by its place among all, and lets the keyboard go on from there.
+pub fn go_to_heading(place: usize) {
+    if let Some(heading) = heading_elements().get(place) {
+        // Not a stop of its own, but a place to go on from.
+        let _ = heading.set_attribute("tabindex", "-1");
+        heading.scroll_into_view();
+        let _ = heading.focus();
+    }
+}
+
 /// Milliseconds after which a fold that was opened has made what it holds.
 const OPENED: u32 = 50;
 

@@ -147,8 +147,8 @@ impl Map {
     fn heads(&self, left: f64, across: &Band, down: &Band, marks: &mut Vec<Mark>) {
         let names = self.cols.iter().map(|c| text_width(c)).fold(0.0, f64::max);
         let every = ((names + 5.0) / across.width()).ceil().max(1.0) as usize;
-        let room = across.width() * every as f64;
         let end = across.start(self.cols.len());
+        let room = (across.width() * every as f64).min(end);
         for (n, name) in self.cols.iter().enumerate().step_by(every) {
             let name = fit(name, room);
             let half = text_width(&name) / 2.0;

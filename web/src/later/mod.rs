@@ -7,6 +7,7 @@
 
 mod builds;
 mod charge;
+mod contents;
 mod fit;
 mod gear_map;
 mod long_climb;
@@ -33,6 +34,12 @@ pub fn builds(app: App) -> Node {
 #[inline(never)]
 pub fn charge(app: App) -> Node {
     charge::charge(app)
+}
+
+/// Where what stands.
+#[inline(never)]
+pub fn contents() -> Node {
+    contents::contents()
 }
 
 /// What goes together.

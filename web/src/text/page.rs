@@ -46,6 +46,8 @@ pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and whe
 pub const LOADING: &str = "Loading…";
 /// Over the rides in time.
 pub const RIDE: &str = "With stops, hills and heat";
+/// The way to every question.
+pub const CONTENTS: &str = "Questions";
 /// Why a ride may come farther than the steady distance.
 pub const RIDE_WHY: &str = "Each goes on, slower, until the pack holds less than half of the speed, and warms its cells on the way. So it may come farther than the distance above, most of all in the cold.";
 /// Over the table of all ways to ride.

@@ -4,7 +4,7 @@ use super::deck::short;
 use super::found::{Asked, Found};
 use super::frame::name;
 use super::lean::wheel;
-use super::view::{at_least, at_most, bound, entered, mm, percent, tenth};
+use super::view::{at_least, at_most, entered, mm, percent, tenth};
 use crate::ask::{lead_to, lead_to_part};
 use crate::browser;
 use crate::component::{button, notice};
@@ -125,7 +125,7 @@ fn belt(found: &Found, style: Style, list: &mut Vec<Amiss>) {
             let by = (near - centre).max(centre - far);
             Some(format!(
                 "The belt on the board wants {} from motor shaft to wheel axle; the mount slides from {} to {}, {} short of it.",
-                bound(style, centre, centre > far),
+                mm(style, centre),
                 entered(style, near),
                 entered(style, far),
                 at_least(style, by),

@@ -63,6 +63,10 @@ fn means_pass_over_no_stop() {
     let way: f64 = means.windows(2).map(|m| m[1].speed_m_s * (m[1].time_s - m[0].time_s)).sum();
     assert!((way / town.distance_m - 1.0).abs() < 1e-9, "{way} {}", town.distance_m);
     assert!(means.iter().all(|m| m.speed_m_s < 0.95 * town.top_m_s), "{means:?}");
+    // Nor any current: what the pack gave makes up the charge spent.
+    let ampere_s: f64 = means.windows(2).map(|m| m[1].pack_a * (m[1].time_s - m[0].time_s)).sum();
+    let spent = (1.0 - town.end_charge) * build.cell.capacity_ah * build.pack.parallel * 3600.0;
+    assert!((ampere_s / spent - 1.0).abs() < 1e-6, "{ampere_s} {spent}");
 }
 
 #[test]
@@ -117,7 +121,7 @@ proptest! {
             let moments = trace::kept(ride, close);
             let caption = trace::finding(ride, close, style);
             tables.push(trace::table(&moments, caption, style));
-            drawings.push(trace::draw(ride, &moments, style, width));
+            drawings.push(trace::draw(ride, close, style, width));
         }
         words.extend(tables.into_iter().flat_map(|t| t.rows).flatten());
         for drawing in drawings {

@@ -35,10 +35,8 @@ pub(super) fn trace(rides: &Rides) -> Node {
             })
         }),
         draw: Box::new(move |width| {
-            let drawing = drawn().map(|(f, style, close)| {
-                let ride = shown(&f, close);
-                draw(ride, &kept(ride, close), style, width)
-            });
+            let drawing =
+                drawn().map(|(f, style, close)| draw(shown(&f, close), close, style, width));
             drawing.unwrap_or_else(|| nothing(width, page::WORKING))
         }),
         table: Box::new(move || {
@@ -119,34 +117,16 @@ fn means(ride: &Ridden, close: bool) -> bool {
 }
 
 fn averaged(ride: &Ridden) -> Vec<Moment> {
-    let mut from = match ride.moments.first() {
-        Some(first) => *first,
-        None => return Vec::new(),
-    };
-    let mean = |stretch: &[Moment], read: Read| {
-        stretch.iter().map(read).sum::<f64>() / stretch.len() as f64
-    };
-    let over = |stretch: &[Moment]| {
-        let last = *stretch.last()?;
-        let time_s = last.time_s - from.time_s;
-        let speed_m_s = if time_s > 0.0 {
-            (last.distance_m - from.distance_m) / time_s
-        } else {
-            last.speed_m_s
-        };
-        from = last;
-        let [bus_v, pack_a, motor_a] =
-            [|m: &Moment| m.bus_v, |m: &Moment| m.pack_a, |m: &Moment| m.motor_a]
-                .map(|read| mean(stretch, read));
-        Some(Moment { speed_m_s, bus_v, pack_a, motor_a, ..last })
-    };
-    let rest = ride.moments.get(1..).unwrap_or_default();
-    let mut means: Vec<Moment> = rest.chunks(stretch(ride)).filter_map(over).collect();
-    // The first mean holds from the start.
-    if let (Some(start), Some(first)) = (ride.moments.first(), means.first()) {
-        let (speed_m_s, bus_v, pack_a, motor_a) =
-            (first.speed_m_s, first.bus_v, first.pack_a, first.motor_a);
-        means.insert(0, Moment { speed_m_s, bus_v, pack_a, motor_a, ..*start });
+    let Some(mut from) = ride.moments.first().copied() else { return Vec::new() };
+    let mut means = vec![from];
+    let all: Vec<_> = ride.moments.iter().zip(&ride.extents).skip(1).collect();
+    for stretch in all.chunks(stretch(ride)) {
+        let Some((last, first)) = stretch.last().zip(stretch.first()) else { continue };
+        let over = stretch.iter().skip(1).fold(*first.1, |all, (_, extent)| all.with(**extent));
+        let Some([bus_v, pack_a, motor_a]) = over.means() else { continue };
+        let speed_m_s = (last.0.distance_m - from.distance_m) / over.time_s;
+        from = *last.0;
+        means.push(Moment { speed_m_s, bus_v, pack_a, motor_a, ..from });
     }
     means
 }
@@ -160,7 +140,8 @@ fn thinned(ride: &Ridden) -> Vec<Moment> {
     kept
 }
 
-pub(super) fn draw(ride: &Ridden, moments: &[Moment], style: Style, width: f64) -> Drawing {
+pub(super) fn draw(ride: &Ridden, close: bool, style: Style, width: f64) -> Drawing {
+    let (moments, mean) = (kept(ride, close), means(ride, close));
     let extents = spread(ride);
     let series = |name: &str, unit: Unit, read: Read| Series {
         name: name.into(),
@@ -231,25 +212,27 @@ pub(super) fn draw(ride: &Ridden, moments: &[Moment], style: Style, width: f64) 
                 ],
             ),
         ],
-        readout: moments.iter().map(|m| (minutes(m.time_s), said(m, style))).collect(),
+        readout: moments.iter().map(|m| (minutes(m.time_s), said(m, mean, style))).collect(),
         nothing: "There is no ride to show.".into(),
     }
     .draw(width)
 }
 
 /// All values at a moment.
-fn said(m: &Moment, style: Style) -> String {
+fn said(m: &Moment, mean: bool, style: Style) -> String {
     let volt = |v: f64| style.quantity(v, Unit::Volt, 3);
     let amps = |a: f64| style.quantity(a.round(), Unit::Ampere, 2);
     format!(
-        "{}, {}: {}, charge {}, {}, pack {}, each motor {}; windings {}, cases {}, controller {}, cells {}",
+        "{}, {}: {}{}, {}, pack {}, each motor {}; charge {}, windings {}, cases {}, controller {}, cells {}",
         span(m.time_s),
         style.way(m.distance_m),
+        // At the start there is nothing before.
+        if mean && m.time_s > 0.0 { "before it on average " } else { "" },
         style.speed_unit(m.speed_m_s),
-        style.si((m.charge * 100.0).round() / 100.0, Unit::Percent, 2),
         volt(m.bus_v),
         amps(m.pack_a),
         amps(m.motor_a),
+        style.si((m.charge * 100.0).round() / 100.0, Unit::Percent, 2),
         warmth(style, m.winding_c),
         warmth(style, m.case_c),
         warmth(style, m.controller_c),
