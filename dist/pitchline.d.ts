@@ -1,2 +1,2 @@
-export * from './pitchline-web-8fccdcfd772275bf.js';
-export { default } from './pitchline-web-8fccdcfd772275bf.js';
+export * from './pitchline-web-42326c1eecea239b.js';
+export { default } from './pitchline-web-42326c1eecea239b.js';

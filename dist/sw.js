@@ -11,32 +11,32 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "1eec049891c9b2ed691ca3a746607cfc67db29bab27a52271b468c58c61f365f",
+    "./": "f8ab9348110048058f26eb72cbed487e08a035c7a00351386eeff3b813006cf4",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
-    "build.schema.json": "b9d6e6b1bf2191ab0696e93e47d60f8d75c3691fd11cb0e1c2f493e7e715779b",
-    "catalogue.schema.json": "f3cb78fda492675a6a3ef37870c61642cd02e8a210df7046fdd2907b790e0c83",
-    "chart-aebcf5f62414d1a3.css": "ae3b017433334f98d96985078fbbef18918776bc2edd708a95c6d14365986ec1",
+    "build.schema.json": "460bc2b84b9170bce1e5087c0f4471a6cf2f8907a657391fb62c47fdaf5134f2",
+    "catalogue.schema.json": "e63e1656f3bfccc4fc4028e158a766d0a606804a41bf6f721226d381200f0b23",
+    "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
     "demo.json": "b3704c87335846741ac2e5f2b827bd0c5809c0b2d4953b01e13ca766ab053d89",
-    "drawing-abaeacc17498bee8.css": "c6f4fc12b54ef306b3ee827cb22bc9135eb8e7cb1cdadf5ad771321c506137b1",
+    "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-4cf6c0d4e4084fa5.css": "22df0b52f0041edb96e208dae5f06855b952b81a4977b3877e127f7c8e5e07a5",
+    "main-75f41c1697a21eb2.css": "e3d3547b2f210190d931d5e37b005eaa0d26d3695c6aaf8968d9fcea2f0eb6e7",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-888d84ca6c882d95.css": "5a7dbce2f78dc1fceaf42dd07e8a8b46088d18ee94bccd9d88a4a9f378a75ba5",
-    "pitchline-web-8fccdcfd772275bf.js": "3aa630408a8b80002a2ea33bd831455076aa0ad42af22115a3a28e27fb09a7a3",
-    "pitchline-web-8fccdcfd772275bf_bg.wasm": "b728ffa848aaaece3e8131abd98b821a3be39c9f3263863ca399981fcab84816",
-    "pitchline-web-8fccdcfd772275bf_later.wasm": "a7388100c74c2266c8a2147a2cf410a55da007c4bc92455639949ab6dc3cb947",
-    "pitchline.js": "76c32856f364ae3e784abda2f2466bfbfb54ee6d925d159b3f8991762ac76723",
+    "parts-dd0beb3322a17ade.css": "18337ec4c598888158c27188d49a0af458f0e162849d8c1cbb4cc9bc36daabba",
+    "pitchline-web-42326c1eecea239b.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
+    "pitchline-web-42326c1eecea239b_bg.wasm": "9e03e03396c4c5158481b5fad530d131806a61551641e384bfe6ac10f25af8ad",
+    "pitchline-web-42326c1eecea239b_later.wasm": "2a4f92b48f4db1880c12635fcd0f407f841ba63abbcfce7df9ba2d17f09d3659",
+    "pitchline.js": "2a4971fed60d1c596521c1bf6b566c3d1764586458a415fcee67ac6750f71ad8",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
-    "ride-2ee5b3845ece9bdc.css": "4100a844ca3868b28f4cbfeef014dc7108f98c2ad24abcbc6d900d0dfa004e3b",
+    "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "26c653e5e1ac3bc5"
+  "version": "4d4f6a9f3520f3d4"
 };
 
 const SCOPE = self.registration.scope;

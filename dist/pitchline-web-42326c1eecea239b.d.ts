@@ -22,12 +22,12 @@ export interface InitOutput {
     readonly main: (a: number, b: number) => number;
     readonly answers: (a: any) => any;
     readonly version: () => [number, number];
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h33bbb0a4496a6163E: (a: number, b: number, c: any, d: any) => any;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h3195b679191c3df9E: (a: number, b: number, c: any, d: any) => any;
     readonly _ZN12wasm_bindgen7convert8closures1_6invoke17hd67a926fc4356021E: (a: number, b: number, c: any) => [number, number];
-    readonly _ZN12wasm_bindgen7convert8closures1_1_6invoke17hfe8e709aa3527d73E: (a: number, b: number, c: any) => void;
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h1747313dde38ca66E: (a: number, b: number, c: any) => void;
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h1747313dde38ca66E_5: (a: number, b: number, c: any) => void;
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h5e62b19da501fa9fE: (a: number, b: number) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_1_6invoke17h96d04159f6376ea7E: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h21d6850611785d34E: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h21d6850611785d34E_5: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h73130b255e4b5279E: (a: number, b: number) => void;
     readonly __wbindgen_malloc: (a: number, b: number) => number;
     readonly __wbindgen_realloc: (a: number, b: number, c: number, d: number) => number;
     readonly __wbindgen_exn_store: (a: number) => void;
