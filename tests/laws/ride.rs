@@ -73,6 +73,12 @@ fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
         prop_assert!(pair[1].time_s > pair[0].time_s, "{pair:?}");
         prop_assert!(pair[1].distance_m >= pair[0].distance_m, "{pair:?}");
     }
+    // At even times, as far as steps and rests of up to ten seconds allow.
+    let mean_s = ride.time_s / ride.moments.len() as f64;
+    for pair in ride.moments.windows(2) {
+        let gap_s = pair[1].time_s - pair[0].time_s;
+        prop_assert!(gap_s < 4.0 * mean_s + 20.0, "{gap_s} {mean_s}");
+    }
     prop_assert_eq!(ride.extents.len(), ride.moments.len());
     let within = |[least, most]: [f64; 2], value: f64| least <= value && value <= most;
     for (moment, extent) in ride.moments.iter().zip(&ride.extents) {

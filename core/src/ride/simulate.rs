@@ -1,11 +1,11 @@
 //! The steps of a ride: along a leg, to a stop, at rest, after a trace.
 
 use super::course::{Leg, Steps, TracePoint};
-use super::journey::Plan;
+use super::journey::{Moment, Plan};
 use super::ridden::{Extent, Met, Ridden, RideEnd};
 use super::trip::{Bit, Going, Trip};
 use crate::answers::Limit;
-use crate::math::{abs, sqrt};
+use crate::math::{abs, floor, sqrt};
 use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
 
@@ -338,15 +338,16 @@ impl Trip {
             }
         }
         self.extent = self.extent.with(Extent::over(now, plan.step_s));
-        let due = r.moments.last().is_none_or(|last| now.time_s >= last.time_s + self.every_s);
-        if due {
-            if r.moments.len() >= 2 * MOMENTS {
-                halve(r);
-                self.every_s *= 2.0;
-            }
+        if r.moments.last().is_none_or(|last| later(last, now, self.every_s)) {
             r.moments.push(*now);
             r.extents.push(self.extent);
             self.extent = Extent::of(now);
+            while r.moments.len() > 2 * MOMENTS {
+                self.every_s *= 2.0;
+                if let Some(left) = thin(r, self.every_s) {
+                    self.extent = left.with(self.extent);
+                }
+            }
         }
         let hot = now.winding_c > self.journey.drive.build.motor.winding_limit_c;
         if hot && self.ride.winding_hot.is_none() {
@@ -360,26 +361,27 @@ impl Trip {
     }
 }
 
-/// Leaves every second moment out; its extent goes to the one after.
-fn halve(ride: &mut Ridden) {
-    let mut keep = false;
-    ride.moments.retain(|_| {
-        keep = !keep;
-        keep
-    });
-    let (mut kept, mut left) = (Vec::with_capacity(ride.extents.len()), None::<Extent>);
-    for (place, extent) in ride.extents.iter().enumerate() {
-        if place % 2 == 1 {
-            left = Some(*extent);
+/// Whether a moment lies in a later one of stretches that are so long, s.
+fn later(last: &Moment, now: &Moment, every_s: f64) -> bool {
+    floor(now.time_s / every_s) > floor(last.time_s / every_s)
+}
+
+/// Keeps the first moment of each stretch; what lies between goes to the extent of the one after.
+/// Gives back what has none after it yet.
+fn thin(ride: &mut Ridden, every_s: f64) -> Option<Extent> {
+    let (mut moments, mut extents) = (Vec::new(), Vec::new());
+    let mut left = None::<Extent>;
+    for (moment, extent) in ride.moments.iter().zip(&ride.extents) {
+        let extent = left.take().map_or(*extent, |left| left.with(*extent));
+        if moments.last().is_none_or(|last| later(last, moment, every_s)) {
+            moments.push(*moment);
+            extents.push(extent);
         } else {
-            kept.push(left.take().map_or(*extent, |left| left.with(*extent)));
+            left = Some(extent);
         }
     }
-    // The last one left out has none after it yet.
-    if let (Some(left), Some(last)) = (left, kept.last_mut()) {
-        *last = last.with(left);
-    }
-    ride.extents = kept;
+    (ride.moments, ride.extents) = (moments, extents);
+    left
 }
 
 /// How many even steps a time takes, at least one.

@@ -13,6 +13,10 @@ use reactive_graph::signal::RwSignal;
 
 /// More moments than this are not drawn: there are no more pixels.
 const DRAWN: usize = 240;
+/// Stretches that a ride is seen in.
+const STRETCHES: usize = 48;
+/// Seconds from moment to moment beyond which they pass over what happens between.
+const APART_S: f64 = 5.0;
 /// Seconds between two rows of the table, at least; a hair less, as moments are not on the minute.
 const MINUTE_S: f64 = 59.0;
 
@@ -87,7 +91,7 @@ fn step(ride: &Ridden) -> usize {
 
 /// Moments that are seen as one: so many that a stop or two fall into each.
 fn stretch(ride: &Ridden) -> usize {
-    5 * step(ride)
+    ride.moments.len().div_ceil(STRETCHES).max(1)
 }
 
 /// Between which values it was, with the time at which each stretch ends.
@@ -111,9 +115,9 @@ pub(super) fn kept(ride: &Ridden, close: bool) -> Vec<Moment> {
     if means(ride, close) { averaged(ride) } else { thinned(ride) }
 }
 
-/// Whether there are more moments than are seen.
+/// Whether moments alone would pass over too much.
 fn means(ride: &Ridden, close: bool) -> bool {
-    !close && step(ride) > 1
+    !close && ride.time_s > APART_S * ride.moments.len() as f64
 }
 
 fn averaged(ride: &Ridden) -> Vec<Moment> {
