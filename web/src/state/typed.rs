@@ -66,10 +66,19 @@ pub(super) fn value(
         // What is assumed when left out of a file is still needed here: it was shown.
         return if field.need == Need::Optional { Ok(None) } else { Err(say(&Reason::Missing)) };
     }
-    let typed = number::parse(text).unwrap_or(f64::NAN);
     // A hair of rounding from the conversion would stand in links and files.
-    let value = number::tidy(style.units.shown(field.unit).to_file(typed));
-    field.check(value).map(Some).map_err(|Error { reason, .. }| say(&reason))
+    let check = |typed| field.check(number::tidy(style.units.shown(field.unit).to_file(typed)));
+    let small = number::parse(text).unwrap_or(f64::NAN);
+    let found = check(small);
+    if let Some(large) = number::grouped(text, style)
+        && let Ok(value) = check(large)
+    {
+        return match found {
+            Ok(_) => Err(text::two_readings(kind, field, [small, large], style)),
+            Err(_) => Ok(Some(value)),
+        };
+    }
+    found.map(Some).map_err(|Error { reason, .. }| say(&reason))
 }
 
 #[cfg(test)]
@@ -92,6 +101,22 @@ mod tests {
             read(Kind::Wheel, "diameter_mm", "1", imperial).unwrap_err(),
             "Diameter must be between 1.969 and 15.75\u{a0}in"
         );
+    }
+
+    #[test]
+    fn thousands_are_no_decimals() {
+        let (point, comma) = (Style::default(), Style { comma: true, ..Style::default() });
+        // Cycles may be 1 as well as 1000; a whole number of them is no fraction.
+        let asked = "Cycles behind it: is that 1 or 1000\u{a0}cycles? Type the one you mean";
+        for (text, style) in [("1,000", point), ("1.000", comma)] {
+            assert_eq!(read(Kind::Pack, "cycles", text, style).unwrap_err(), asked);
+        }
+        // The reader's own mark is one for decimals.
+        assert_eq!(read(Kind::Pack, "cycles", "1.000", point), Ok(Some(1.0)));
+        // Where one reading only lies within the range, that one is meant.
+        assert!(read(Kind::Place, "altitude_m", "1,000", point).is_err());
+        assert_eq!(read(Kind::Rider, "mass_kg", "78,250", point), Ok(Some(78.25)));
+        assert_eq!(read(Kind::Controller, "erpm_limit", "60,000", point), Ok(Some(60_000.0)));
     }
 
     #[test]

@@ -227,6 +227,33 @@ pub fn parse(text: &str) -> Option<f64> {
     from_exact(&clean)
 }
 
+/// What someone typed, read as thousands set off by the mark that is not this reader's for
+/// decimals: `1,000` where decimals stand behind a point.
+///
+/// ```
+/// use pitchline_web::text::{Style, number::grouped};
+/// assert_eq!(grouped("1,000", Style::default()), Some(1000.0));
+/// assert_eq!(grouped("12,345,678", Style::default()), Some(12_345_678.0));
+/// for plain in ["1.000", "1,00", "0,500", "1000", "1,0000", ",500"] {
+///     assert_eq!(grouped(plain, Style::default()), None);
+/// }
+/// ```
+#[must_use]
+pub fn grouped(text: &str, style: Style) -> Option<f64> {
+    let mark = if style.comma { '.' } else { ',' };
+    let mut groups = text.trim().split(mark);
+    let first = groups.next().filter(|first| matches!(first.len(), 1..=3))?;
+    let mut digits = first.to_string();
+    for group in groups {
+        if group.len() != 3 {
+            return None;
+        }
+        digits.push_str(group);
+    }
+    let plain = digits.len() > first.len() && !first.starts_with('0');
+    (plain && digits.bytes().all(|b| b.is_ascii_digit())).then(|| from_exact(&digits))?
+}
+
 /// A number in the fewest digits that give it back exactly.
 ///
 /// In the browser JavaScript does this, which has it built in; ours would cost

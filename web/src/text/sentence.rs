@@ -3,7 +3,7 @@
 use super::number::Style;
 use super::words;
 use super::{label, unit::Units};
-use pitchline_core::{Error, Kind, Notice, Reason, Unit};
+use pitchline_core::{Error, Field, Kind, Notice, Reason, Unit};
 
 /// What is wrong with a field that someone typed into, with its range and unit.
 #[must_use]
@@ -18,6 +18,14 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
     let low = style.value(*min, *unit, 4);
     let high = style.quantity(*max, *unit, 4);
     format!("{name} must be {what}between {low} and {high}")
+}
+
+/// What was typed may be read as either number, both within the range.
+#[must_use]
+pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) -> String {
+    let [small, large] = typed.map(|value| style.significant(value, 9));
+    let (name, unit) = (label(kind, field.key), style.units.shown(field.unit).symbol);
+    format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean")
 }
 
 /// A fault in a file or a link: where it is and what was expected.

@@ -5,7 +5,7 @@ use super::said::warmth;
 use crate::chart::{Axis, Chart, Drawing, Panel, Series, Stack, Table, chart, nothing, use_width};
 use crate::component::button;
 use crate::dom::{Node, el};
-use crate::text::{Style, minutes, page, span};
+use crate::text::{Style, duration, minutes, page, span};
 use pitchline_core::Unit;
 use pitchline_core::ride::{Extent, Moment, Ridden};
 use reactive_graph::prelude::*;
@@ -74,7 +74,7 @@ pub(super) fn finding(ride: &Ridden, close: bool, style: Style) -> String {
     let way = style.distance_unit(ride.distance_m);
     let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
     let lines = match (means(ride, close), ride.moments.get(stretch(ride))) {
-        (true, Some(m)) => format!("Lines are means over {}, shaded", span(m.time_s)),
+        (true, Some(m)) => format!("Lines are means over about {}, shaded", duration(m.time_s)),
         _ => "Shaded".into(),
     };
     format!(
