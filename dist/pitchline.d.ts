@@ -1,2 +1,2 @@
-export * from './pitchline-web-42326c1eecea239b.js';
-export { default } from './pitchline-web-42326c1eecea239b.js';
+export * from './pitchline-web-ee7dd97dbd1cd1aa.js';
+export { default } from './pitchline-web-ee7dd97dbd1cd1aa.js';

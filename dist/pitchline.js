@@ -1,1 +1,1 @@
-import init from'./pitchline-web-42326c1eecea239b.js';export*from'./pitchline-web-42326c1eecea239b.js';const wasm=new URL('./pitchline-web-42326c1eecea239b_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-ee7dd97dbd1cd1aa.js';export*from'./pitchline-web-ee7dd97dbd1cd1aa.js';const wasm=new URL('./pitchline-web-ee7dd97dbd1cd1aa_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "f8ab9348110048058f26eb72cbed487e08a035c7a00351386eeff3b813006cf4",
+    "./": "f09f0b536c7fe510030af547546401ef0280c6390c6ee385f8fc9b909d5522e7",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "460bc2b84b9170bce1e5087c0f4471a6cf2f8907a657391fb62c47fdaf5134f2",
@@ -23,20 +23,20 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-75f41c1697a21eb2.css": "e3d3547b2f210190d931d5e37b005eaa0d26d3695c6aaf8968d9fcea2f0eb6e7",
+    "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-dd0beb3322a17ade.css": "18337ec4c598888158c27188d49a0af458f0e162849d8c1cbb4cc9bc36daabba",
-    "pitchline-web-42326c1eecea239b.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
-    "pitchline-web-42326c1eecea239b_bg.wasm": "9e03e03396c4c5158481b5fad530d131806a61551641e384bfe6ac10f25af8ad",
-    "pitchline-web-42326c1eecea239b_later.wasm": "2a4f92b48f4db1880c12635fcd0f407f841ba63abbcfce7df9ba2d17f09d3659",
-    "pitchline.js": "2a4971fed60d1c596521c1bf6b566c3d1764586458a415fcee67ac6750f71ad8",
+    "parts-563075391cd575dd.css": "1388d4819fc8d9a48688b6be12b8e7dc4c425a1e71e6624b15eb135209c0e53e",
+    "pitchline-web-ee7dd97dbd1cd1aa.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
+    "pitchline-web-ee7dd97dbd1cd1aa_bg.wasm": "bf5bdfd7be04013f4413c36e3a1b2004224c9a9b6d9baf47b4c0dab4eb0ea05a",
+    "pitchline-web-ee7dd97dbd1cd1aa_later.wasm": "24f0793ee1d20caca74cb9a28026706be1b7a35d676a35a938719c2c13eb221a",
+    "pitchline.js": "b09e4c80ec1c55feaf6080a771bb63b3efa1315a875f2759dbbf931c179fbe76",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "4d4f6a9f3520f3d4"
+  "version": "13a80639cea0a70b"
 };
 
 const SCOPE = self.registration.scope;
