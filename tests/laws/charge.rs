@@ -68,7 +68,7 @@ proptest! {
         sane(&found)?;
         let last = found.curve.last().expect("there is a curve");
         prop_assert!((last.time_s - found.time_s).abs() <= 1e-6 * found.time_s.max(1.0), "{last:?} {found:?}");
-        // 8,000 Ah by a twentieth of the cells' capacity would take twenty hours; poor joints, weeks.
+        // It ends at a twentieth of the capacity an hour, so within days; for ever is what must not be.
         prop_assert!(found.time_s < 30.0 * 86_400.0, "{found:?}");
     }
 

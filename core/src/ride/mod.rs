@@ -12,6 +12,7 @@
 
 mod braking;
 mod course;
+mod cutback;
 mod flow;
 mod journey;
 mod ledger;

@@ -7,7 +7,7 @@ use crate::dom::{Node, el, live};
 use crate::later::work::{Job, Work};
 use crate::later::working::list;
 use crate::state::App;
-use crate::text::{Style, page, span, words};
+use crate::text::{Style, page, span, whole, words};
 use pitchline_core::ride::{LongClimb, explain_for_ever};
 use pitchline_core::{Build, Drive, Limit, Steepest, Unit};
 use std::cell::RefCell;
@@ -140,7 +140,7 @@ fn for_ever((_, hill): &(LongClimb, Steepest), style: Style) -> Headline {
 
 /// Percent, rounded down: a hair above it gets too hot.
 fn held(hill: &Steepest, style: Style) -> String {
-    style.fixed((hill.grade * 100.0).floor(), 0)
+    style.fixed(whole(hill.grade * 100.0, false), 0)
 }
 
 fn ends(climb: &LongClimb, style: Style) -> String {

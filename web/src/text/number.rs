@@ -123,6 +123,15 @@ impl Style {
         self.trimmed(shown.from_file(length_m * 1e3), decimals)
     }
 
+    /// A length in m, bare, to a tenth of a millimetre or a hundredth of an inch: what is needed
+    /// rounded up and what there is down, so that the two never read alike where one falls short.
+    #[must_use]
+    pub fn bounded_millimetres(self, length_m: f64, up: bool) -> String {
+        let each = self.units.shown(Unit::Millimetre).from_file(1e3);
+        let steps = if each < 1e3 { 100.0 * each } else { 10.0 * each };
+        self.entered_millimetres(whole(length_m * steps, up) / steps)
+    }
+
     /// A bare number with so many significant digits, zeros at its end cut off.
     #[must_use]
     pub fn significant(self, value: f64, digits: u8) -> String {
@@ -151,6 +160,12 @@ impl Style {
         let text = text.trim_end_matches('0');
         text.strip_suffix(['.', ',']).unwrap_or(text).to_string()
     }
+}
+
+/// To a whole number, up or down; a hair off one is that one.
+#[must_use]
+pub fn whole(value: f64, up: bool) -> f64 {
+    if up { (value - 1e-6).ceil() } else { (value + 1e-6).floor() }
 }
 
 /// A share as whole percent.

@@ -7,7 +7,7 @@ use crate::component::{Headline, fold, headline};
 use crate::dom::{Node, el, said};
 use crate::drawing::Plan;
 use crate::later::working::list;
-use crate::text::{self, Style, page, words};
+use crate::text::{self, Style, page, whole, words};
 use pitchline_core::fit::{FrameHeadline, Row, frame_working};
 use pitchline_core::physics::frame::TIGHT_M;
 use pitchline_core::{Headline as Which, Slot, Unit};
@@ -74,27 +74,14 @@ pub(super) fn entered(style: Style, length_m: f64) -> String {
     unit(style, &style.entered_millimetres(length_m))
 }
 
-/// To a whole number, up or down; a hair off one is that one.
-fn whole(value: f64, up: bool) -> f64 {
-    if up { (value - 1e-6).ceil() } else { (value + 1e-6).floor() }
-}
-
-/// To a tenth of a millimetre (a hundredth of an inch): what is needed up, what
-/// there is down, so that the two never read alike where one falls short.
-fn rounded(style: Style, length_m: f64, up: bool) -> f64 {
-    let each = style.units.shown(Unit::Millimetre).from_file(1e3);
-    let steps = if each < 1e3 { 100.0 * each } else { 10.0 * each };
-    whole(length_m * steps, up) / steps
-}
-
 /// What is needed, bare.
 pub(super) fn least(style: Style, length_m: f64) -> String {
-    style.entered_millimetres(rounded(style, length_m, true))
+    style.bounded_millimetres(length_m, true)
 }
 
 /// A length with its unit, so rounded up or down.
 pub(super) fn bound(style: Style, length_m: f64, up: bool) -> String {
-    entered(style, rounded(style, length_m, up))
+    unit(style, &style.bounded_millimetres(length_m, up))
 }
 
 /// What is needed, with its unit.
@@ -118,7 +105,7 @@ pub(super) fn room(style: Style, room_m: f64) -> String {
     if room_m < 0.0 {
         least(style, -room_m)
     } else if room_m < TIGHT_M {
-        style.entered_millimetres(rounded(style, room_m, false))
+        style.bounded_millimetres(room_m, false)
     } else {
         style.rough_millimetres(room_m)
     }
