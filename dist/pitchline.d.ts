@@ -1,2 +1,2 @@
-export * from './pitchline-web-ee7dd97dbd1cd1aa.js';
-export { default } from './pitchline-web-ee7dd97dbd1cd1aa.js';
+export * from './pitchline-web-f6c4a21f689f0e25.js';
+export { default } from './pitchline-web-f6c4a21f689f0e25.js';

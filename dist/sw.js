@@ -11,12 +11,13 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "f09f0b536c7fe510030af547546401ef0280c6390c6ee385f8fc9b909d5522e7",
+    "./": "ae03c79344634f0068d1e923c33b9892c13829e40cf551df0a56adcd1cb5a1ef",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "460bc2b84b9170bce1e5087c0f4471a6cf2f8907a657391fb62c47fdaf5134f2",
     "catalogue.schema.json": "e63e1656f3bfccc4fc4028e158a766d0a606804a41bf6f721226d381200f0b23",
     "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
+    "contents-cfaa597d59704b2.css": "f94cadb7e8ccd647c7baf95472806921cb08aba7600532b684f4451c779924f1",
     "demo.json": "b3704c87335846741ac2e5f2b827bd0c5809c0b2d4953b01e13ca766ab053d89",
     "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
@@ -26,17 +27,17 @@ const BUILD = {
     "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
-    "parts-563075391cd575dd.css": "1388d4819fc8d9a48688b6be12b8e7dc4c425a1e71e6624b15eb135209c0e53e",
-    "pitchline-web-ee7dd97dbd1cd1aa.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
-    "pitchline-web-ee7dd97dbd1cd1aa_bg.wasm": "bf5bdfd7be04013f4413c36e3a1b2004224c9a9b6d9baf47b4c0dab4eb0ea05a",
-    "pitchline-web-ee7dd97dbd1cd1aa_later.wasm": "24f0793ee1d20caca74cb9a28026706be1b7a35d676a35a938719c2c13eb221a",
-    "pitchline.js": "b09e4c80ec1c55feaf6080a771bb63b3efa1315a875f2759dbbf931c179fbe76",
+    "parts-d9e24a25eff66022.css": "72560e0601dfdd83e0ad843b8d52b1581662cef048f594483d58c8009f34064b",
+    "pitchline-web-f6c4a21f689f0e25.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
+    "pitchline-web-f6c4a21f689f0e25_bg.wasm": "bf5bdfd7be04013f4413c36e3a1b2004224c9a9b6d9baf47b4c0dab4eb0ea05a",
+    "pitchline-web-f6c4a21f689f0e25_later.wasm": "594a552044ec4ab26264b68c30de79a4e224d61ba074e56d64cd4977bb95b987",
+    "pitchline.js": "033f1c474a32142f7dcb1cd4d19c017d7ff514e46c6ec695590278041435c726",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "13a80639cea0a70b"
+  "version": "bc498b8b4bfe36b4"
 };
 
 const SCOPE = self.registration.scope;
