@@ -28,6 +28,41 @@ fn it_tells_what_it_is() {
     }
 }
 
+/// Figures of the boards that the trade knows, as `tests/physics/practice.rs` checks
+/// them. Common practice, no source.
+const TRADE: &[(Slot, &str, &[f64])] = &[
+    (Slot::Pack, "series", &[10.0]),
+    (Slot::Pack, "parallel", &[3.0, 4.0]),
+    (Slot::Cell, "capacity_ah", &[3.0]),
+    (Slot::Motor, "kv_rpm_per_v", &[190.0]),
+    (Slot::Wheel, "diameter_mm", &[90.0, 97.0, 107.0]),
+    (Slot::WheelPulley, "teeth", &[36.0, 40.0, 44.0]),
+    (Slot::MotorPulley, "teeth", &[14.0, 15.0, 16.0, 18.0, 20.0]),
+    (Slot::Belt, "width_mm", &[15.0]),
+];
+
+/// The demo is ours: no kit has more than one figure of the boards that the trade
+/// knows, and no part is named for one.
+#[test]
+fn the_figures_are_our_own() {
+    let demo = demo();
+    for kit in &demo.kits {
+        let mut shared = BTreeSet::new();
+        for (slot, key, figures) in TRADE {
+            let index = slot.kind().field_index(key).unwrap();
+            for part in demo.offered(&kit.id, *slot) {
+                let value = part.value(index).filter(|value| figures.contains(value));
+                shared.extend(value.map(|value| format!("{} {key} {value}", slot.key())));
+                for number in part.name.split(|c: char| !c.is_ascii_digit()) {
+                    let same = |figure: &f64| figure.to_string() == number;
+                    assert!(!figures.iter().any(same), "{}: {number}", part.name);
+                }
+            }
+        }
+        assert!(shared.len() <= 1, "{}: {shared:?}", kit.id);
+    }
+}
+
 #[test]
 fn each_kit_leaves_a_real_choice() {
     let demo = demo();

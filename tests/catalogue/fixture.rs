@@ -8,7 +8,7 @@ use pitchline_core::{Kind, answers, notices};
 fn three_faults() -> String {
     let mut text = demo_text();
     for (right, wrong) in [
-        (r#""no_load_a": 0.9"#, r#""noload_a": 0.9"#),
+        (r#""no_load_a": 0.8"#, r#""noload_a": 0.8"#),
         (
             "\"motor_pulleys\": [\n",
             concat!(
@@ -18,7 +18,7 @@ fn three_faults() -> String {
                 "\n"
             ),
         ),
-        (r#""options": ["shingle-90", "#, r#""options": ["shingle-9O", "#),
+        (r#""options": ["shingle-92", "#, r#""options": ["shingle-9Z", "#),
     ] {
         assert_eq!(text.matches(right).count(), 1, "{right}");
         text = text.replace(right, wrong);
@@ -34,13 +34,13 @@ fn three_faults_are_three() {
     assert_eq!(
         shown(&faults),
         [
-            r#"/kits/0/slots/wheel/options/0: "shingle-9O" is not known; did you mean "shingle-90"?"#,
+            r#"/kits/0/slots/wheel/options/0: "shingle-9Z" is not known; did you mean "shingle-92"?"#,
             "/motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth",
             r#"/motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
         ]
     );
     assert_eq!(catalog.kits.len(), 2);
-    assert_eq!(catalog.parts(Kind::MotorPulley).len(), 7);
+    assert_eq!(catalog.parts(Kind::MotorPulley).len(), 6);
 }
 
 /// Nothing of the demo is built in: another maker's file stands alone.

@@ -48,14 +48,15 @@ fn mended(catalog: &Catalog, draft: &Draft, slots: [Slot; 2]) -> Option<(Slot, S
 fn a_strange_part_is_mended_by_the_nearest_on_offer() {
     let demo = demo();
     for (kit, slot, part, meets, want) in [
-        // 44 teeth are nearest to 66 of those with a spoked core.
-        ("kittiwake", Slot::WheelPulley, "w66", Slot::Wheel, (Slot::WheelPulley, "w44")),
-        // 190 rpm/V and 62 mΩ are nearer to 180 and 38 than 150 and 98 are.
-        ("kittiwake", Slot::Motor, "windlass-180", Slot::MotorPulley, (Slot::Motor, "capstan-190")),
-        ("gannet", Slot::MotorPulley, "m8-18", Slot::Motor, (Slot::MotorPulley, "m10-18")),
-        ("gannet", Slot::Wheel, "shingle-107", Slot::WheelPulley, (Slot::Wheel, "buoy-150")),
+        // 46 teeth are nearest to 68 of those with a spoked core.
+        ("kittiwake", Slot::WheelPulley, "w68", Slot::Wheel, (Slot::WheelPulley, "w46")),
+        // By the span of each input: 35 / 1980 + 12 / 1999 + 25 / 999 = 0.049 from 165 rpm/V,
+        // 76 mΩ and 70 A; 5 / 1980 + 49 / 1999 + 35 / 999 = 0.062 from 135, 113 and 60.
+        ("kittiwake", Slot::Motor, "windlass-130", Slot::MotorPulley, (Slot::Motor, "capstan-165")),
+        ("gannet", Slot::MotorPulley, "m8-17", Slot::Motor, (Slot::MotorPulley, "m10-17")),
+        ("gannet", Slot::Wheel, "shingle-110", Slot::WheelPulley, (Slot::Wheel, "buoy-165")),
         // Both chargers differ as much in amperes: the first on offer.
-        ("kittiwake", Slot::Charger, "neap-50", Slot::Pack, (Slot::Charger, "neap-42")),
+        ("kittiwake", Slot::Charger, "neap-54", Slot::Pack, (Slot::Charger, "neap-50")),
         ("gannet", Slot::Controller, "pilot-2", Slot::Pack, (Slot::Controller, "tug-2")),
     ] {
         let mut draft = demo.draft(kit);

@@ -28,7 +28,7 @@ fn three_faults(size: Size) -> Outcome {
     assert_eq!(
         faults,
         [
-            r#"/kits/0/slots/wheel/options/0: "shingle-9O" is not known; did you mean "shingle-90"?"#,
+            r#"/kits/0/slots/wheel/options/0: "shingle-9Z" is not known; did you mean "shingle-92"?"#,
             "/motor_pulleys/0/teeth: 7\u{a0}teeth is outside 8 to 60\u{a0}teeth",
             r#"/motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
         ]

@@ -20,6 +20,7 @@ mod martin;
 mod motor;
 mod packing;
 mod parts;
+mod practice;
 mod ride;
 mod road_load;
 mod run;
