@@ -1,6 +1,7 @@
 //! The demo: whole, small, ours, and every combination that it offers goes together.
 
 use crate::{build, choices, combinations, demo, demo_text};
+use pitchline_core::catalog::Catalog;
 use pitchline_core::{Kind, Notice, Slot, notices};
 use std::collections::BTreeSet;
 
@@ -41,16 +42,14 @@ const TRADE: &[(Slot, &str, &[f64])] = &[
     (Slot::Belt, "width_mm", &[15.0]),
 ];
 
-/// The demo is ours: no kit has more than one figure of the boards that the trade
+/// Every kit has its own figures: at most one is one of the boards that the trade
 /// knows, and no part is named for one.
-#[test]
-fn the_figures_are_our_own() {
-    let demo = demo();
-    for kit in &demo.kits {
+pub(crate) fn has_figures_of_its_own(catalog: &Catalog) {
+    for kit in &catalog.kits {
         let mut shared = BTreeSet::new();
         for (slot, key, figures) in TRADE {
             let index = slot.kind().field_index(key).unwrap();
-            for part in demo.offered(&kit.id, *slot) {
+            for part in catalog.offered(&kit.id, *slot) {
                 let value = part.value(index).filter(|value| figures.contains(value));
                 shared.extend(value.map(|value| format!("{} {key} {value}", slot.key())));
                 for number in part.name.split(|c: char| !c.is_ascii_digit()) {
@@ -61,6 +60,11 @@ fn the_figures_are_our_own() {
         }
         assert!(shared.len() <= 1, "{}: {shared:?}", kit.id);
     }
+}
+
+#[test]
+fn the_figures_are_our_own() {
+    has_figures_of_its_own(&demo());
 }
 
 #[test]

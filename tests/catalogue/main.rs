@@ -13,6 +13,7 @@ mod gearing;
 mod glossary;
 mod mutation;
 mod practice;
+mod readme;
 mod schema;
 mod silent;
 mod unreadable;

@@ -6,7 +6,7 @@ use pitchline_core::{Draft, Slot};
 use pitchline_tests::browser::{Key, Outcome, Page, Size};
 
 use crate::strip::{assert_answers, expected};
-use crate::visit::{Visit, demo, put};
+use crate::visit::{Visit, demo, pick};
 use pitchline_web::text::Units;
 
 /// Longer than an edit needs to settle.
@@ -60,8 +60,7 @@ fn the_answers_are_heard_once_an_edit_has_settled() -> Outcome {
     page.press(Key::Tab)?;
     // Not while a field is faulty, though another part changes the answers.
     mass.fill("1999")?;
-    page.by_label("Wheel ×4")?.choose("Shingle 107")?;
-    put(&mut draft, &catalog, Slot::Wheel, "shingle-107");
+    pick(page, &catalog, &mut draft, Slot::Wheel, 2)?;
     assert_answers(page, &draft)?;
     std::thread::sleep(SETTLED);
     assert_eq!(heard(page)?.len(), 1);
@@ -70,8 +69,8 @@ fn the_answers_are_heard_once_an_edit_has_settled() -> Outcome {
     assert_eq!(heard(page)?[1].0, sentence(&draft));
 
     // What changes none of the three says nothing.
-    page.by_label("Wheel ×4")?.choose("Shingle 97")?;
-    page.by_label("Wheel ×4")?.choose("Shingle 107")?;
+    page.by_label("Wheel ×4")?.choose("Shingle 100")?;
+    page.by_label("Wheel ×4")?.choose("Shingle 110")?;
     std::thread::sleep(SETTLED);
     assert_eq!(heard(page)?.len(), 2);
 

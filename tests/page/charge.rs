@@ -98,17 +98,17 @@ fn chargers(size: Size) -> Outcome {
 
     // What the table promises is what comes of taking it.
     let mut strong = draft.clone();
-    put(&mut strong, &catalog, Slot::Charger, "spring-42");
+    put(&mut strong, &catalog, Slot::Charger, "spring-50");
     let fast = charge(&strong, 0.2, 1.0).time_s;
     assert!(fast < 0.7 * slow, "{fast} {slow}");
-    let promised = row(page, "#charge", "Springtide 42 V 4 A")?;
+    let promised = row(page, "#charge", "Springtide 50 V 4.5 A")?;
     assert_eq!(promised.first(), Some(&cell(fast)), "{promised:?}");
-    assert_eq!(promised[3..], ["4\u{a0}A", "EUR\u{a0}55"].map(String::from));
+    assert_eq!(promised[3..], ["4.5\u{a0}A", "EUR\u{a0}65"].map(String::from));
     assert_eq!(promised[2], "yes");
-    page.by_role("button", "Take Springtide 42 V 4 A")?.click()?;
+    page.by_role("button", "Take Springtide 50 V 4.5 A")?.click()?;
     answers(page, "From 20\u{a0}% to full", &to_full(&strong))?;
     draft = strong;
-    page.by_role("button", "Take Neap 42 V 2 A")?;
+    page.by_role("button", "Take Neap 50 V 2.5 A")?;
 
     // The rider's own wishes, which a link holds.
     page.by_css("#ride-charge_from_percent")?.fill("5")?;
@@ -151,14 +151,14 @@ fn no_times(page: &Page) -> Outcome {
 fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    visit.open("#v=1&kit=kittiwake&charger=neap-50")?;
+    visit.open("#v=1&kit=kittiwake&charger=neap-54")?;
     said(
         page,
-        "Wrong charger: it ends at 50.4\u{a0}V, the full pack has 42\u{a0}V. Do not plug it in",
+        "Wrong charger: it ends at 54.6\u{a0}V, the full pack has 50.4\u{a0}V. Do not plug it in",
     )?;
     no_times(page)?;
-    let own = row(page, "#charge", "Neap 50 V 3 A")?;
-    assert_eq!(own[..3], ["–", "–", "no: 50.4\u{a0}V, not 42\u{a0}V"].map(String::from));
+    let own = row(page, "#charge", "Neap 54 V 3.5 A")?;
+    assert_eq!(own[..3], ["–", "–", "no: 54.6\u{a0}V, not 50.4\u{a0}V"].map(String::from));
     page.assert_accessible()?;
     page.screenshot("page-charge-wrong-Phone")?;
     // The right one is one tap away.
@@ -171,9 +171,9 @@ fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
 #[test]
 fn a_charger_with_another_plug_is_refused() -> Outcome {
     let text = fs::read_to_string(dist().join("demo.json"))?;
-    let one = "\"charge_port\": \"barrel 5.5\", \"mass_kg\": 0.9";
+    let one = "\"charge_port\": \"round 3-pin\", \"mass_kg\": 1.1";
     assert!(text.contains(one), "the demo's stronger charger");
-    let text = text.replace(one, "\"charge_port\": \"barrel 7.9\", \"mass_kg\": 0.9");
+    let text = text.replace(one, "\"charge_port\": \"round 5-pin\", \"mass_kg\": 1.1");
     let visit = Visit::of(Site::with_catalogue(&text)?, Browser::new(Size::Desktop))?;
     let page = &visit.page;
     said(page, "no: another plug")?;
@@ -182,7 +182,7 @@ fn a_charger_with_another_plug_is_refused() -> Outcome {
         &[],
     )?;
     assert_eq!(buttons, 0, "it is not offered");
-    visit.open("#v=1&kit=kittiwake&charger=spring-42")?;
+    visit.open("#v=1&kit=kittiwake&charger=spring-50")?;
     said(page, "Wrong charger: its plug is not the one for this pack.")?;
     no_times(page)?;
     visit.end()
@@ -193,10 +193,10 @@ fn a_charger_too_strong_for_the_cells_is_told() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
     // Three cells in parallel that take 1 A each, by hand: 3 A.
-    visit.open("#v=1&kit=kittiwake&charger=spring-42&cell.max_charge_a=1&pack.parallel=3")?;
+    visit.open("#v=1&kit=kittiwake&charger=spring-50&cell.max_charge_a=1&pack.parallel=3")?;
     said(
         page,
-        "This charger is too strong: it gives 4\u{a0}A, and the cells are rated for 3\u{a0}A together.",
+        "This charger is too strong: it gives 4.5\u{a0}A, and the cells are rated for 3\u{a0}A together.",
     )?;
     said(page, "no: the cells take 3\u{a0}A")?;
     said(page, "Limit: cells, 3\u{a0}A")?;
@@ -238,7 +238,7 @@ fn the_working_of_a_charge_ends_at_the_wall() -> Outcome {
     said(page, "Which charger")?;
     page.by_css("#charge details.working > summary")?.click()?;
     let words = said(page, "Energy from the wall: E_wall = ")?;
-    for step in ["Charging current: I_charge = 2\u{a0}A", "Time to charge: t_charge = "] {
+    for step in ["Charging current: I_charge = 2.5\u{a0}A", "Time to charge: t_charge = "] {
         assert!(words.contains(step), "{words}");
     }
     visit.end()

@@ -9,7 +9,7 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 use crate::strip::{assert_answers, number};
-use crate::visit::{Site, Visit, demo, kit_for, put};
+use crate::visit::{Site, Visit, demo, kit_for, pick};
 
 /// Saves the build under this name.
 #[track_caller]
@@ -40,19 +40,17 @@ fn keeps(size: Size) -> Outcome {
     page.by_role("button", "Save on this device")?.click()?;
     page.by_text("Give the build a name first.")?;
     page.by_role("button", "Gannet")?.click()?;
-    page.by_label("Wheel ×4")?.choose("Buoy 175")?;
     page.by_css("#rider-mass_kg")?.fill("88.25")?;
     let mut saved = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
-    put(&mut saved, &catalog, Slot::Wheel, "buoy-175");
+    pick(page, &catalog, &mut saved, Slot::Wheel, 1)?;
     saved.set(Slot::Rider, "mass_kg", 88.25);
     assert_answers(page, &saved)?;
     save(page, "Sunday & hills")?;
     page.by_text("Saved on this device.")?;
 
-    page.by_label("Wheel ×4")?.choose("Buoy 200")?;
     page.by_css("#rider-mass_kg")?.fill("60")?;
     let mut other = saved.clone();
-    put(&mut other, &catalog, Slot::Wheel, "buoy-200");
+    pick(page, &catalog, &mut other, Slot::Wheel, 2)?;
     other.set(Slot::Rider, "mass_kg", 60.0);
     assert_answers(page, &other)?;
     save(page, "Light")?;
@@ -84,7 +82,7 @@ fn keeps(size: Size) -> Outcome {
     let value: Value = serde_json::from_str(&fs::read_to_string(&file)?)
         .map_err(|error| Fault::new(error.to_string()))?;
     assert_eq!(value["format"], "pitchline-build");
-    assert_eq!(value["wheel"]["id"], "buoy-200");
+    assert_eq!(value["wheel"]["id"], "buoy-210");
     assert_eq!(number(&value, "/rider/mass_kg"), 60.0);
     assert_eq!(value["created"].as_str().map(str::len), Some("2026-11-25".len()));
     assert_eq!(file.file_name(), Some("light.pitchline.json".as_ref()));

@@ -83,7 +83,7 @@ fn whole_task(size: Size) -> Outcome {
 
     tab_to(page, "Wheel ×4")?;
     page.press(Key::Down)?;
-    put(&mut draft, &catalog, Slot::Wheel, "buoy-175");
+    put(&mut draft, &catalog, Slot::Wheel, "buoy-185");
     assert_answers(page, &draft)?;
     assert!(look(page)?.starts_with("Wheel"), "the focus moved");
 

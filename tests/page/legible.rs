@@ -77,7 +77,7 @@ fn no_rule_is_broken_on_a_desktop() -> Outcome {
 fn no_rule_is_broken_where_nothing_goes() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    visit.open("#v=1&kit=kittiwake&wheel=buoy-200&motor_pulley=m10-16&charger=spring-50")?;
+    visit.open("#v=1&kit=kittiwake&wheel=buoy-210&motor_pulley=m10-17&charger=spring-54")?;
     page.by_text("Do not use it")?;
     page.screenshot("page-misfit-Phone")?;
     page.assert_accessible()?;

@@ -32,17 +32,17 @@ fn travels(size: Size) -> Outcome {
     let page = &visit.page;
     let catalog = demo();
     page.by_role("button", "Gannet")?.click()?;
-    page.by_label("Wheel ×4")?.choose("Buoy 175")?;
+    page.by_label("Wheel ×4")?.choose("Buoy 185")?;
     page.by_css("#rider-mass_kg")?.fill("91.5")?;
     page.by_label("Posture")?.choose("Crouched")?;
     let mut draft = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
-    put(&mut draft, &catalog, Slot::Wheel, "buoy-175");
+    put(&mut draft, &catalog, Slot::Wheel, "buoy-185");
     draft.set(Slot::Rider, "mass_kg", 91.5);
     draft.set(Slot::Rider, "posture", 2.0);
     assert_answers(page, &draft)?;
 
     let hash = hash(page)?;
-    for part in ["#v=1&", "&kit=gannet", "&wheel=buoy-175", "&rider.mass_kg=91.5", "=crouched"] {
+    for part in ["#v=1&", "&kit=gannet", "&wheel=buoy-185", "&rider.mass_kg=91.5", "=crouched"] {
         assert!(hash.contains(part), "{part} is not in {hash}");
     }
     // Only what differs from the kit, and nothing of the catalogue's own values.
@@ -93,13 +93,13 @@ fn slips_in_a_link_are_located() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
     visit.open(
-        "#v=1&kit=gannet&motor_pulley=m10-18&wheel=nonesuch&rider.mass_kg=900\
+        "#v=1&kit=gannet&motor_pulley=m10-21&wheel=nonesuch&rider.mass_kg=900\
          &ride.grade=5&hat=red&place.air_c=1e999&place.surface=ice&wheel_pulley.teeth=60.5\
          &ride.cruise_km_h=20&name=%3Cimg%20src%3Dx%20onerror%3D%22document.title%3D1%22%3E",
     )?;
     let catalog = demo();
     let mut draft = catalog.draft("gannet");
-    put(&mut draft, &catalog, Slot::MotorPulley, "m10-18");
+    put(&mut draft, &catalog, Slot::MotorPulley, "m10-21");
     draft.set(Slot::Ride, "cruise_km_h", 20.0);
     assert_answers(page, &draft)?;
     let told = told(page)?;
@@ -211,13 +211,13 @@ fn keeps_an_edit(reload: &str) -> Outcome {
     let catalog = demo();
     page.wait_until("return location.hash.includes('kit=kittiwake')")?;
     let choose = "const list = document.getElementById('pick-wheel');
-        list.value = 'shingle-107';
+        list.value = 'shingle-110';
         list.dispatchEvent(new Event('change', { bubbles: true }));";
     page.eval(&format!("{choose} {reload}"), &[])?;
     page.wait_until("return performance.getEntriesByType('navigation')[0].type === 'reload'")?;
     wait_living(page)?;
     let mut draft = catalog.draft("kittiwake");
-    put(&mut draft, &catalog, Slot::Wheel, "shingle-107");
+    put(&mut draft, &catalog, Slot::Wheel, "shingle-110");
     assert_answers(page, &draft)?;
     visit.end()
 }
@@ -242,15 +242,15 @@ fn a_link_opens_in_the_open_page() -> Outcome {
     let visit = Visit::at(Size::Desktop)?;
     let page = &visit.page;
     let catalog = demo();
-    page.eval("location.hash = 'v=1&kit=gannet&wheel_pulley=w72'", &[])?;
+    page.eval("location.hash = 'v=1&kit=gannet&wheel_pulley=w74'", &[])?;
     let mut draft = catalog.draft("gannet");
-    put(&mut draft, &catalog, Slot::WheelPulley, "w72");
+    put(&mut draft, &catalog, Slot::WheelPulley, "w74");
     assert_answers(page, &draft)?;
     page.by_text("Build opened from the link.")?;
     page.by_role("button", "Undo")?.click()?;
     assert_answers(page, &catalog.draft("kittiwake"))?;
     // A newer form of link: what is known is read, and the page says so.
-    page.eval("location.hash = 'v=2&kit=gannet&wheel_pulley=w72'", &[])?;
+    page.eval("location.hash = 'v=2&kit=gannet&wheel_pulley=w74'", &[])?;
     assert_answers(page, &draft)?;
     let told = told(page)?;
     assert!(told.len() == 1 && told[0].starts_with("v:"), "{told:?}");

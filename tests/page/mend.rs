@@ -43,19 +43,19 @@ fn misfits(size: Size) -> Outcome {
     assert_answers(page, &draft)?;
     assert_eq!(notes(page)?, Vec::<String>::new());
 
-    visit.open("#v=1&kit=kittiwake&motor_pulley=m10-16")?;
-    put(&mut draft, &catalog, Slot::MotorPulley, "m10-16");
+    visit.open("#v=1&kit=kittiwake&motor_pulley=m10-17")?;
+    put(&mut draft, &catalog, Slot::MotorPulley, "m10-17");
     assert_eq!(count(&draft), 1);
     page.by_role("button", "1 thing does not fit")?.focus()?;
     page.press(Key::Enter)?;
     wait_seen(page, "misfits")?;
     assert!(page.focused()?.text()?.contains("do not fit: one has"));
     page.screenshot(&format!("page-misfit-led-{size:?}"))?;
-    page.by_label("Motor pulley ×2")?.choose("14 teeth, 8 mm")?;
+    page.by_label("Motor pulley ×2")?.choose("13 teeth, 8 mm")?;
     page.wait_for("nothing is left to tell", |page| Ok(notes(page)?.is_empty()))?;
 
-    visit.open("#v=1&kit=kittiwake&motor_pulley=m10-16&charger=spring-50")?;
-    put(&mut draft, &catalog, Slot::Charger, "spring-50");
+    visit.open("#v=1&kit=kittiwake&motor_pulley=m10-17&charger=spring-54")?;
+    put(&mut draft, &catalog, Slot::Charger, "spring-54");
     let said = format!("{} things do not fit", count(&draft));
     page.by_role("button", &said)?.click()?;
     wait_seen(page, "misfits")?;
@@ -105,7 +105,7 @@ fn folded(size: Size) -> Outcome {
     }
     // One that is open already, past a misfit that is told as well.
     page.by_label("Your mass")?.fill("1999")?;
-    page.eval("location.hash = 'v=1&kit=kittiwake&motor_pulley=m10-16'", &[])?;
+    page.eval("location.hash = 'v=1&kit=kittiwake&motor_pulley=m10-17'", &[])?;
     page.by_role("button", "1 thing does not fit")?;
     page.by_label("Your mass")?.fill("1999")?;
     page.wait_for("both are told", |page| Ok(notes(page)?.len() == 2))?;

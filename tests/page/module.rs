@@ -115,7 +115,7 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
           assumed: [{ rider: { mass_kg: NaN } }],
           string: [{ motor_pulley: { teeth: '16' } }],
           choice: [{ rider: { posture: 'asleep' } }],
-          missing: [{ wheel: {} }], slot: [{ whel: {} }], key: [{ wheel: { diametre_mm: 97, diameter_mm: 97, rolling_smooth: 0.012 } }],
+          missing: [{ wheel: {} }], slot: [{ whel: {} }], key: [{ wheel: { diametre_mm: 100, diameter_mm: 100, rolling_smooth: 0.012 } }],
           two: [{ motor_pulley: { teeth: 7 }, rider: { mass_kg: 500 } }],
           format: [{ format: 'another' }], version: [{ version: 2 }],
         };

@@ -4,7 +4,7 @@ use pitchline_core::Slot;
 use pitchline_tests::browser::{Outcome, Size};
 
 use crate::strip::assert_answers;
-use crate::visit::{Visit, demo, put};
+use crate::visit::{Visit, demo, pick};
 
 fn works_without_signal(size: Size) -> Outcome {
     let mut visit = Visit::at(size)?;
@@ -16,8 +16,7 @@ fn works_without_signal(size: Size) -> Outcome {
     let catalog = demo();
     let mut draft = catalog.draft("kittiwake");
     assert_answers(page, &draft)?;
-    page.by_label("Wheel ×4")?.choose("Shingle 107")?;
-    put(&mut draft, &catalog, Slot::Wheel, "shingle-107");
+    pick(page, &catalog, &mut draft, Slot::Wheel, 2)?;
     assert_answers(page, &draft)?;
     page.by_css("#rider-mass_kg")?.fill("101")?;
     draft.set(Slot::Rider, "mass_kg", 101.0);

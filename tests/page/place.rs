@@ -8,7 +8,7 @@ use pitchline_tests::browser::{Browser, Outcome, Size, foreign};
 
 use crate::keep::save;
 use crate::strip::assert_answers;
-use crate::visit::{Site, demo, put, wait_living};
+use crate::visit::{Site, demo, pick, wait_living};
 
 const READY: &str = "return document.documentElement.dataset.offline === 'ready'";
 
@@ -47,15 +47,14 @@ fn it_works_in_a_folder_and_in_a_frame() -> Outcome {
     page.wait_until(READY)?;
     assert_answers(&page, &draft)?;
     page.by_text("Inside another page, saved builds are kept apart")?;
-    page.by_label("Wheel ×4")?.choose("Buoy 200")?;
-    put(&mut draft, &catalog, Slot::Wheel, "buoy-200");
+    pick(&page, &catalog, &mut draft, Slot::Wheel, 2)?;
     assert_answers(&page, &draft)?;
     save(&page, "Inside")?;
     page.by_text("Saved on this device.")?;
     // No permission to write to the clipboard is handed down to a frame.
     page.by_role("button", "Copy link")?.click()?;
     let link = page.by_label("Copy this link")?.value()?;
-    assert!(link.starts_with(&server.url()) && link.contains("wheel=buoy-200"), "{link}");
+    assert!(link.starts_with(&server.url()) && link.contains("wheel=buoy-210"), "{link}");
     page.leave_frame()?;
     page.screenshot("page-framed-Phone")?;
 

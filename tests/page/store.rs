@@ -25,13 +25,13 @@ fn works_with(store: &str) -> Outcome {
     assert_eq!(page.eval(throws, &[])?, json!(true));
     let catalog = demo();
     page.by_role("button", "Gannet")?.click()?;
-    page.by_label("Wheel ×4")?.choose("Buoy 175")?;
+    page.by_label("Wheel ×4")?.choose("Buoy 185")?;
     let mut draft = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
-    put(&mut draft, &catalog, Slot::Wheel, "buoy-175");
+    put(&mut draft, &catalog, Slot::Wheel, "buoy-185");
     assert_answers(page, &draft)?;
     page.by_role("button", "mi, lb")?.click()?;
     page.by_role("button", "km, kg")?.click()?;
-    page.wait_until("return location.hash.includes('wheel=buoy-175')")?;
+    page.wait_until("return location.hash.includes('wheel=buoy-185')")?;
     // The address still holds the build.
     visit.reload()?;
     assert_answers(&visit.page, &draft)?;

@@ -5,7 +5,7 @@ use pitchline_tests::browser::{Fault, Key, Outcome, Page, Size};
 
 use crate::strip::{assert_answers, strip};
 use crate::units::open_figures;
-use crate::visit::{Visit, demo, kit_for, put};
+use crate::visit::{Visit, demo, kit_for, pick, put};
 
 /// What stands beside a field that is faulty, by the field's own word.
 #[track_caller]
@@ -77,8 +77,7 @@ fn slips(size: Size) -> Outcome {
     page.screenshot(&format!("page-error-{size:?}"))?;
 
     // Neither another part, another kit nor other units take it away.
-    page.by_label("Wheel ×4")?.choose("Shingle 107")?;
-    put(&mut draft, &catalog, Slot::Wheel, "shingle-107");
+    pick(page, &catalog, &mut draft, Slot::Wheel, 2)?;
     assert_answers(page, &draft)?;
     page.by_role("button", "mi, lb")?.click()?;
     assert_eq!((mass.value()?.as_str(), fault(page, "rider-mass_kg")?.is_some()), ("1350", true));
@@ -143,17 +142,15 @@ fn altered_parts_outlive_picks() -> Outcome {
     page.by_css("#wheel_pulley-teeth")?.fill("43")?;
     draft.set(Slot::WheelPulley, "teeth", 43.0);
     assert_answers(page, &draft)?;
-    page.by_label("Motor pulley ×2")?.choose("18 teeth, 8 mm")?;
-    put(&mut draft, &catalog, Slot::MotorPulley, "m8-18");
+    pick(page, &catalog, &mut draft, Slot::MotorPulley, 2)?;
     assert_answers(page, &draft)?;
     page.by_role("button", "mi, lb")?.click()?;
     page.by_role("button", "km, kg")?.click()?;
     assert_eq!(page.by_css("#wheel-diameter_mm")?.value()?, "93");
 
     // Its own slot: the catalogue's part stands there, and "undo" brings back ours.
-    page.by_label("Wheel ×4")?.choose("Shingle 90")?;
     let mut other = draft.clone();
-    put(&mut other, &catalog, Slot::Wheel, "shingle-90");
+    pick(page, &catalog, &mut other, Slot::Wheel, 1)?;
     assert_answers(page, &other)?;
     page.by_role("button", "Undo last pick")?.click()?;
     assert_answers(page, &draft)?;
@@ -175,7 +172,7 @@ fn altered_parts_outlive_picks() -> Outcome {
     draft.set(Slot::WheelPulley, "teeth", 12.0);
     assert_answers(page, &draft)?;
     page.all_by_css(".altered button")?.remove(1).click()?;
-    put(&mut draft, &catalog, Slot::WheelPulley, "w40");
+    put(&mut draft, &catalog, Slot::WheelPulley, "w46");
     assert_answers(page, &draft)?;
     visit.end()
 }

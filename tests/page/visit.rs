@@ -167,6 +167,31 @@ pub(crate) fn put(draft: &mut Draft, catalog: &Catalog, slot: Slot, id: &str) {
     }
 }
 
+/// Picks from a list of the page what the draft's kit has on offer for a slot, and puts
+/// it into the draft too. The place counts from the part that the kit comes with, 0.
+pub(crate) fn pick(
+    page: &Page,
+    catalog: &Catalog,
+    draft: &mut Draft,
+    slot: Slot,
+    place: usize,
+) -> Outcome {
+    let label = match slot {
+        Slot::Wheel => "Wheel ×4",
+        Slot::WheelPulley => "Wheel pulley ×2",
+        Slot::MotorPulley => "Motor pulley ×2",
+        Slot::Pack => "Battery pack",
+        _ => return Err(Fault::new(format!("no list for {}", slot.key()))),
+    };
+    let (id, name) = {
+        let part = catalog.offered(&draft.kit, slot)[place];
+        (part.id.clone(), part.name.clone())
+    };
+    page.by_label(label)?.choose(&name)?;
+    put(draft, catalog, slot, &id);
+    Ok(())
+}
+
 /// The kit with the rider, the place and the wishes of another draft, as the
 /// page's kit buttons give it.
 pub(crate) fn kit_for(catalog: &Catalog, kit: &str, before: &Draft) -> Draft {
