@@ -5,7 +5,7 @@ use crate::parts::{
     Belt, Bench, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Record,
     Ride, Rider, Slot, Truck, Wheel, WheelPulley,
 };
-use crate::physics::road_load::MASS;
+use crate::physics::road_load::TotalMass;
 use crate::working::Working;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -196,7 +196,11 @@ impl Build {
 
     pub(crate) fn mass_explained(&self, w: &mut Working) -> f64 {
         let rider = &self.rider;
-        w.apply(&MASS, [self.board_mass_kg(), rider.mass_kg, rider.gear_mass_kg])
+        w.apply(TotalMass {
+            board: self.board_mass_kg(),
+            rider: rider.mass_kg,
+            load: rider.gear_mass_kg,
+        })
     }
 
     /// Drag area of the rider, m².

@@ -87,4 +87,4 @@ pub use parts::{
     Belt, Bench, Cell, Charger, Controller, Convention, Deck, Kind, Mode, Motor, MotorPulley,
     Outing, Pack, Place, Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel, WheelPulley,
 };
-pub use working::{Formula, Law, Step, Working};
+pub use working::{Definition, Formula, Law, Step, Working};

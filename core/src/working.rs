@@ -1,8 +1,9 @@
 //! Laws as data, and the steps that an answer took through them.
 //!
-//! A [`Law`] is a formula with its symbols, units and source, and the function
-//! that evaluates it. [`Working::apply`] runs that function and, when asked to,
-//! keeps the inputs and the result. The step shown is therefore the step taken.
+//! A [`Law`] is a struct of its inputs by name, with a formula in words and the
+//! function that evaluates it. [`Working::apply`] runs that function and, when
+//! asked to, keeps the inputs and the result. The step shown is therefore the
+//! step taken.
 
 use crate::bounds::Unit;
 use crate::source::Source;
@@ -21,26 +22,41 @@ pub struct Formula {
     pub unit: Unit,
     /// Where it comes from.
     pub source: &'static Source,
+    /// Symbol and unit of each input, in order.
+    pub inputs: &'static [(&'static str, Unit)],
 }
 
-/// A formula of `N` inputs, and the function that evaluates it.
+/// A formula, and the function that evaluates it from the values of its inputs.
 #[derive(Clone, Copy)]
-pub struct Law<const N: usize> {
+pub struct Definition<V> {
     /// The formula in words.
     pub formula: Formula,
-    /// Symbol and unit of each input, in order.
-    pub inputs: [(&'static str, Unit); N],
-    /// The function itself.
-    pub eval: fn([f64; N]) -> f64,
+    /// The function itself, from the values in the order of [`Formula::inputs`].
+    pub eval: fn(V) -> f64,
 }
 
-impl<const N: usize> Law<N> {
-    /// The result for these inputs.
-    #[must_use]
-    #[inline(always)]
-    pub fn of(&self, inputs: [f64; N]) -> f64 {
-        (self.eval)(inputs)
-    }
+/// A formula with its inputs filled in, each by its name.
+///
+/// ```
+/// use pitchline_core::physics::road_load::WheelPower;
+/// use pitchline_core::{Law, Working};
+///
+/// let power = WheelPower { force: 20.0, speed: 5.0 };
+/// assert_eq!(power.value(), 100.0);
+///
+/// let mut w = Working::on();
+/// assert_eq!(w.apply(power), 100.0);
+/// assert_eq!(w.steps()[0].formula.symbol, WheelPower::definition().formula.symbol);
+/// ```
+pub trait Law: Copy {
+    /// As many numbers as there are inputs.
+    type Values: AsRef<[f64]> + AsMut<[f64]> + Copy + Default + 'static;
+
+    /// The formula and its function.
+    fn definition() -> &'static Definition<Self::Values>;
+
+    /// The inputs, in the order of [`Formula::inputs`].
+    fn values(self) -> Self::Values;
 }
 
 /// One step of a working: a formula with the values put in and the result.
@@ -82,29 +98,29 @@ impl Working {
 
     /// Evaluates `law`, keeping the step when switched on; the same step again
     /// is kept once.
+    #[inline(always)]
+    pub fn apply<L: Law>(&mut self, law: L) -> f64 {
+        self.run(L::definition(), law.values())
+    }
+
     // On the page a call is a kilobyte smaller, all in all, than a copy at each place.
     #[cfg_attr(target_arch = "wasm32", inline(never))]
     #[cfg_attr(not(target_arch = "wasm32"), inline(always))]
-    pub fn apply<const N: usize>(&mut self, law: &'static Law<N>, inputs: [f64; N]) -> f64 {
-        let result = law.of(inputs);
+    fn run<V: AsRef<[f64]> + Copy>(&mut self, law: &'static Definition<V>, inputs: V) -> f64 {
+        let result = (law.eval)(inputs);
         if self.on {
-            self.keep(&law.formula, &law.inputs, &inputs, result);
+            self.keep(&law.formula, inputs.as_ref(), result);
         }
         result
     }
 
     #[cold]
     #[inline(never)]
-    fn keep(
-        &mut self,
-        formula: &'static Formula,
-        symbols: &'static [(&'static str, Unit)],
-        values: &[f64],
-        result: f64,
-    ) {
+    fn keep(&mut self, formula: &'static Formula, values: &[f64], result: f64) {
         let same = |step: &Step| core::ptr::eq(step.formula, formula) && step.result == result;
         if !self.steps.iter().any(same) {
-            let inputs = symbols.iter().zip(values).map(|((s, u), v)| (*s, *v, *u)).collect();
+            let inputs =
+                formula.inputs.iter().zip(values).map(|((s, u), v)| (*s, *v, *u)).collect();
             self.steps.push(Step { formula, inputs, result });
         }
     }

@@ -3,7 +3,7 @@
 use crate::board::{Board, any_board, likely_board};
 use crate::cases;
 use pitchline_core::physics::belt_geometry::{
-    DEFLECTION, FREQUENCY, JUMP_TORQUE, centre_m, length_m,
+    JumpTorque, SpanDeflection, SpanFrequency, centre_m, length_m,
 };
 use pitchline_core::{
     Belt, BeltFit, BeltList, BeltOffers, BeltOnBoard, CentreFrom, Drive, Headline, Limit,
@@ -347,13 +347,16 @@ proptest! {
         span in 0.02..=0.4_f64,
         force in 1.0..=50.0_f64,
     ) {
-        let (low, high) = (FREQUENCY.of([tension, mass, span]), FREQUENCY.of([more * tension, mass, span]));
+        let note = |tension, span| SpanFrequency { tension, mass, span }.value();
+        let (low, high) = (note(tension, span), note(more * tension, span));
         prop_assert!((high / low - more.sqrt()).abs() < 1e-12);
-        let (soft, hard) = (DEFLECTION.of([force, span, tension]), DEFLECTION.of([force, span, more * tension]));
+        let gives = |tension, span| SpanDeflection { force, span, tension }.value();
+        let (soft, hard) = (gives(tension, span), gives(more * tension, span));
         prop_assert!((soft / hard - more).abs() < 1e-12);
-        prop_assert!(FREQUENCY.of([tension, mass, more * span]) < low);
-        prop_assert!(DEFLECTION.of([force, more * span, tension]) > soft);
-        prop_assert!(JUMP_TORQUE.of([more * tension, 16.0, 0.005]) > JUMP_TORQUE.of([tension, 16.0, 0.005]));
+        prop_assert!(note(tension, more * span) < low);
+        prop_assert!(gives(tension, more * span) > soft);
+        let jump = |tension| JumpTorque { tension, teeth: 16.0, pitch: 0.005 }.value();
+        prop_assert!(jump(more * tension) > jump(tension));
         // The travelling wave: there and back in one period.
         let wave = (tension / mass).sqrt();
         prop_assert!((low * 2.0 * span - wave).abs() < 1e-9 * wave);

@@ -2,7 +2,7 @@
 
 use crate::board::reference;
 use crate::check::{Check, check};
-use pitchline_core::physics::air::{DENSITY, G, PRESSURE};
+use pitchline_core::physics::air::{AirDensity, AirPressure, G};
 use pitchline_core::{Build, Drive, Slot};
 
 const CLOSED: &str = "ICAO Doc 7488 closed form with its printed constants, computed in Python";
@@ -57,15 +57,26 @@ fn standard_c(geopotential_m: f64) -> f64 {
 }
 
 fn density(geopotential_m: f64) -> f64 {
-    DENSITY.of([PRESSURE.of([geopotential_m]), standard_c(geopotential_m)])
+    AirDensity {
+        pressure: AirPressure { altitude: geopotential_m }.value(),
+        celsius: standard_c(geopotential_m),
+    }
+    .value()
 }
 
 pub(crate) fn checks() -> Vec<Check> {
     let mut list = vec![
-        check("pressure at 11 km", PRESSURE.of([11_000.0]), 22_632.10, 0.1, LAYER),
+        check(
+            "pressure at 11 km",
+            AirPressure { altitude: 11_000.0 }.value(),
+            22_632.10,
+            0.1,
+            LAYER,
+        ),
         check(
             "exponent of the pressure",
-            (PRESSURE.of([4000.0]) / 101_325.0).ln() / (1.0 - 0.0065 * 4000.0 / 288.15_f64).ln(),
+            (AirPressure { altitude: 4000.0 }.value() / 101_325.0).ln()
+                / (1.0 - 0.0065 * 4000.0 / 288.15_f64).ln(),
             5.255_876,
             5e-6,
             EXPONENT,
@@ -73,7 +84,13 @@ pub(crate) fn checks() -> Vec<Check> {
         check("gravity", G, 9.806_65, 0.0, GRAVITY),
     ];
     for (h, pressure, rho) in ATMOSPHERE {
-        list.push(check(format!("pressure at {h} m"), PRESSURE.of([h]), pressure, 0.005, CLOSED));
+        list.push(check(
+            format!("pressure at {h} m"),
+            AirPressure { altitude: h }.value(),
+            pressure,
+            0.005,
+            CLOSED,
+        ));
         list.push(check(format!("density at {h} m"), density(h), rho, 5e-7, CLOSED));
     }
     for (z, rho) in GEOMETRIC {
@@ -87,7 +104,7 @@ pub(crate) fn checks() -> Vec<Check> {
     }
     for (celsius, rho) in DRY {
         let name = format!("dry air at {celsius} °C");
-        list.push(check(name, DENSITY.of([101_325.0, celsius]), rho, 5e-7, GAS));
+        list.push(check(name, AirDensity { pressure: 101_325.0, celsius }.value(), rho, 5e-7, GAS));
         // The same through a whole board: its air resistance is ½ ρ CdA v².
         let mut draft = reference();
         draft.set(Slot::Place, "air_c", celsius);

@@ -3,7 +3,8 @@
 use crate::board::board;
 use crate::check::{Check, check, halve, holds};
 use pitchline_core::physics::battery::{
-    BUS, CAPACITY, CURRENT, DISTANCE, GREATEST_POWER, NAMEPLATE, OPEN, RESISTANCE,
+    BusVoltage, GreatestPackPower, NameplateEnergy, OpenCircuitVoltage, PackCapacity, PackCurrent,
+    PackResistance, SteadyDistance,
 };
 use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{Drive, Supply};
@@ -34,9 +35,9 @@ pub(crate) fn checks() -> Vec<Check> {
     let mut list = Vec::new();
     for ([open, ohm, watt], ampere, volt) in DRAWN {
         let source = if open == 36.0 { EXACT } else { SAG };
-        let current = CURRENT.of([open, ohm, watt]);
+        let current = PackCurrent { open, resistance: ohm, power: watt }.value();
         list.push(check(format!("current at {watt} W"), current, ampere, 1e-8, source));
-        let bus = BUS.of([open, current, ohm]);
+        let bus = BusVoltage { open, current, resistance: ohm }.value();
         list.push(check(format!("voltage at {watt} W"), bus, volt, 1e-8, source));
         // A whole board at the speed that takes this power, on this source.
         let speed = halve(1.0, 40.0, |v| watts(&drive, v) - watt);
@@ -55,12 +56,17 @@ pub(crate) fn checks() -> Vec<Check> {
         list.push(check(format!("heat in cells at {watt} W"), point.cells_w, heat, 2e-6, source));
     }
     for (open, ohm, most) in [(36.0, 0.09, 3600.0), (44.4, 0.072, 6845.0), (50.4, 0.06, 10_584.0)] {
-        let got = GREATEST_POWER.of([open, ohm]);
+        let got = GreatestPackPower { open, resistance: ohm }.value();
         list.push(check(format!("most from {open} V"), got, most, 1e-9, MOST));
         // At the most power half of the voltage is left.
-        let bus = BUS.of([open, CURRENT.of([open, ohm, most * (1.0 - 1e-14)]), ohm]);
+        let bus = BusVoltage {
+            open,
+            current: PackCurrent { open, resistance: ohm, power: most * (1.0 - 1e-14) }.value(),
+            resistance: ohm,
+        }
+        .value();
         list.push(check(format!("half of {open} V at the most"), bus, open / 2.0, 1e-5, MOST));
-        let beyond = CURRENT.of([open, ohm, most * 1.000_001]);
+        let beyond = PackCurrent { open, resistance: ohm, power: most * 1.000_001 }.value();
         list.push(holds(format!("no current beyond {most} W"), beyond.is_nan(), MOST));
         // A board is refused a hair above, and served a hair below.
         let supply = Supply { open_v: open, resistance_ohm: ohm, lead_ohm: 0.0 };
@@ -70,13 +76,44 @@ pub(crate) fn checks() -> Vec<Check> {
         list.push(holds(format!("no board above {most} W"), !at(limit * (1.0 + 1e-9)), MOST));
     }
     list.extend([
-        check("ten in series", OPEN.of([10.0, 3.7]), 37.0, 1e-12, COUNT),
+        check(
+            "ten in series",
+            OpenCircuitVoltage { series: 10.0, cell: 3.7 }.value(),
+            37.0,
+            1e-12,
+            COUNT,
+        ),
         // 10 × 24 mΩ / 3 and 12 mΩ of leads.
-        check("ten by three", RESISTANCE.of([10.0, 3.0, 0.024, 0.012]), 0.092, 1e-15, COUNT),
-        check("three in parallel", CAPACITY.of([3.0, 5.0, 0.9, 0.8]), 10.8, 1e-12, COUNT),
-        check("nameplate", NAMEPLATE.of([12.0, 4.0, 5.0, 3.6]), 864.0, 1e-9, COUNT),
+        check(
+            "ten by three",
+            PackResistance { series: 10.0, parallel: 3.0, cell: 0.024, leads: 0.012 }.value(),
+            0.092,
+            1e-15,
+            COUNT,
+        ),
+        check(
+            "three in parallel",
+            PackCapacity { parallel: 3.0, cell: 5.0, cold: 0.9, age: 0.8 }.value(),
+            10.8,
+            1e-12,
+            COUNT,
+        ),
+        check(
+            "nameplate",
+            NameplateEnergy { series: 12.0, parallel: 4.0, cell: 5.0, nominal: 3.6 }.value(),
+            864.0,
+            1e-9,
+            COUNT,
+        ),
         // 8 of 10 Ah at 20 A last 24 minutes: 10 km at 25 km/h.
-        check("distance", DISTANCE.of([25.0 / 3.6, 10.0, 1.0, 0.2, 20.0]), 10_000.0, 1e-8, COUNT),
+        check(
+            "distance",
+            SteadyDistance { speed: 25.0 / 3.6, capacity: 10.0, start: 1.0, end: 0.2, mean: 20.0 }
+                .value(),
+            10_000.0,
+            1e-8,
+            COUNT,
+        ),
     ]);
     list
 }

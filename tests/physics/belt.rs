@@ -2,8 +2,9 @@
 
 use crate::check::{Check, check, holds};
 use pitchline_core::physics::belt_geometry::{
-    DEFLECTION, FREQUENCY, LARGE_RADIUS, LENGTH, MESH, MESH_SHARE, OUTSIDE, RATED_IN_MESH,
-    SMALL_RADIUS, WEDGE, centre_m, length_m, pitch_line_m, whole,
+    BeltWedge, LargePulleyRadius, MeshShare, OpenBeltLength, PulleyOutside, RatedPullInMesh,
+    SmallPulleyRadius, SpanDeflection, SpanFrequency, TeethInMesh, centre_m, length_m,
+    pitch_line_m, whole,
 };
 use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{Belt, BeltLoad, BeltOffers, Build, Draft, Drive, Limit, Slot, belt_fit};
@@ -151,17 +152,26 @@ fn loads() -> Vec<Check> {
         check("mass of one not weighed", bare.usual_mass_kg(), 0.018_45, 1e-12, PRACTICE),
         check(
             "note of a span, squared",
-            FREQUENCY.of([624.0, 0.11, 0.17]).powi(2),
+            SpanFrequency { tension: 624.0, mass: 0.11, span: 0.17 }.value().powi(2),
             49_072.0,
             0.5,
             METER,
         ),
-        check("a 64th of the span", DEFLECTION.of([16.0, 0.64, 256.0]), 0.01, 1e-15, SIXTEENTH),
+        check(
+            "a 64th of the span",
+            SpanDeflection { force: 16.0, span: 0.64, tension: 256.0 }.value(),
+            0.01,
+            1e-15,
+            SIXTEENTH,
+        ),
     ]
 }
 
 fn radii(one: f64, other: f64, pitch_m: f64) -> [f64; 2] {
-    [SMALL_RADIUS.of([one.min(other), pitch_m]), LARGE_RADIUS.of([one.max(other), pitch_m])]
+    [
+        SmallPulleyRadius { teeth: one.min(other), pitch: pitch_m }.value(),
+        LargePulleyRadius { teeth: one.max(other), pitch: pitch_m }.value(),
+    ]
 }
 
 /// Length in mm; a number that fails every check where it is refused.
@@ -172,11 +182,11 @@ fn length_mm(centre_mm: f64, [small, large]: [f64; 2]) -> f64 {
 fn lies(list: &mut Vec<Check>, name: &str, row: [f64; 5], source: &'static str) {
     let [one, other, centre_mm, wrap, mesh] = row;
     let [small, large] = radii(one, other, 0.005);
-    let wedge = WEDGE.of([small, large, 1e-3 * centre_mm]);
+    let wedge = BeltWedge { small, large, centre: 1e-3 * centre_mm }.value();
     let degrees = 180.0 - wedge * 360.0 / PI;
     // Printed to 0.0001; the centre distance that goes in to 0.00001 mm.
     list.push(check(format!("wrap of {name}"), degrees, wrap, 1.5e-4, source));
-    let got = MESH.of([one.min(other), wedge]);
+    let got = TeethInMesh { teeth: one.min(other), wedge }.value();
     list.push(check(format!("teeth in mesh of {name}"), got, mesh, 6e-5, source));
     let whole_teeth = whole(got);
     list.push(check(format!("whole teeth of {name}"), whole_teeth, mesh.floor(), 0.0, source));
@@ -185,8 +195,8 @@ fn lies(list: &mut Vec<Check>, name: &str, row: [f64; 5], source: &'static str) 
 fn shigley() -> Vec<Check> {
     // D 18, d 6, C 96, all in inches.
     let (small, large, centre) = (3.0, 9.0, 96.0);
-    let wedge = WEDGE.of([small, large, centre]);
-    let length = LENGTH.of([centre, wedge, small, large]);
+    let wedge = BeltWedge { small, large, centre }.value();
+    let length = OpenBeltLength { centre, wedge, small, large }.value();
     vec![
         check("wrap of 6 in", PI - 2.0 * wedge, 3.0165, 5e-5, SHIGLEY),
         check("wrap of 18 in", PI + 2.0 * wedge, 3.2667, 5e-5, SHIGLEY),
@@ -230,16 +240,16 @@ pub(crate) fn checks() -> Vec<Check> {
     list.extend(rows());
     for (teeth, diameter) in OUTSIDES {
         let above = pitch_line_m(0.005).unwrap_or(f64::NAN);
-        let got = 1e3 * OUTSIDE.of([teeth, 0.005, above]);
+        let got = 1e3 * PulleyOutside { teeth, pitch: 0.005, above }.value();
         list.push(check(format!("outside of {teeth} teeth"), got, diameter, 6e-5, TABLE));
     }
     for (mesh, share) in
         [(12.0, 1.0), (6.0, 1.0), (5.99, 0.8), (5.0, 0.8), (4.25, 0.6), (3.0, 0.4), (2.0, 0.2)]
     {
-        let got = MESH_SHARE.of([mesh]);
+        let got = MeshShare { mesh }.value();
         list.push(check(format!("rating left by {mesh} teeth"), got, share, 1e-12, NOTES));
         // 30 N for each of 15 mm.
-        let got = RATED_IN_MESH.of([30.0, 15.0, got]);
+        let got = RatedPullInMesh { rating: 30.0, width: 15.0, share: got }.value();
         list.push(check(format!("pull left by {mesh} teeth"), got, 450.0 * share, 1e-9, NOTES));
     }
     // 16 and 44 teeth touch at 30 teeth of 5 mm over π: 47.746 mm.

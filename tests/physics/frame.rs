@@ -3,8 +3,8 @@
 use crate::check::{Check, check, halve};
 use pitchline_core::fit::{Between, SagFrom, clearances, deck_fit, layout};
 use pitchline_core::physics::air::G;
-use pitchline_core::physics::deck::{BREAK_OVER, BUMP_SAG, SAG};
-use pitchline_core::physics::frame::{BEARING_608_M, HUB, MOTOR_WHEEL};
+use pitchline_core::physics::deck::{BreakOver, BumpSag, DeckSag};
+use pitchline_core::physics::frame::{BEARING_608_M, HubWidth, MotorWheel};
 use pitchline_core::{Build, Draft, Slot};
 
 const BEARING: &str = "ISO 15 and bearing makers' tables: 608 is 8 x 22 x 7 mm";
@@ -45,22 +45,28 @@ fn beams() -> Vec<Check> {
     let (mass, base, stiffness) = (80.0, 0.72, 400.0);
     let load = 0.5 * mass * G;
     let cube = load * base * base * base / stiffness;
-    let thirds = SAG.of([mass, base / 3.0, base, stiffness]);
-    let quarters = SAG.of([mass, base / 4.0, base, stiffness]);
+    let thirds = DeckSag { mass, foot: base / 3.0, base, stiffness }.value();
+    let quarters = DeckSag { mass, foot: base / 4.0, base, stiffness }.value();
     let mut list = vec![
         check("sag, feet at the thirds", thirds, 23.0 / 648.0 * cube, 1e-15, BEAM),
         check("sag, feet at the quarters", quarters, 11.0 / 384.0 * cube, 1e-15, BEAM),
-        check("sag, feet over the axles", SAG.of([mass, 0.0, base, stiffness]), 0.0, 0.0, BEAM),
+        check(
+            "sag, feet over the axles",
+            DeckSag { mass, foot: 0.0, base, stiffness }.value(),
+            0.0,
+            0.0,
+            BEAM,
+        ),
     ];
     for (mass, foot, base, stiffness) in
         [(82.0, 0.135, 0.72, 400.0), (110.0, 0.05, 0.9, 1500.0), (60.0, 0.3, 0.65, 250.0)]
     {
         let want = by_virtual_work(mass, foot, base, stiffness);
-        let got = SAG.of([mass, foot, base, stiffness]);
+        let got = DeckSag { mass, foot, base, stiffness }.value();
         list.push(check(format!("sag of {mass} kg on {base} m"), got, want, 1e-9, VIRTUAL));
     }
     for (sag, fall) in [(0.008, 0.015), (0.012, 0.0), (0.004, 0.05)] {
-        let got = BUMP_SAG.of([sag, fall]);
+        let got = BumpSag { sag, bump: fall }.value();
         let name = format!("sag of {sag} m after a fall of {fall} m");
         list.push(check(name, got, by_swing(sag, fall), 1e-8, SWING));
     }
@@ -74,17 +80,17 @@ fn crests() -> Vec<Check> {
         let half = f64::to_radians(half_deg);
         let axle = (radius - base / 2.0 * half.sin()) / half.cos();
         let height = radius - axle;
-        let got = BREAK_OVER.of([radius, base, height, 0.0]);
+        let got = BreakOver { radius, base, height, crest: 0.0 }.value();
         list.push(check(format!("crest of {half_deg}°"), got, 2.0 * half_deg, 1e-9, CREST));
     }
     for (radius, base, height, crest) in [(0.048, 0.72, 0.04, 0.1), (0.075, 0.78, 0.07, -0.2)] {
         let up = radius - height;
         let one = |x: f64| halve(0.0, 1.2, |a| x * a.sin() + up * a.cos() - radius).to_degrees();
         let want = one(base / 2.0 + crest) + one(base / 2.0 - crest);
-        let got = BREAK_OVER.of([radius, base, height, crest]);
+        let got = BreakOver { radius, base, height, crest }.value();
         list.push(check(format!("crest {crest} m off the middle"), got, want, 1e-9, TANGENT));
     }
-    let level = BREAK_OVER.of([0.048, 0.72, 0.0, 0.0]);
+    let level = BreakOver { radius: 0.048, base: 0.72, height: 0.0, crest: 0.0 }.value();
     list.push(check("break-over with no height", level, 0.0, 1e-9, CREST));
     list
 }
@@ -221,11 +227,35 @@ pub(crate) fn checks() -> Vec<Check> {
         check("bore of 608", BEARING_608_M[0], 0.008, 0.0, BEARING),
         check("outside of 608", BEARING_608_M[1], 0.022, 0.0, BEARING),
         check("width of 608", BEARING_608_M[2], 0.007, 0.0, BEARING),
-        check("hub with a spacer of 10 mm", HUB.of([0.010]), 0.024, 1e-15, BEARING),
+        check(
+            "hub with a spacer of 10 mm",
+            HubWidth { spacer: 0.010 }.value(),
+            0.024,
+            1e-15,
+            BEARING,
+        ),
         // 3, 4, 5.
-        check("cylinders apart both ways", MOTOR_WHEEL.of([0.3, 0.4]), 0.5, 1e-15, BY_HAND),
-        check("cylinders apart one way", MOTOR_WHEEL.of([-0.3, 0.4]), 0.4, 0.0, BY_HAND),
-        check("cylinders in each other", MOTOR_WHEEL.of([-0.3, -0.4]), -0.3, 0.0, BY_HAND),
+        check(
+            "cylinders apart both ways",
+            MotorWheel { across: 0.3, along: 0.4 }.value(),
+            0.5,
+            1e-15,
+            BY_HAND,
+        ),
+        check(
+            "cylinders apart one way",
+            MotorWheel { across: -0.3, along: 0.4 }.value(),
+            0.4,
+            0.0,
+            BY_HAND,
+        ),
+        check(
+            "cylinders in each other",
+            MotorWheel { across: -0.3, along: -0.4 }.value(),
+            -0.3,
+            0.0,
+            BY_HAND,
+        ),
     ];
     [list, beams(), crests(), rooms(), decks(), places()].concat()
 }

@@ -1,7 +1,9 @@
 //! Gear train and belt.
 
 use crate::check::{Check, check};
-use pitchline_core::physics::gear::{BELT_PULL, ERPM, MOTOR_SPEED, PUSH, RATIO, SHAFT_TORQUE};
+use pitchline_core::physics::gear::{
+    BeltPull, ElectricalRpm, GearRatio, MotorSpeed, PushForce, ShaftTorque,
+};
 use std::f64::consts::PI;
 
 const PITCH: &str = "pitch diameter Z p / pi, tabulated for 5 mm pitch, and pull 2 T / d";
@@ -30,28 +32,43 @@ pub(crate) fn checks() -> Vec<Check> {
     let mut list = Vec::new();
     for (teeth, diameter_mm) in PULLEYS {
         let want = 2.0 * 1.7 / (1e-3 * diameter_mm);
-        let pull = BELT_PULL.of([1.7, teeth, 0.005]);
+        let pull = BeltPull { torque: 1.7, teeth, pitch: 0.005 }.value();
         // The diameter is printed to 0.1 µm: 2 to 5 parts in a million.
         list.push(check(format!("pull on {teeth} teeth"), pull, want, 5e-6 * want, PITCH));
     }
     for (pairs, rpm, erpm) in TURNING {
-        let got = ERPM.of([rpm * PI / 30.0, pairs]);
+        let got = ElectricalRpm { omega: rpm * PI / 30.0, pairs }.value();
         list.push(check(format!("{pairs} pairs at {rpm} rpm"), got, erpm, 1e-8, TURNS));
     }
     for (motor, wheel, v, r) in
         [(16.0, 40.0, 10.0, 0.048), (15.0, 36.0, 8.0, 0.0435), (14.0, 60.0, 9.0, 0.0735)]
     {
-        let omega = MOTOR_SPEED.of([RATIO.of([wheel, motor]), v, r]);
+        let omega =
+            MotorSpeed { ratio: GearRatio { wheel, motor }.value(), speed: v, radius: r }.value();
         // Belt speed at the wheel pulley and at the motor pulley.
         let at_wheel = v / r * wheel * 0.005 / (2.0 * PI);
         let at_motor = omega * motor * 0.005 / (2.0 * PI);
         let name = format!("belt speed of {motor}/{wheel}");
         list.push(check(name, at_motor, at_wheel, 1e-12, RIM));
         // 80 N of two motors without loss: 40 N times v from each shaft.
-        let torque = SHAFT_TORQUE.of([80.0, r, wheel / motor, 1.0, 2.0]);
+        let torque = ShaftTorque {
+            force: 80.0,
+            radius: r,
+            ratio: wheel / motor,
+            efficiency: 1.0,
+            motors: 2.0,
+        }
+        .value();
         let name = format!("shaft power of {motor}/{wheel}");
         list.push(check(name, torque * omega, 40.0 * v, 1e-9, RIM));
-        let back = PUSH.of([torque / 0.94, wheel / motor, 0.94, 2.0, r]);
+        let back = PushForce {
+            torque: torque / 0.94,
+            ratio: wheel / motor,
+            efficiency: 0.94,
+            motors: 2.0,
+            radius: r,
+        }
+        .value();
         let name = format!("push of {motor}/{wheel} through a lossy belt");
         list.push(check(name, back, 80.0, 1e-11, RIM));
     }

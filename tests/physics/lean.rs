@@ -2,7 +2,7 @@
 
 use crate::check::{Check, check, halve, holds};
 use pitchline_core::fit::{FrameHeadline, WheelAt, frame_working, lean, turn};
-use pitchline_core::physics::lean::{CLEAR_CORNER, CLEAR_TREAD, STEER_FRONT, STEER_REAR};
+use pitchline_core::physics::lean::{ClearCorner, ClearTread, SteerFront, SteerRear};
 use pitchline_core::{Build, Draft, Slot};
 use std::collections::BTreeSet;
 
@@ -31,14 +31,20 @@ fn by_turning(pivot: f64, lean: f64) -> f64 {
 
 fn steers() -> Vec<Check> {
     let mut list = vec![
-        check("no lean", STEER_FRONT.of([50.0, 0.0]), 0.0, 0.0, REASON),
-        check("level pivot", STEER_FRONT.of([0.0, 20.0]), 0.0, 0.0, REASON),
+        check("no lean", SteerFront { pivot: 50.0, lean: 0.0 }.value(), 0.0, 0.0, REASON),
+        check("level pivot", SteerFront { pivot: 0.0, lean: 20.0 }.value(), 0.0, 0.0, REASON),
         // Half is the sine of 30°, and the arc tangent of a half is printed.
-        check("45° at 30°", STEER_FRONT.of([45.0, 30.0]), 26.565_051_177, 1e-9, LIMIT),
+        check(
+            "45° at 30°",
+            SteerFront { pivot: 45.0, lean: 30.0 }.value(),
+            26.565_051_177,
+            1e-9,
+            LIMIT,
+        ),
     ];
     for (pivot, lean) in [(45.0, 10.0), (50.0, 18.0), (35.0, 25.0), (62.0, 7.0), (25.0, -15.0)] {
         let want = f64::to_radians(pivot).tan() * f64::to_radians(lean).sin();
-        let got = STEER_REAR.of([pivot, lean]);
+        let got = SteerRear { pivot, lean }.value();
         let name = format!("pivot of {pivot}° at {lean}°");
         list.push(check(name.clone(), got, want.atan().to_degrees(), 1e-12, HUBBARD));
         let turned = by_turning(pivot, lean);
@@ -172,16 +178,28 @@ fn risers() -> Vec<Check> {
     // corner of a tyre 150 mm out: 150 / 2 + 50 √3 / 2.
     let root = 3.0_f64.sqrt();
     let mut list = vec![
-        check("clear of the tread", CLEAR_TREAD.of([100.0, 160.0, 30.0]), 180.0 / root, 1e-9, SCAN),
+        check(
+            "clear of the tread",
+            ClearTread { wheel: 100.0, deck: 160.0, lean: 30.0 }.value(),
+            180.0 / root,
+            1e-9,
+            SCAN,
+        ),
         check(
             "clear of the corner",
-            CLEAR_CORNER.of([150.0, 100.0, 30.0]),
+            ClearCorner { outer: 150.0, wheel: 100.0, lean: 30.0 }.value(),
             75.0 + 25.0 * root,
             1e-9,
             SCAN,
         ),
         // 3, 4, 5: beyond the angle of the corner the height stays.
-        check("clear of any lean", CLEAR_CORNER.of([30.0, 80.0, 60.0]), 50.0, 1e-12, SCAN),
+        check(
+            "clear of any lean",
+            ClearCorner { outer: 30.0, wheel: 80.0, lean: 60.0 }.value(),
+            50.0,
+            1e-12,
+            SCAN,
+        ),
     ];
     // What is left of the riser, up to 18°: 150 mm over 107 mm tread comes down on
     // it, 80.622 mm up; a deck of 120 mm between tyres of 150 mm swings out to their

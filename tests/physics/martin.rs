@@ -2,7 +2,9 @@
 //! bearings and the change of speed, which the core leaves out, are added here.
 
 use crate::check::{Check, check};
-use pitchline_core::physics::road_load::{AIR, LOAD, POWER, ROLLING, SLOPE, Slope};
+use pitchline_core::physics::road_load::{
+    AirForce, RoadLoad, RollingForce, Slope, SlopeForce, WheelPower,
+};
 
 const PAPER: &str = "Martin et al. 1998, J. Appl. Biomech. 14:276-291, Appendix I \
     (as transcribed by others; its air density, 1.2234, from memory)";
@@ -15,17 +17,17 @@ pub(crate) fn checks() -> Vec<Check> {
     let headwind = wind * (wind_from - heading).to_radians().cos();
     let slope = Slope::of_grade(grade);
 
-    let air = AIR.of([1.2234, area, ground_speed, headwind]);
-    let roll = ROLLING.of([mass, 0.0032, slope.cos]);
-    let hill = SLOPE.of([mass, slope.sin]);
-    let watt = |force: f64| POWER.of([force, ground_speed]);
+    let air = AirForce { density: 1.2234, area, speed: ground_speed, wind: headwind }.value();
+    let roll = RollingForce { mass, rolling: 0.0032, cos: slope.cos }.value();
+    let hill = SlopeForce { mass, sin: slope.sin }.value();
+    let watt = |force: f64| WheelPower { force, speed: ground_speed }.value();
 
     let bearings = ground_speed * (91.0 + 8.7 * ground_speed) * 1e-3;
     let (before, after, seconds) = (8.28_f64, 8.45_f64, 100.0 - 43.58);
     let turning = 0.14 / (0.311_f64 * 0.311);
     let kinetic = 0.5 * (mass + turning) * (after * after - before * before) / seconds;
 
-    let total = (watt(LOAD.of([roll, hill, air])) + bearings + kinetic) / 0.976;
+    let total = (watt(RoadLoad { roll, slope: hill, air }.value()) + bearings + kinetic) / 0.976;
     vec![
         // Printed to 0.1 W, with intermediate rounding of its own.
         check("air of the paper", watt(air), 158.8, 0.2, PAPER),

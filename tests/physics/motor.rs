@@ -4,7 +4,8 @@
 use crate::board::{board, stiff};
 use crate::check::{Check, check, holds};
 use pitchline_core::physics::motor::{
-    CURRENT, IRON_TORQUE, TORQUE_DIRECT, TORQUE_PEAK, VOLTS_DIRECT, VOLTS_PEAK,
+    IronTorque, MotorCurrent, MotorVoltageDirect, MotorVoltagePeak, TorqueConstantDirect,
+    TorqueConstantPeak,
 };
 use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{Drive, Limit, Mode, Slot};
@@ -33,22 +34,23 @@ fn rad_s(rpm: f64) -> f64 {
     rpm * PI / 30.0
 }
 
-/// Torque on the shaft at a current, N m: what [`CURRENT`] is asked to invert.
+/// Torque on the shaft at a current, N m: what [`MotorCurrent`] is asked to invert.
 fn current_for(torque: f64, omega: f64) -> f64 {
     // All of the loss at any speed, as in the data set.
-    let iron = IRON_TORQUE.of([KV, NO_LOAD, 1.0, omega, rad_s(10_000.0)]);
-    CURRENT.of([torque, iron, TORQUE_DIRECT.of([KV])])
+    let iron =
+        IronTorque { kv: KV, no_load: NO_LOAD, share: 1.0, omega, at: rad_s(10_000.0) }.value();
+    MotorCurrent { torque, iron, constant: TorqueConstantDirect { kv: KV }.value() }.value()
 }
 
 fn volts(rpm: f64, current: f64) -> f64 {
-    VOLTS_DIRECT.of([rad_s(rpm), KV, current, OHM, 1.0, 0.0])
+    MotorVoltageDirect { omega: rad_s(rpm), kv: KV, current, resistance: OHM }.value()
 }
 
 fn data_set(list: &mut Vec<Check>) {
     let mut put = |name: &str, got, want, within| {
         list.push(check(format!("6 V motor: {name}"), got, want, within, DATA_SET));
     };
-    put("torque for each ampere", TORQUE_DIRECT.of([KV]), 0.003_459_89, 5e-9);
+    put("torque for each ampere", TorqueConstantDirect { kv: KV }.value(), 0.003_459_89, 5e-9);
     put("volts at no load", volts(15_901.188, NO_LOAD), 6.0, 1e-6);
     put("volts at stall", volts(0.0, 19.354_839), 6.0, 1e-6);
     put("current at stall torque", current_for(0.064_301_50, 0.0), 19.354_839, 3e-6);
@@ -102,13 +104,22 @@ pub(crate) fn checks() -> Vec<Check> {
     list.push(check("no-load current at 5643 rpm", idle.motor_current_a, 1.0, 1e-7, ROUND));
 
     for kv in [50.0, 170.0, 190.0, 570.0] {
-        let (direct, peak) = (TORQUE_DIRECT.of([kv]), TORQUE_PEAK.of([kv]));
+        let (direct, peak) =
+            (TorqueConstantDirect { kv }.value(), TorqueConstantPeak { kv }.value());
         list.push(check(format!("direct ampere at {kv}"), direct * kv, 9.549_297, 5e-7, TORQUE));
         list.push(check(format!("peak ampere at {kv}"), peak * kv, 8.269_933, 5e-7, TORQUE));
         list.push(check(format!("their ratio at {kv}"), peak / direct, 0.866_025_4, 5e-8, TORQUE));
     }
 
-    let inductive = VOLTS_PEAK.of([rad_s(40_000.0 / 7.0), 1e12, 40.0, 0.0, 7.0, 20e-6]);
+    let inductive = MotorVoltagePeak {
+        omega: rad_s(40_000.0 / 7.0),
+        kv: 1e12,
+        current: 40.0,
+        resistance: 0.0,
+        pairs: 7.0,
+        inductance: 20e-6,
+    }
+    .value();
     list.push(check("volts across an inductance", inductive, 5.804_157, 1e-6, DROP));
     // Operating points of the second program; see `chain`.
     for (omega, amp, want) in [
@@ -116,17 +127,26 @@ pub(crate) fn checks() -> Vec<Check> {
         (9.0 / 0.048 * 44.0 / 15.0, 11.782_186_241, 35.678_630_727),
         (4.0 / 0.048 * 44.0 / 15.0, 0.0, 15.561_816_658),
     ] {
-        let got = VOLTS_PEAK.of([omega, 150.0, amp, 0.050 * 1.1965, 7.0, 25e-6]);
+        let got = MotorVoltagePeak {
+            omega,
+            kv: 150.0,
+            current: amp,
+            resistance: 0.050 * 1.1965,
+            pairs: 7.0,
+            inductance: 25e-6,
+        }
+        .value();
         list.push(check(format!("volts at {omega} rad/s"), got, want, 1e-8, PHASE));
     }
 
     // Constant share 0.3: 0.3 at rest, 0.65 at half speed, 1 at the speed of
     // measurement whatever the share.
-    let whole = TORQUE_DIRECT.of([190.0]) * 1.2;
+    let whole = TorqueConstantDirect { kv: 190.0 }.value() * 1.2;
     for (share, speed, part) in
         [(0.3, 0.0, 0.3), (0.3, 0.5, 0.65), (0.3, 1.0, 1.0), (0.9, 1.0, 1.0), (0.0, 2.0, 2.0)]
     {
-        let iron = IRON_TORQUE.of([190.0, 1.2, share, 500.0 * speed, 500.0]);
+        let iron =
+            IronTorque { kv: 190.0, no_load: 1.2, share, omega: 500.0 * speed, at: 500.0 }.value();
         let name = format!("iron loss, share {share}, speed {speed}");
         list.push(check(name, iron / whole, part, 1e-12, SHARES));
     }

@@ -2,7 +2,9 @@
 
 use crate::board::board;
 use crate::check::{Check, check, halve};
-use pitchline_core::physics::road_load::{AIR, LOAD, POWER, ROLLING, SLOPE, STEEPEST, Slope};
+use pitchline_core::physics::road_load::{
+    AirForce, RoadLoad, RollingForce, Slope, SlopeForce, SteepestGrade, WheelPower,
+};
 
 const TABLE: &str = "Martin et al. 1998 equations with m 90, Crr 0.012, CdA 0.55, rho 1.225, \
     g 9.80665, evaluated in Python";
@@ -39,25 +41,57 @@ const DOWNHILL: [(f64, f64); 3] =
 
 fn ground(grade: f64) -> (f64, f64) {
     let slope = Slope::of_grade(grade);
-    (ROLLING.of([90.0, 0.012, slope.cos]), SLOPE.of([90.0, slope.sin]))
+    (
+        RollingForce { mass: 90.0, rolling: 0.012, cos: slope.cos }.value(),
+        SlopeForce { mass: 90.0, sin: slope.sin }.value(),
+    )
 }
 
 fn force(speed: f64, grade: f64) -> f64 {
     let (roll, hill) = ground(grade);
-    LOAD.of([roll, hill, AIR.of([1.225, 0.55, speed, 0.0])])
+    RoadLoad {
+        roll,
+        slope: hill,
+        air: AirForce { density: 1.225, area: 0.55, speed, wind: 0.0 }.value(),
+    }
+    .value()
 }
 
 pub(crate) fn checks() -> Vec<Check> {
     let drive = board(&[]);
     let mut list = vec![
-        check("c0", ROLLING.of([90.0, 0.012, 1.0]), 10.591_182, 1e-6, TABLE),
-        check("c2", AIR.of([1.225, 0.55, 1.0, 0.0]), 0.336_875, 1e-9, TABLE),
+        check(
+            "c0",
+            RollingForce { mass: 90.0, rolling: 0.012, cos: 1.0 }.value(),
+            10.591_182,
+            1e-6,
+            TABLE,
+        ),
+        check(
+            "c2",
+            AirForce { density: 1.225, area: 0.55, speed: 1.0, wind: 0.0 }.value(),
+            0.336_875,
+            1e-9,
+            TABLE,
+        ),
         // A following wind faster than the board pushes with the square of the difference.
-        check("wind from behind", AIR.of([1.225, 0.55, 2.0, -5.0]), -3.031_875, 1e-9, TABLE),
-        check("headwind", AIR.of([1.225, 0.55, 6.0, 4.0]), 33.687_5, 1e-9, TABLE),
+        check(
+            "wind from behind",
+            AirForce { density: 1.225, area: 0.55, speed: 2.0, wind: -5.0 }.value(),
+            -3.031_875,
+            1e-9,
+            TABLE,
+        ),
+        check(
+            "headwind",
+            AirForce { density: 1.225, area: 0.55, speed: 6.0, wind: 4.0 }.value(),
+            33.687_5,
+            1e-9,
+            TABLE,
+        ),
     ];
     for (v, newton, watt, wh_per_km) in FLAT {
-        let power = POWER.of([force(v, 0.0), v]);
+        let power = WheelPower { force: force(v, 0.0), speed: v }.value();
         list.push(check(format!("force at {v} m/s"), force(v, 0.0), newton, 1e-6, TABLE));
         list.push(check(format!("power at {v} m/s"), power, watt, 1e-6, TABLE));
         // One newton over a kilometre is a kilojoule: 1/3.6 Wh.
@@ -72,15 +106,16 @@ pub(crate) fn checks() -> Vec<Check> {
         list.push(check(format!("sine of {grade}"), slope.sin, sin, 5e-9, TABLE));
         list.push(check(format!("cosine of {grade}"), slope.cos, cos, 5e-9, TABLE));
         list.push(check(format!("roll and slope on {grade}"), roll + hill, newton, 1e-6, TABLE));
-        let power = POWER.of([force(5.0, grade), 5.0]);
+        let power = WheelPower { force: force(5.0, grade), speed: 5.0 }.value();
         list.push(check(format!("power on {grade} at 5 m/s"), power, watt, 1e-6, TABLE));
-        let back = STEEPEST.of([newton, 90.0, 0.012]);
+        let back = SteepestGrade { net: newton, mass: 90.0, rolling: 0.012 }.value();
         list.push(check(format!("grade held by {newton} N"), back, grade, 1e-8, TABLE));
         let through = 5.0 * drive.load_n(5.0, slope);
         list.push(check(format!("power of a board on {grade}"), through, watt, 1e-5, TABLE));
     }
     for (watt, speed) in STEADY {
-        let found = halve(0.1, 40.0, |v| POWER.of([force(v, 0.0), v]) - watt);
+        let found =
+            halve(0.1, 40.0, |v| WheelPower { force: force(v, 0.0), speed: v }.value() - watt);
         list.push(check(format!("steady speed at {watt} W"), found, speed, 1e-6, ROOT));
     }
     for (grade, speed) in DOWNHILL {

@@ -4,7 +4,7 @@ use crate::board::board;
 use crate::check::{Check, check, holds};
 use crate::ride::fixture_board;
 use pitchline_core::physics::heat::{Settled, settled};
-use pitchline_core::physics::motion::{STOP, moved};
+use pitchline_core::physics::motion::{StoppingDistance, moved};
 use pitchline_core::ride::{BrakeCase, Course, Goal, Leg, Manner, Ridden, Steps, Until};
 use pitchline_core::{Build, Drive, Limit, Slot};
 
@@ -77,7 +77,7 @@ fn braking() -> Vec<Check> {
     for (km_h, rate, metres) in
         [(25.0, 3.5, 6.889_329_81), (20.0, 3.5, 4.409_171_08), (40.0, 4.0, 15.432_098_77)]
     {
-        let got = STOP.of([km_h / 3.6, rate]);
+        let got = StoppingDistance { speed: km_h / 3.6, rate }.value();
         checks.push(check(format!("{km_h} km/h at {rate} m/s²"), got, metres, 1e-8, SQUARE));
     }
     let drive = strong(80.0, 150.0);

@@ -2,8 +2,8 @@
 
 use crate::board::board;
 use crate::check::{Check, check};
-use pitchline_core::physics::battery::BUS;
-use pitchline_core::physics::wire::{DIAMETER, RESISTANCE};
+use pitchline_core::physics::battery::BusVoltage;
+use pitchline_core::physics::wire::{WireDiameter, WireResistance};
 use pitchline_core::{Sag, Slot};
 
 const TABLE: &str = "wire table of Floyd, Electric Circuit Fundamentals, 2nd ed., at 20 °C";
@@ -49,19 +49,26 @@ const EXAMPLES: [([f64; 4], [f64; 3]); 3] = [
 pub(crate) fn checks() -> Vec<Check> {
     let mut list = Vec::new();
     for (gauge, inch, ohm) in GAUGES {
-        let diameter = DIAMETER.of([gauge]);
+        let diameter = WireDiameter { gauge }.value();
         let want = 25.4 * inch;
         list.push(check(format!("diameter of {gauge}"), diameter, want, 1e-3 * want, TABLE));
-        let got = RESISTANCE.of([304.8, diameter, 20.0]);
+        let got = WireResistance { length: 304.8, diameter, celsius: 20.0 }.value();
         list.push(check(format!("1000 ft of {gauge}"), got, ohm, 1e-3 * ohm, TABLE));
     }
     for (gauge, ohm) in AT_65 {
-        let got = RESISTANCE.of([304.8, DIAMETER.of([gauge]), 65.0]);
+        let got = WireResistance {
+            length: 304.8,
+            diameter: WireDiameter { gauge }.value(),
+            celsius: 65.0,
+        }
+        .value();
         list.push(check(format!("1000 ft of {gauge} at 65 °C"), got, ohm, 1e-3 * ohm, WARM));
     }
     for ([gauge, metre, ampere, celsius], [milliohm, volt, watt]) in EXAMPLES {
-        let ohm = RESISTANCE.of([metre, DIAMETER.of([gauge]), celsius]);
-        let lost = 40.0 - BUS.of([40.0, ampere, ohm]);
+        let ohm =
+            WireResistance { length: metre, diameter: WireDiameter { gauge }.value(), celsius }
+                .value();
+        let lost = 40.0 - BusVoltage { open: 40.0, current: ampere, resistance: ohm }.value();
         list.push(check(format!("{metre} m of {gauge}"), 1e3 * ohm, milliohm, 1e-6, EXAMPLE));
         list.push(check(format!("volts lost in {gauge}"), lost, volt, 1e-6, EXAMPLE));
         list.push(check(format!("heat in {gauge}"), lost * ampere, watt, 2e-6, EXAMPLE));

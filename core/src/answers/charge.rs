@@ -6,8 +6,8 @@ use crate::build::Build;
 use crate::math::share;
 use crate::physics::cell::CellInTime;
 use crate::physics::charging::{
-    CONSTANT_CURRENT, CONSTANT_VOLTAGE, COST, CURRENT, CellCharge, CellCharger, ChargeMoment, PACK,
-    TAPER, TIME, WALL, charge_cell,
+    CellCharge, CellCharger, ChargeCost, ChargeCurrent, ChargeEnergy, ChargeMoment, ChargeTime,
+    ConstantCurrentTime, ConstantVoltageTime, TaperCurrent, WallEnergy, charge_cell,
 };
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
@@ -141,17 +141,19 @@ impl Drive {
         let start = share(from);
         let (hold, last) = (found.hold, found.end);
         let capacity = indoors.capacity_ah;
-        let first = w.apply(&CONSTANT_CURRENT, [capacity, hold.charge, start, current]);
+        let first = w.apply(ConstantCurrentTime { capacity, hold: hold.charge, start, current });
         let spent = last.time_s - hold.time_s;
         let mean =
             if spent > 0.0 { 3600.0 * capacity * (last.charge - hold.charge) / spent } else { 0.0 };
-        let then = w.apply(&CONSTANT_VOLTAGE, [capacity, last.charge, hold.charge, mean]);
-        let time_s = w.apply(&TIME, [first, then]);
+        let then =
+            w.apply(ConstantVoltageTime { capacity, end: last.charge, hold: hold.charge, mean });
+        let time_s = w.apply(ChargeTime { current: first, voltage: then });
         let passed = capacity * (last.charge - start);
         let energy = found.energy_wh * series * parallel;
         let mean_v = if passed > 0.0 { energy / passed } else { 0.0 };
-        let pack_wh = w.apply(&PACK, [mean_v, capacity, last.charge, start]);
-        let wall_wh = w.apply(&WALL, [pack_wh, self.build.charger.efficiency]);
+        let pack_wh = w.apply(ChargeEnergy { mean: mean_v, capacity, end: last.charge, start });
+        let wall_wh =
+            w.apply(WallEnergy { pack: pack_wh, efficiency: self.build.charger.efficiency });
         let price = self.build.place.energy_price;
         Ok(Charge {
             start_charge: start,
@@ -160,7 +162,7 @@ impl Drive {
             constant_current_s: first,
             pack_wh,
             wall_wh,
-            cost: price.map(|price| w.apply(&COST, [price, wall_wh])),
+            cost: price.map(|price| w.apply(ChargeCost { price, wall: wall_wh })),
             end,
             limit: if self.build.charger.current_a <= current {
                 ChargeLimit::Charger
@@ -201,8 +203,12 @@ impl Drive {
             return Err(ChargeRefusal::TooCold { cell_c, least_c: LEAST_CHARGE_C });
         }
         let parallel = b.pack.parallel;
-        let current = w.apply(&CURRENT, [b.charger.current_a, parallel, b.cell.max_charge_a]);
-        let taper = w.apply(&TAPER, [self.capacity_ah]);
+        let current = w.apply(ChargeCurrent {
+            charger: b.charger.current_a,
+            parallel,
+            cell: b.cell.max_charge_a,
+        });
+        let taper = w.apply(TaperCurrent { capacity: self.capacity_ah });
         let start = share(from);
         let charger = CellCharger {
             current_a: current / parallel,
@@ -246,15 +252,12 @@ impl Drive {
 pub fn explain_charge(build: &Build, from: f64, to: f64) -> Result<Vec<Step>, ChargeRefusal> {
     let mut w = Working::on();
     let drive = Drive::explained(build, &mut Working::off());
-    w.apply(
-        &crate::physics::battery::CAPACITY,
-        [
-            build.pack.parallel,
-            build.cell.capacity_ah,
-            build.cell.chemistry.capacity_factor(build.charge_air_c()),
-            build.cell.chemistry.fade(build.pack.cycles).0,
-        ],
-    );
+    w.apply(crate::physics::battery::PackCapacity {
+        parallel: build.pack.parallel,
+        cell: build.cell.capacity_ah,
+        cold: build.cell.chemistry.capacity_factor(build.charge_air_c()),
+        age: build.cell.chemistry.fade(build.pack.cycles).0,
+    });
     drive.charge_explained(from, to, f64::INFINITY, &mut w)?;
     Ok(w.into_steps())
 }

@@ -4,7 +4,7 @@ use super::drive::{Drive, Sag, Supply};
 use super::limit::Limit;
 use super::push::{FULL, Push};
 use crate::math::root;
-use crate::physics::road_load::{NET, STEEPEST, Slope};
+use crate::physics::road_load::{NetForce, Slope, SteepestGrade};
 use crate::working::Working;
 use serde::Serialize;
 
@@ -57,8 +57,8 @@ impl Drive {
             self.push_explained(supply, &FULL, speed_m_s, Slope::of_grade(grade), w)
         };
         let held = |push: &Push, w: &mut Working| {
-            let net = w.apply(&NET, [push.force_n, air]);
-            w.apply(&STEEPEST, [net, self.mass_kg, self.rolling])
+            let net = w.apply(NetForce { push: push.force_n, air });
+            w.apply(SteepestGrade { net, mass: self.mass_kg, rolling: self.rolling })
         };
         let quiet = &mut Working::off();
         let mut on = 0.0;

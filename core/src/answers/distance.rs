@@ -5,7 +5,7 @@ use super::limit::Limit;
 use super::point::Point;
 use super::push::FULL;
 use crate::math::root;
-use crate::physics::battery::{DISTANCE, MEAN_CURRENT};
+use crate::physics::battery::{MeanPackCurrent, SteadyDistance};
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -88,8 +88,14 @@ impl Drive {
         if inverse <= 0.0 {
             return none;
         }
-        let mean = w.apply(&MEAN_CURRENT, [inverse]);
-        let distance_m = w.apply(&DISTANCE, [speed_m_s, self.capacity_ah, start, end, mean]);
+        let mean = w.apply(MeanPackCurrent { inverse });
+        let distance_m = w.apply(SteadyDistance {
+            speed: speed_m_s,
+            capacity: self.capacity_ah,
+            start,
+            end,
+            mean,
+        });
         Reach { speed_m_s, distance_m, start_charge: start, end_charge: end, limit }
     }
 

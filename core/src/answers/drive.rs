@@ -2,7 +2,8 @@
 
 use crate::build::Build;
 use crate::math::PI;
-use crate::physics::road_load::{AIR, LOAD, ROLLING, SLOPE, Slope};
+use crate::parts::Convention;
+use crate::physics::road_load::{AirForce, RoadLoad, RollingForce, Slope, SlopeForce};
 use crate::physics::{air, battery, gear, motor, wire};
 use crate::working::Working;
 
@@ -59,22 +60,34 @@ impl Drive {
 
     pub(crate) fn explained(build: &Build, w: &mut Working) -> Self {
         let b = build;
-        let pressure = w.apply(&air::PRESSURE, [b.place.altitude_m]);
-        let density = w.apply(&air::DENSITY, [pressure, b.place.air_c]);
+        let pressure = w.apply(air::AirPressure { altitude: b.place.altitude_m });
+        let density = w.apply(air::AirDensity { pressure, celsius: b.place.air_c });
         let convention = b.controller.convention;
-        let torque_per_amp = w.apply(convention.torque_per_amp(), [b.motor.kv_rpm_per_v]);
-        let winding_ohm =
-            w.apply(&motor::WARM_RESISTANCE, [b.motor.resistance_ll_ohm, b.ride.winding_c]);
-        let copper = convention.copper().of([1.0, 1.0]);
+        let torque_per_amp = convention.torque_per_amp(b.motor.kv_rpm_per_v, w);
+        let winding_ohm = w.apply(motor::WarmResistance {
+            cold: b.motor.resistance_ll_ohm,
+            celsius: b.ride.winding_c,
+        });
+        let copper = convention.copper_factor();
         let (on, switch_ohm) = (convention.switch_factor(), b.controller.switch_ohm);
-        let heat_ohm = w.apply(&motor::HEAT, [copper, winding_ohm, on, switch_ohm]);
-        let diameter = w.apply(&wire::DIAMETER, [b.pack.wire_awg]);
-        let wire_ohm = w.apply(&wire::RESISTANCE, [b.pack.wire_m, diameter, b.place.air_c]);
-        let lead_ohm = w.apply(&battery::LEADS, [b.pack.joints_ohm, wire_ohm]);
+        let heat_ohm =
+            w.apply(motor::HeatResistance { copper, winding: winding_ohm, on, switch: switch_ohm });
+        let diameter = w.apply(wire::WireDiameter { gauge: b.pack.wire_awg });
+        let wire_ohm = w.apply(wire::WireResistance {
+            length: b.pack.wire_m,
+            diameter,
+            celsius: b.place.air_c,
+        });
+        let lead_ohm =
+            w.apply(battery::LeadResistance { joints: b.pack.joints_ohm, wire: wire_ohm });
         let (fade, growth) = b.cell.chemistry.fade(b.pack.cycles);
         let cold = b.cell.chemistry.capacity_factor(b.place.air_c);
-        let capacity_ah =
-            w.apply(&battery::CAPACITY, [b.pack.parallel, b.cell.capacity_ah, cold, fade]);
+        let capacity_ah = w.apply(battery::PackCapacity {
+            parallel: b.pack.parallel,
+            cell: b.cell.capacity_ah,
+            cold,
+            age: fade,
+        });
         let mut drive = Self {
             build: *b,
             mass_kg: 0.0,
@@ -111,10 +124,14 @@ impl Drive {
     pub(crate) fn set_winding(&mut self, winding_c: f64) {
         let (m, c) = (&self.build.motor, &self.build.controller);
         // Far below freezing copper is still copper.
-        self.winding_ohm = motor::WARM_RESISTANCE.of([m.resistance_ll_ohm, winding_c]).max(1e-9);
-        let copper = c.convention.copper().of([1.0, 1.0]);
+        self.winding_ohm = motor::WarmResistance { cold: m.resistance_ll_ohm, celsius: winding_c }
+            .value()
+            .max(1e-9);
+        let copper = c.convention.copper_factor();
         let on = c.convention.switch_factor();
-        self.heat_ohm = motor::HEAT.of([copper, self.winding_ohm, on, c.switch_ohm]);
+        self.heat_ohm =
+            motor::HeatResistance { copper, winding: self.winding_ohm, on, switch: c.switch_ohm }
+                .value();
     }
 
     /// What pulleys and wheel decide.
@@ -123,7 +140,8 @@ impl Drive {
         self.mass_kg = b.mass_explained(w);
         self.rolling = b.wheel.rolling_explained(b.place.surface, w);
         self.radius_m = b.wheel.radius_explained(w);
-        self.ratio = w.apply(&gear::RATIO, [b.wheel_pulley.teeth, b.motor_pulley.teeth]);
+        self.ratio =
+            w.apply(gear::GearRatio { wheel: b.wheel_pulley.teeth, motor: b.motor_pulley.teeth });
         self.belt_rated_n = self.belt_rated_explained(&mut Working::off());
     }
 
@@ -137,30 +155,33 @@ impl Drive {
         let (pack, cell) = (&self.build.pack, &self.build.cell);
         let shape = cell.chemistry.shape();
         let cell_v = cell.chemistry.ocv_v(charge);
-        let open_v = w.apply(&battery::OPEN, [pack.series, cell_v]);
+        let open_v = w.apply(battery::OpenCircuitVoltage { series: pack.series, cell: cell_v });
         let (cold, aged) = (self.cold_resistance, self.aged_resistance);
         let (rated, ohmic, quick) = (cell.resistance_10s_ohm, shape.r0_share, shape.r1_share);
         let cell_ohm = match sag {
-            Sag::Burst => w.apply(&battery::CELL_BURST, [rated, cold, aged, ohmic, quick]),
-            Sag::Sustained => w.apply(
-                &battery::CELL_SUSTAINED,
-                [
-                    rated,
-                    cold,
-                    aged,
-                    ohmic,
-                    quick,
-                    shape.r2_share,
-                    shape.empty_gain,
-                    self.cold_lag,
-                    charge,
-                    shape.empty_scale,
-                ],
-            ),
+            Sag::Burst => {
+                w.apply(battery::CellBurstResistance { rated, cold, age: aged, ohmic, quick })
+            }
+            Sag::Sustained => w.apply(battery::CellSustainedResistance {
+                rated,
+                cold,
+                age: aged,
+                ohmic,
+                quick,
+                slow: shape.r2_share,
+                gain: shape.empty_gain,
+                lag: self.cold_lag,
+                charge,
+                scale: shape.empty_scale,
+            }),
         };
         let lead = self.lead_ohm;
-        let resistance_ohm =
-            w.apply(&battery::RESISTANCE, [pack.series, pack.parallel, cell_ohm, lead]);
+        let resistance_ohm = w.apply(battery::PackResistance {
+            series: pack.series,
+            parallel: pack.parallel,
+            cell: cell_ohm,
+            leads: lead,
+        });
         Supply { open_v, resistance_ohm, lead_ohm: lead }
     }
 
@@ -171,57 +192,62 @@ impl Drive {
     }
 
     pub(crate) fn load_explained(&self, speed_m_s: f64, slope: Slope, w: &mut Working) -> f64 {
-        let roll = w.apply(&ROLLING, [self.mass_kg, self.rolling, slope.cos]);
-        let hill = w.apply(&SLOPE, [self.mass_kg, slope.sin]);
+        let roll =
+            w.apply(RollingForce { mass: self.mass_kg, rolling: self.rolling, cos: slope.cos });
+        let hill = w.apply(SlopeForce { mass: self.mass_kg, sin: slope.sin });
         let air = self.air_n(speed_m_s, w);
-        w.apply(&LOAD, [roll, hill, air])
+        w.apply(RoadLoad { roll, slope: hill, air })
     }
 
     pub(crate) fn air_n(&self, speed_m_s: f64, w: &mut Working) -> f64 {
         let wind = self.build.place.headwind_m_s;
-        w.apply(&AIR, [self.density, self.drag_area_m2, speed_m_s, wind])
+        w.apply(AirForce { density: self.density, area: self.drag_area_m2, speed: speed_m_s, wind })
     }
 
     /// Torque that iron and bearings of one motor take, N m.
     pub(crate) fn iron_n_m(&self, motor_rad_s: f64, w: &mut Working) -> f64 {
         let m = &self.build.motor;
-        w.apply(
-            &motor::IRON_TORQUE,
-            [m.kv_rpm_per_v, m.no_load_a, m.hysteresis_share, motor_rad_s, self.no_load_rad_s],
-        )
+        w.apply(motor::IronTorque {
+            kv: m.kv_rpm_per_v,
+            no_load: m.no_load_a,
+            share: m.hysteresis_share,
+            omega: motor_rad_s,
+            at: self.no_load_rad_s,
+        })
     }
 
     /// Line-to-line volts that one motor asks for.
     pub(crate) fn motor_volts(&self, motor_rad_s: f64, current_a: f64, w: &mut Working) -> f64 {
         let m = &self.build.motor;
-        w.apply(
-            self.build.controller.convention.volts(),
-            [
-                motor_rad_s,
-                m.kv_rpm_per_v,
-                current_a,
-                self.winding_ohm,
-                m.pole_pairs,
-                m.inductance_h,
-            ],
-        )
+        let (omega, kv, current, resistance) =
+            (motor_rad_s, m.kv_rpm_per_v, current_a, self.winding_ohm);
+        match self.build.controller.convention {
+            Convention::Direct => {
+                w.apply(motor::MotorVoltageDirect { omega, kv, current, resistance })
+            }
+            Convention::PeakPhase => w.apply(motor::MotorVoltagePeak {
+                omega,
+                kv,
+                current,
+                resistance,
+                pairs: m.pole_pairs,
+                inductance: m.inductance_h,
+            }),
+        }
     }
 
     /// Watts into the controllers at a motor current and a bus voltage.
     pub(crate) fn input_w(&self, current_a: f64, omega: f64, bus_v: f64, w: &mut Working) -> f64 {
         let c = &self.build.controller;
-        w.apply(
-            &battery::INPUT,
-            [
-                self.motors,
-                self.torque_per_amp,
-                current_a,
-                omega,
-                self.heat_ohm,
-                c.switching_share,
-                bus_v,
-                c.idle_w,
-            ],
-        )
+        w.apply(battery::InputPower {
+            motors: self.motors,
+            constant: self.torque_per_amp,
+            current: current_a,
+            omega,
+            heat: self.heat_ohm,
+            switching: c.switching_share,
+            bus: bus_v,
+            idle: c.idle_w,
+        })
     }
 }

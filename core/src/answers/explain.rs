@@ -5,7 +5,7 @@ use super::drive::{Drive, Sag};
 use super::fit::explain_belt;
 use super::push::FULL;
 use crate::build::Build;
-use crate::physics::road_load::{SPARE, Slope};
+use crate::physics::road_load::{Slope, SpareForce};
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
 
@@ -95,7 +95,7 @@ fn top_speed(
     let top = drive.top_speed_explained(&supply, mode, slope, w);
     drive.hold_explained(&supply, top.speed_m_s, slope, w);
     let push = drive.push_explained(&supply, mode, top.speed_m_s, slope, w);
-    w.apply(&SPARE, [push.force_n, drive.load_n(top.speed_m_s, slope)]);
+    w.apply(SpareForce { push: push.force_n, load: drive.load_n(top.speed_m_s, slope) });
 }
 
 pub(crate) fn steepest(drive: &Drive, charge: f64, sag: Sag, speed: f64, w: &mut Working) {

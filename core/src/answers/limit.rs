@@ -83,13 +83,8 @@ impl<'a> Least<'a> {
     }
 
     /// Takes what a limit allows by a law.
-    pub(crate) fn offer<const N: usize>(
-        &mut self,
-        limit: Limit,
-        law: &'static Law<N>,
-        inputs: [f64; N],
-    ) {
-        let value = self.of(limit).apply(law, inputs);
+    pub(crate) fn offer<L: Law>(&mut self, limit: Limit, law: L) {
+        let value = self.of(limit).apply(law);
         self.take(limit, value);
     }
 }

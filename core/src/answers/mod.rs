@@ -99,12 +99,13 @@ pub fn totals(build: &Build) -> Totals {
     Totals {
         board_mass_kg: build.board_mass_kg(),
         total_mass_kg: build.mass_kg(),
-        nameplate_wh: battery::NAMEPLATE.of([
-            build.pack.series,
-            build.pack.parallel,
-            build.cell.capacity_ah,
-            build.cell.nominal_v,
-        ]),
+        nameplate_wh: battery::NameplateEnergy {
+            series: build.pack.series,
+            parallel: build.pack.parallel,
+            cell: build.cell.capacity_ah,
+            nominal: build.cell.nominal_v,
+        }
+        .value(),
         gear_ratio: build.wheel_pulley.teeth / build.motor_pulley.teeth,
         price,
         unpriced,

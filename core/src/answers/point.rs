@@ -2,7 +2,7 @@
 
 use super::drive::{Drive, Supply};
 use crate::math::sqrt;
-use crate::physics::road_load::{POWER, Slope};
+use crate::physics::road_load::{Slope, WheelPower};
 use crate::physics::{battery, gear, motor};
 use crate::working::Working;
 use serde::Serialize;
@@ -105,23 +105,49 @@ impl Drive {
         w: &mut Working,
     ) -> Option<Point> {
         let load = self.load_explained(speed_m_s, slope, w);
-        w.apply(&POWER, [load, speed_m_s]);
-        let omega = w.apply(&gear::MOTOR_SPEED, [self.ratio, speed_m_s, self.radius_m]);
-        w.apply(&gear::ERPM, [omega, self.build.motor.pole_pairs]);
+        w.apply(WheelPower { force: load, speed: speed_m_s });
+        let omega = w.apply(gear::MotorSpeed {
+            ratio: self.ratio,
+            speed: speed_m_s,
+            radius: self.radius_m,
+        });
+        w.apply(gear::ElectricalRpm { omega, pairs: self.build.motor.pole_pairs });
         let iron = self.iron_n_m(omega, w);
         let shaft = self.shaft(load, speed_m_s, omega, iron, w);
-        let current = w.apply(&motor::CURRENT, [shaft.torque, iron, self.torque_per_amp]);
+        let current = w.apply(motor::MotorCurrent {
+            torque: shaft.torque,
+            iron,
+            constant: self.torque_per_amp,
+        });
         let motor_v = self.motor_volts(omega, current, w);
         let c = &self.build.controller;
-        let copper = c.convention.copper().of([current, self.winding_ohm]);
+        let copper = motor::CopperLoss {
+            factor: c.convention.copper_factor(),
+            current,
+            resistance: self.winding_ohm,
+        }
+        .value();
         let solved_v = self.bus_v(supply, current, omega)?;
         // These steps repeat what was solved, now in the words of the laws.
         let bus_w = self.input_w(current, omega, solved_v, w);
-        let pack_a = w.apply(&battery::CURRENT, [supply.open_v, supply.resistance_ohm, bus_w]);
-        let bus_v = w.apply(&battery::BUS, [supply.open_v, pack_a, supply.resistance_ohm]);
-        let rolling =
-            crate::physics::road_load::ROLLING.of([self.mass_kg, self.rolling, slope.cos]);
-        let hill = crate::physics::road_load::SLOPE.of([self.mass_kg, slope.sin]);
+        let pack_a = w.apply(battery::PackCurrent {
+            open: supply.open_v,
+            resistance: supply.resistance_ohm,
+            power: bus_w,
+        });
+        let bus_v = w.apply(battery::BusVoltage {
+            open: supply.open_v,
+            current: pack_a,
+            resistance: supply.resistance_ohm,
+        });
+        let rolling = crate::physics::road_load::RollingForce {
+            mass: self.mass_kg,
+            rolling: self.rolling,
+            cos: slope.cos,
+        }
+        .value();
+        let hill =
+            crate::physics::road_load::SlopeForce { mass: self.mass_kg, sin: slope.sin }.value();
         let square = pack_a * pack_a;
         Some(Point {
             motor_current_a: current,
@@ -148,13 +174,24 @@ impl Drive {
     fn shaft(&self, load: f64, speed: f64, omega: f64, iron: f64, w: &mut Working) -> Shaft {
         let eff = self.build.belt.efficiency;
         if load >= 0.0 {
-            let torque =
-                w.apply(&gear::SHAFT_TORQUE, [load, self.radius_m, self.ratio, eff, self.motors]);
+            let torque = w.apply(gear::ShaftTorque {
+                force: load,
+                radius: self.radius_m,
+                ratio: self.ratio,
+                efficiency: eff,
+                motors: self.motors,
+            });
             let belt_w = torque * omega * self.motors * (1.0 - eff);
             return Shaft { torque, brake_w: 0.0, belt_w };
         }
-        let torque = w
-            .apply(&gear::DRIVEN_TORQUE, [load, self.radius_m, eff, self.ratio, self.motors, iron]);
+        let torque = w.apply(gear::DrivenTorque {
+            force: load,
+            radius: self.radius_m,
+            efficiency: eff,
+            ratio: self.ratio,
+            motors: self.motors,
+            iron,
+        });
         let through_belt = -torque * omega * self.motors / eff;
         Shaft { torque, brake_w: -load * speed - through_belt, belt_w: through_belt * (1.0 - eff) }
     }

@@ -6,7 +6,7 @@ use super::limit::{Least, Limit};
 use super::speed::Speed;
 use crate::math::root;
 use crate::parts::Mode;
-use crate::physics::road_load::{GRIP, STEEPEST, Slope};
+use crate::physics::road_load::{GripForce, Slope, SteepestGrade};
 use crate::physics::{battery, gear, motor};
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -39,31 +39,41 @@ impl Drive {
         w: &mut Working,
     ) -> Push {
         let b = &self.build;
-        let omega = w.apply(&gear::MOTOR_SPEED, [self.ratio, speed_m_s, self.radius_m]);
-        let erpm = w.apply(&gear::ERPM, [omega, b.motor.pole_pairs]);
+        let omega = w.apply(gear::MotorSpeed {
+            ratio: self.ratio,
+            speed: speed_m_s,
+            radius: self.radius_m,
+        });
+        let erpm = w.apply(gear::ElectricalRpm { omega, pairs: b.motor.pole_pairs });
         let iron = self.iron_n_m(omega, w);
         // A quiet run tells which limit is to be shown.
         let shown = w.is_on().then(|| self.push(supply, mode, speed_m_s, slope).limit);
         let mut least = Least::new(shown, w);
-        let turning = [erpm, b.controller.erpm_limit];
-        least.offer(Limit::ElectricalSpeed, &motor::SPEED_LIMIT, turning);
+        least.offer(
+            Limit::ElectricalSpeed,
+            motor::SpeedLimit { erpm, most: b.controller.erpm_limit },
+        );
         if least.value <= 0.0 {
             return self.push_of(0.0, iron, least.limit, least.w);
         }
-        least.offer(Limit::MotorCurrent, &motor::MOTOR_LIMIT, [b.motor.max_current_a]);
+        least.offer(Limit::MotorCurrent, motor::MotorLimit { rated: b.motor.max_current_a });
         let share = mode.current_share;
-        let set = [share, b.controller.motor_current_a];
-        least.offer(Limit::ControllerMotorCurrent, &motor::CONTROLLER_LIMIT, set);
+        least.offer(
+            Limit::ControllerMotorCurrent,
+            motor::ControllerMotorLimit { mode: share, set: b.controller.motor_current_a },
+        );
         let held = least.of(Limit::Belt);
         let rated_n =
             if held.is_on() { self.belt_rated_explained(held) } else { self.belt_rated_n };
-        let rated = [rated_n, b.motor_pulley.teeth, b.belt.pitch_m];
-        let torque = held.apply(&gear::BELT_TORQUE, rated);
-        let held = [torque, iron, self.torque_per_amp];
-        least.offer(Limit::Belt, &motor::HELD_CURRENT, held);
+        let torque = held.apply(gear::BeltTorque {
+            pull: rated_n,
+            teeth: b.motor_pulley.teeth,
+            pitch: b.belt.pitch_m,
+        });
+        let constant = self.torque_per_amp;
+        least.offer(Limit::Belt, motor::HeldCurrent { torque, iron, constant });
         let torque = self.grip_n_m(slope, least.of(Limit::Grip));
-        let held = [torque, iron, self.torque_per_amp];
-        least.offer(Limit::Grip, &motor::HELD_CURRENT, held);
+        least.offer(Limit::Grip, motor::HeldCurrent { torque, iron, constant });
         let (pack_a, limit) = self.pack_current(supply, share, least.anew());
         let current = self.drawn_a(supply, pack_a, omega, least.of(limit));
         least.take(limit, current);
@@ -81,10 +91,16 @@ impl Drive {
     }
 
     fn push_of(&self, current: f64, iron: f64, limit: Limit, w: &mut Working) -> Push {
-        let torque = w.apply(&motor::GREATEST_TORQUE, [self.torque_per_amp, current, iron]);
+        let torque =
+            w.apply(motor::GreatestTorque { constant: self.torque_per_amp, current, iron });
         let efficiency = self.build.belt.efficiency;
-        let force_n =
-            w.apply(&gear::PUSH, [torque, self.ratio, efficiency, self.motors, self.radius_m]);
+        let force_n = w.apply(gear::PushForce {
+            torque,
+            ratio: self.ratio,
+            efficiency,
+            motors: self.motors,
+            radius: self.radius_m,
+        });
         Push { force_n, motor_current_a: current, limit }
     }
 
@@ -94,10 +110,22 @@ impl Drive {
     pub(crate) fn grip_n_m(&self, slope: Slope, w: &mut Working) -> f64 {
         let b = &self.build;
         let (height, base) = (b.rider.centre_height_m, b.deck.wheelbase_m);
-        let force =
-            w.apply(&GRIP, [b.place.grip, self.motors, self.mass_kg, slope.cos, height, base]);
+        let force = w.apply(GripForce {
+            grip: b.place.grip,
+            motors: self.motors,
+            mass: self.mass_kg,
+            cos: slope.cos,
+            height,
+            base,
+        });
         let efficiency = b.belt.efficiency;
-        w.apply(&gear::GRIP_TORQUE, [force, self.radius_m, self.ratio, efficiency, self.motors])
+        w.apply(gear::GripTorque {
+            force,
+            radius: self.radius_m,
+            ratio: self.ratio,
+            efficiency,
+            motors: self.motors,
+        })
     }
 
     /// The greatest pack current and what sets it.
@@ -113,38 +141,48 @@ impl Drive {
         let (motors, set) = (self.motors, c.battery_current_a);
         least.offer(
             Limit::ControllerBatteryCurrent,
-            &battery::CONTROLLER_LIMIT,
-            [motors, share, set],
+            battery::ControllerPackLimit { motors, mode: share, set },
         );
-        let protection = [b.pack.protection_a];
-        least.offer(Limit::PackProtection, &battery::PROTECTION_LIMIT, protection);
-        let cells = [b.pack.parallel, b.cell.max_discharge_a];
-        least.offer(Limit::CellRating, &battery::CELL_LIMIT, cells);
-        least.offer(Limit::PackPower, &battery::POWER_LIMIT, [open, r]);
-        let cut_off = [open, series, b.pack.cut_off_v, r];
-        least.offer(Limit::CutOff, &battery::CUT_OFF_LIMIT, cut_off);
-        let line = [motors, share, set, series, c.cutback_start_v, c.cutback_end_v, open, r];
-        least.offer(Limit::Cutback, &battery::CUTBACK_LIMIT, line);
+        least.offer(Limit::PackProtection, battery::ProtectionLimit { set: b.pack.protection_a });
+        least.offer(
+            Limit::CellRating,
+            battery::CellLimit { parallel: b.pack.parallel, cell: b.cell.max_discharge_a },
+        );
+        least.offer(Limit::PackPower, battery::PackPowerLimit { open, resistance: r });
+        least.offer(
+            Limit::CutOff,
+            battery::CutOffLimit { open, series, cut: b.pack.cut_off_v, resistance: r },
+        );
+        least.offer(
+            Limit::Cutback,
+            battery::CutbackLimit {
+                motors,
+                mode: share,
+                set,
+                series,
+                start: c.cutback_start_v,
+                end: c.cutback_end_v,
+                open,
+                resistance: r,
+            },
+        );
         (least.value, least.limit)
     }
 
     /// Motor current at which the motors together draw `pack_a`.
     fn drawn_a(&self, supply: &Supply, pack_a: f64, omega: f64, w: &mut Working) -> f64 {
         let c = &self.build.controller;
-        w.apply(
-            &motor::DRAWN_CURRENT,
-            [
-                pack_a,
-                supply.open_v,
-                supply.resistance_ohm,
-                self.motors,
-                self.torque_per_amp,
-                omega,
-                self.heat_ohm,
-                c.switching_share,
-                c.idle_w,
-            ],
-        )
+        w.apply(motor::DrawnCurrent {
+            pack: pack_a,
+            open: supply.open_v,
+            resistance: supply.resistance_ohm,
+            motors: self.motors,
+            constant: self.torque_per_amp,
+            omega,
+            heat: self.heat_ohm,
+            switching: c.switching_share,
+            idle: c.idle_w,
+        })
     }
 
     /// Volts left over at a motor current: what the controller can apply less
@@ -152,7 +190,12 @@ impl Drive {
     fn spare_volts(&self, supply: &Supply, omega: f64, current: f64, w: &mut Working) -> f64 {
         let asked = self.motor_volts(omega, current, &mut Working::off());
         let bus_v = self.bus_v(supply, current, omega).unwrap_or(0.0);
-        w.apply(&motor::SPARE_VOLTS, [self.build.controller.max_duty, bus_v, asked, current])
+        w.apply(motor::SpareVoltage {
+            duty: self.build.controller.max_duty,
+            bus: bus_v,
+            asked,
+            current,
+        })
     }
 }
 
@@ -198,7 +241,12 @@ pub(crate) fn curve(drive: &Drive, speed: &Speed) -> PushCurve {
             push_n: push.force_n,
             limit: push.limit,
             flat_n: drive.load_n(v, Slope::FLAT),
-            grade: STEEPEST.of([push.force_n - air, drive.mass_kg, drive.rolling]),
+            grade: SteepestGrade {
+                net: push.force_n - air,
+                mass: drive.mass_kg,
+                rolling: drive.rolling,
+            }
+            .value(),
         }
     });
     let points = points.collect();

@@ -57,12 +57,22 @@ impl Drive {
         let shown = w.is_on().then(|| self.top_speed(supply, mode, slope).limit);
         let mut end = Least::new(shown, w);
         let (radius, ratio) = (self.radius_m, self.ratio);
-        let unloaded = [c.max_duty, supply.open_v, m.kv_rpm_per_v, radius, ratio];
-        end.offer(Limit::Voltage, &gear::UNLOADED_SPEED, unloaded);
-        let counted = [c.erpm_limit, m.pole_pairs, radius, ratio];
-        end.offer(Limit::ElectricalSpeed, &gear::COUNTED_SPEED, counted);
+        end.offer(
+            Limit::Voltage,
+            gear::UnloadedSpeed {
+                duty: c.max_duty,
+                open: supply.open_v,
+                kv: m.kv_rpm_per_v,
+                radius,
+                ratio,
+            },
+        );
+        end.offer(
+            Limit::ElectricalSpeed,
+            gear::CountedSpeed { erpm: c.erpm_limit, pairs: m.pole_pairs, radius, ratio },
+        );
         if let Some(cap) = mode.speed_cap_m_s {
-            end.offer(Limit::ModeSpeed, &gear::CAPPED_SPEED, [cap]);
+            end.offer(Limit::ModeSpeed, gear::CappedSpeed { cap });
         }
         let push = |v: f64| self.push(supply, mode, v, slope);
         let spare = |v: f64| push(v).force_n - self.load_n(v, slope);

@@ -1,7 +1,9 @@
 //! From the controller to the wheel pulley.
 
 use super::Convention;
-use crate::physics::belt_geometry::{BELT_DENSITY, BELT_LENGTH, MASS_PER_M, USUAL_MASS_PER_M};
+use crate::physics::belt_geometry::{
+    BELT_DENSITY, BeltLength, BeltMassPerMetre, UsualBeltMassPerMetre,
+};
 use crate::working::Working;
 
 part! {
@@ -137,7 +139,7 @@ impl Belt {
     /// Pitch length, m, where its teeth are given.
     #[must_use]
     pub fn length_m(&self) -> Option<f64> {
-        self.teeth.map(|teeth| BELT_LENGTH.of([teeth, self.pitch_m]))
+        self.teeth.map(|teeth| BeltLength { teeth, pitch: self.pitch_m }.value())
     }
 
     /// Mass of one, kg: as given, or by its width and length, or that of a usual
@@ -162,10 +164,14 @@ impl Belt {
 
     pub(crate) fn mass_per_m_explained(&self, w: &mut Working) -> f64 {
         if let (Some(mass), Some(teeth), true) = (self.mass_kg, self.teeth, self.is_weighed()) {
-            let length = w.apply(&BELT_LENGTH, [teeth, self.pitch_m]);
-            return w.apply(&MASS_PER_M, [mass, length]);
+            let length = w.apply(BeltLength { teeth, pitch: self.pitch_m });
+            return w.apply(BeltMassPerMetre { mass, length });
         }
-        w.apply(&USUAL_MASS_PER_M, [BELT_DENSITY, self.pitch_m, 1e3 * self.width_m])
+        w.apply(UsualBeltMassPerMetre {
+            density: BELT_DENSITY,
+            pitch: self.pitch_m,
+            width: 1e3 * self.width_m,
+        })
     }
 }
 

@@ -1,8 +1,8 @@
 //! Wheels.
 
 use super::Surface;
-use crate::physics::gear::RADIUS;
-use crate::physics::road_load::COEFFICIENT;
+use crate::physics::gear::WheelRadius;
+use crate::physics::road_load::RollingCoefficient;
 use crate::working::Working;
 
 part! {
@@ -35,7 +35,7 @@ impl Wheel {
 
     pub(crate) fn radius_explained(&self, w: &mut Working) -> f64 {
         // The limits keep this positive: 25 mm at least, less 15 mm at most.
-        w.apply(&RADIUS, [self.diameter_m, self.deflection_m])
+        w.apply(WheelRadius { diameter: self.diameter_m, deflection: self.deflection_m })
     }
 
     /// Rolling resistance coefficient on a surface.
@@ -45,6 +45,10 @@ impl Wheel {
     }
 
     pub(crate) fn rolling_explained(&self, surface: Surface, w: &mut Working) -> f64 {
-        w.apply(&COEFFICIENT, [self.rolling_smooth, self.roughness_share, surface.roughness()])
+        w.apply(RollingCoefficient {
+            smooth: self.rolling_smooth,
+            share: self.roughness_share,
+            roughness: surface.roughness(),
+        })
     }
 }

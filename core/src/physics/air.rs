@@ -13,10 +13,10 @@ law! {
     /// Valid from the sea to 11 km. Source: ISO 2533.
     ///
     /// ```
-    /// let p = pitchline_core::physics::air::PRESSURE.of([1000.0]);
+    /// let p = pitchline_core::physics::air::AirPressure { altitude: 1000.0 }.value();
     /// assert!((p - 89_874.56).abs() < 0.01);
     /// ```
-    PRESSURE = "Air pressure", "p_air" = "101325 (1 − 0.0065 h / 288.15)^5.25588", Pascal, ISA;
+    AirPressure = "Air pressure", "p_air" = "101325 (1 − 0.0065 h / 288.15)^5.25588", Pascal, ISA;
     // `exp` of `ln`: a general power would bring a third function into the page.
     altitude: "h" Metre => 101_325.0 * exp(
         G / (0.0065 * GAS_CONSTANT) * ln(1.0 - 0.0065 * altitude / 288.15),
@@ -29,9 +29,10 @@ law! {
     /// Source: ISO 2533 (the gas law with its constant).
     ///
     /// ```
-    /// let rho = pitchline_core::physics::air::DENSITY.of([101_325.0, 15.0]);
+    /// use pitchline_core::physics::air::AirDensity;
+    /// let rho = AirDensity { pressure: 101_325.0, celsius: 15.0 }.value();
     /// assert!((rho - 1.225).abs() < 1e-6);
     /// ```
-    DENSITY = "Air density", "ρ" = "p_air / (287.053 (t + 273.15))", KilogramPerCubicMetre, ISA;
+    AirDensity = "Air density", "ρ" = "p_air / (287.053 (t + 273.15))", KilogramPerCubicMetre, ISA;
     pressure: "p_air" Pascal, celsius: "t" Celsius => pressure / (GAS_CONSTANT * (celsius + 273.15))
 }

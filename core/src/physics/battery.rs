@@ -6,15 +6,16 @@ law! {
     /// Current, A, that a constant power draws from a source with resistance.
     ///
     /// Not finite beyond the source's greatest power `V² / 4R`; ask
-    /// [`GREATEST_POWER`] first. Source: the smaller root of `P = I (V − I R)`,
+    /// [`GreatestPackPower`] first. Source: the smaller root of `P = I (V − I R)`,
     /// written so that it stays exact for small resistance.
     ///
     /// ```
-    /// use pitchline_core::physics::battery::CURRENT;
-    /// assert!((CURRENT.of([44.4, 0.072, 1500.0]) - 35.870_287_93).abs() < 1e-8);
-    /// assert!(CURRENT.of([44.4, 0.072, 7000.0]).is_nan());
+    /// use pitchline_core::physics::battery::PackCurrent;
+    /// let current = PackCurrent { open: 44.4, resistance: 0.072, power: 1500.0 };
+    /// assert!((current.value() - 35.870_287_93).abs() < 1e-8);
+    /// assert!(PackCurrent { open: 44.4, resistance: 0.072, power: 7000.0 }.value().is_nan());
     /// ```
-    CURRENT = "Pack current", "I_pack" = "(V_pack − √(V_pack² − 4 R_pack P_in)) / 2R_pack", Ampere, CIRCUIT;
+    PackCurrent = "Pack current", "I_pack" = "(V_pack − √(V_pack² − 4 R_pack P_in)) / 2R_pack", Ampere, CIRCUIT;
     open: "V_pack" Volt, resistance: "R_pack" Ohm, power: "P_in" Watt =>
 {
         let square = open * open - 4.0 * resistance * power;
@@ -28,29 +29,30 @@ law! {
     /// The most power, W, that a source with resistance can give.
     ///
     /// ```
-    /// let p = pitchline_core::physics::battery::GREATEST_POWER.of([36.0, 0.09]);
+    /// use pitchline_core::physics::battery::GreatestPackPower;
+    /// let p = GreatestPackPower { open: 36.0, resistance: 0.09 }.value();
     /// assert!((p - 3600.0).abs() < 1e-9);
     /// ```
-    GREATEST_POWER = "Most that the pack can give", "P_max" = "V_pack² / 4R_pack", Watt, CIRCUIT;
+    GreatestPackPower = "Most that the pack can give", "P_max" = "V_pack² / 4R_pack", Watt, CIRCUIT;
     open: "V_pack" Volt, resistance: "R_pack" Ohm => open * open / (4.0 * resistance)
 }
 
 law! {
     /// Voltage at the controller, V.
-    BUS = "Voltage at the controller", "V_bus" = "V_pack − I_pack R_pack", Volt, CIRCUIT;
+    BusVoltage = "Voltage at the controller", "V_bus" = "V_pack − I_pack R_pack", Volt, CIRCUIT;
     open: "V_pack" Volt, current: "I_pack" Ampere, resistance: "R_pack" Ohm => open - current * resistance
 }
 
 law! {
     /// Open-circuit voltage of a pack, V, from one cell's.
-    OPEN = "Open-circuit voltage of the pack", "V_pack" = "N_s V_cell", Volt, CELL_MODEL;
+    OpenCircuitVoltage = "Open-circuit voltage of the pack", "V_pack" = "N_s V_cell", Volt, CELL_MODEL;
     series: "N_s" Cells, cell: "V_cell" Volt => series * cell
 }
 
 law! {
     /// Resistance of one cell, ohm, about a minute into a push: the ohmic part
     /// and the quick branch of the cell model.
-    CELL_BURST = "Cell resistance in a push", "R_cell" = "R_10s k_cold k_age (s_0 + s_1)", Ohm, CELL_MODEL;
+    CellBurstResistance = "Cell resistance in a push", "R_cell" = "R_10s k_cold k_age (s_0 + s_1)", Ohm, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_cold" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None =>
         rated * cold * age * (ohmic + quick)
 }
@@ -58,7 +60,7 @@ law! {
 law! {
     /// Resistance of one cell, ohm, once the slow branch has settled too: the
     /// number for range, about twice the ten-second one, and growing toward empty.
-    CELL_SUSTAINED = "Cell resistance held for long", "R_cell" =
+    CellSustainedResistance = "Cell resistance held for long", "R_cell" =
         "R_10s k_cold k_age (s_0 + s_1 + s_2 (1 + s_empty k_lag exp(−z / z_empty)))", Ohm, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_cold" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None,
     slow: "s_2" None, gain: "s_empty" None, lag: "k_lag" None, charge: "z" None, scale: "z_empty" None =>
@@ -67,20 +69,20 @@ law! {
 
 law! {
     /// Resistance between cells and controller, ohm.
-    LEADS = "Resistance of joints and wires", "R_leads" = "R_joints + R_wire", Ohm, CIRCUIT;
+    LeadResistance = "Resistance of joints and wires", "R_leads" = "R_joints + R_wire", Ohm, CIRCUIT;
     joints: "R_joints" Ohm, wire: "R_wire" Ohm => joints + wire
 }
 
 law! {
     /// Resistance of a pack with its leads, ohm.
-    RESISTANCE = "Resistance of pack and leads", "R_pack" = "N_s R_cell / N_p + R_leads", Ohm, CIRCUIT;
+    PackResistance = "Resistance of pack and leads", "R_pack" = "N_s R_cell / N_p + R_leads", Ohm, CIRCUIT;
     series: "N_s" Cells, parallel: "N_p" Cells, cell: "R_cell" Ohm, leads: "R_leads" Ohm =>
         series * cell / parallel + leads
 }
 
 law! {
     /// Capacity of a pack, Ah, as aged and as cold as it is.
-    CAPACITY = "Capacity of the pack", "Q" = "N_p Q_cell q_cold q_age", AmpereHour, CELL_MODEL;
+    PackCapacity = "Capacity of the pack", "Q" = "N_p Q_cell q_cold q_age", AmpereHour, CELL_MODEL;
     parallel: "N_p" Cells, cell: "Q_cell" AmpereHour, cold: "q_cold" None, age: "q_age" None =>
         parallel * cell * cold * age
 }
@@ -90,10 +92,11 @@ law! {
     ///
     /// ```
     /// // 10 in series, 9 Ah at 3.6 V nominal: 324 Wh.
-    /// let e = pitchline_core::physics::battery::NAMEPLATE.of([10.0, 3.0, 3.0, 3.6]);
+    /// use pitchline_core::physics::battery::NameplateEnergy;
+    /// let e = NameplateEnergy { series: 10.0, parallel: 3.0, cell: 3.0, nominal: 3.6 }.value();
     /// assert_eq!(e, 324.0);
     /// ```
-    NAMEPLATE = "Nameplate energy", "E" = "N_s N_p Q_cell V_nominal", WattHour, MECHANICS;
+    NameplateEnergy = "Nameplate energy", "E" = "N_s N_p Q_cell V_nominal", WattHour, MECHANICS;
     series: "N_s" Cells, parallel: "N_p" Cells, cell: "Q_cell" AmpereHour, nominal: "V_nominal" Volt =>
         series * parallel * cell * nominal
 }
@@ -104,11 +107,14 @@ law! {
     ///
     /// ```
     /// // By hand: 2 (200 + 6 + 4 + 1) W.
-    /// let p = pitchline_core::physics::battery::INPUT
-    ///     .of([2.0, 0.05, 10.0, 400.0, 0.06, 0.01, 40.0, 1.0]);
+    /// use pitchline_core::physics::battery::InputPower;
+    /// let p = InputPower {
+    ///     motors: 2.0, constant: 0.05, current: 10.0, omega: 400.0, heat: 0.06,
+    ///     switching: 0.01, bus: 40.0, idle: 1.0,
+    /// }.value();
     /// assert!((p - 422.0).abs() < 1e-9);
     /// ```
-    INPUT = "Power into the controllers", "P_in" = "n (k_T I ω + R_heat I² + k_sw V_bus I + P_idle)", Watt, CIRCUIT;
+    InputPower = "Power into the controllers", "P_in" = "n (k_T I ω + R_heat I² + k_sw V_bus I + P_idle)", Watt, CIRCUIT;
     motors: "n" Count, constant: "k_T" NewtonMetrePerAmpere, current: "I" Ampere, omega: "ω" RadianPerSecond,
     heat: "R_heat" Ohm, switching: "k_sw" None, bus: "V_bus" Volt, idle: "P_idle" Watt =>
         motors * (constant * current * omega + heat * current * current + switching * bus * current + idle)
@@ -116,31 +122,31 @@ law! {
 
 law! {
     /// The controllers' limit of the pack current, A.
-    CONTROLLER_LIMIT = "Battery current limit of the controllers", "I_max" = "n k_mode I_battery", Ampere, MECHANICS;
+    ControllerPackLimit = "Battery current limit of the controllers", "I_max" = "n k_mode I_battery", Ampere, MECHANICS;
     motors: "n" Count, mode: "k_mode" None, set: "I_battery" Ampere => motors * mode * set
 }
 
 law! {
     /// The protection circuit's limit of the pack current, A.
-    PROTECTION_LIMIT = "Current limit of the pack's protection", "I_max" = "I_protection", Ampere, MECHANICS;
+    ProtectionLimit = "Current limit of the pack's protection", "I_max" = "I_protection", Ampere, MECHANICS;
     set: "I_protection" Ampere => set
 }
 
 law! {
     /// The cells' limit of the pack current, A.
-    CELL_LIMIT = "Current limit of the cells", "I_max" = "N_p I_cell", Ampere, MECHANICS;
+    CellLimit = "Current limit of the cells", "I_max" = "N_p I_cell", Ampere, MECHANICS;
     parallel: "N_p" Cells, cell: "I_cell" Ampere => parallel * cell
 }
 
 law! {
     /// Pack current, A, at which a pack gives its most power.
-    POWER_LIMIT = "Pack current at the most power", "I_max" = "V_pack / 2R_pack", Ampere, CIRCUIT;
+    PackPowerLimit = "Pack current at the most power", "I_max" = "V_pack / 2R_pack", Ampere, CIRCUIT;
     open: "V_pack" Volt, resistance: "R_pack" Ohm => open / (2.0 * resistance)
 }
 
 law! {
     /// Pack current, A, at which the protection circuit would disconnect.
-    CUT_OFF_LIMIT = "Pack current at cut-off", "I_max" = "(V_pack − N_s V_cut) / R_pack", Ampere, CIRCUIT;
+    CutOffLimit = "Pack current at cut-off", "I_max" = "(V_pack − N_s V_cut) / R_pack", Ampere, CIRCUIT;
     open: "V_pack" Volt, series: "N_s" Cells, cut: "V_cut" Volt, resistance: "R_pack" Ohm =>
         (open - series * cut) / resistance
 }
@@ -151,11 +157,14 @@ law! {
     ///
     /// ```
     /// // 50 A fall to nothing from 33 V to 30 V: 15.625 A at 30.9375 V.
-    /// let i = pitchline_core::physics::battery::CUTBACK_LIMIT
-    ///     .of([2.0, 1.0, 25.0, 10.0, 3.3, 3.0, 32.5, 0.1]);
+    /// use pitchline_core::physics::battery::CutbackLimit;
+    /// let i = CutbackLimit {
+    ///     motors: 2.0, mode: 1.0, set: 25.0, series: 10.0, start: 3.3, end: 3.0, open: 32.5,
+    ///     resistance: 0.1,
+    /// }.value();
     /// assert!((i - 15.625).abs() < 1e-9);
     /// ```
-    CUTBACK_LIMIT = "Pack current that the cutback leaves", "I_max" =
+    CutbackLimit = "Pack current that the cutback leaves", "I_max" =
         "g (V_pack − N_s V_end) / (1 + g R_pack), g = n k_mode I_battery / (N_s (V_start − V_end))", Ampere, CIRCUIT;
     motors: "n" Count, mode: "k_mode" None, set: "I_battery" Ampere, series: "N_s" Cells, start: "V_start" Volt, end: "V_end" Volt, open: "V_pack" Volt, resistance: "R_pack" Ohm => {
         // A cutback as steep as a step is taken as a hundredth of a volt wide.
@@ -166,14 +175,14 @@ law! {
 
 law! {
     /// Mean current, A, over the charge spent, for the time that it takes.
-    MEAN_CURRENT = "Mean current over the charge", "I_mean" = "1 / (mean of 1 / I_pack over the charge)", Ampere, MECHANICS;
+    MeanPackCurrent = "Mean current over the charge", "I_mean" = "1 / (mean of 1 / I_pack over the charge)", Ampere, MECHANICS;
     inverse: "mean of 1 / I_pack" PerAmpere => 1.0 / inverse
 }
 
 law! {
     /// Distance, m, at a steady speed from the charge spent and the mean
     /// current, which is the harmonic mean over that charge.
-    DISTANCE = "Distance", "D" = "v 3600 Q (z_start − z_end) / I_mean", Metre, MECHANICS;
+    SteadyDistance = "Distance", "D" = "v 3600 Q (z_start − z_end) / I_mean", Metre, MECHANICS;
     speed: "v" MetrePerSecond, capacity: "Q" AmpereHour, start: "z_start" None, end: "z_end" None, mean: "I_mean" Ampere =>
         speed * 3600.0 * capacity * (start - end) / mean
 }

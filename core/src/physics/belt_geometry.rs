@@ -39,13 +39,13 @@ pub fn pitch_line_m(pitch_m: f64) -> Option<f64> {
 
 law! {
     /// Pitch radius, m, of the pulley with fewer teeth.
-    SMALL_RADIUS = "Pitch radius of the smaller pulley", "R_1" = "Z_1 pitch / 2π", Metre, MECHANICS;
+    SmallPulleyRadius = "Pitch radius of the smaller pulley", "R_1" = "Z_1 pitch / 2π", Metre, MECHANICS;
     teeth: "Z_1" Teeth, pitch: "pitch" Metre => teeth * pitch / (2.0 * PI)
 }
 
 law! {
     /// Pitch radius, m, of the pulley with more teeth.
-    LARGE_RADIUS = "Pitch radius of the larger pulley", "R_2" = "Z_2 pitch / 2π", Metre, MECHANICS;
+    LargePulleyRadius = "Pitch radius of the larger pulley", "R_2" = "Z_2 pitch / 2π", Metre, MECHANICS;
     teeth: "Z_2" Teeth, pitch: "pitch" Metre => teeth * pitch / (2.0 * PI)
 }
 
@@ -54,106 +54,107 @@ law! {
     ///
     /// ```
     /// // 16 teeth of 5 mm: 25.4648 less 1.143 mm.
-    /// let d = pitchline_core::physics::belt_geometry::OUTSIDE.of([16.0, 0.005, 0.5715e-3]);
+    /// use pitchline_core::physics::belt_geometry::PulleyOutside;
+    /// let d = PulleyOutside { teeth: 16.0, pitch: 0.005, above: 0.5715e-3 }.value();
     /// assert!((d - 0.024_321_8).abs() < 1e-7);
     /// ```
-    OUTSIDE = "Outside diameter of a pulley", "d_out" = "Z pitch / π − 2 a", Metre, PULLEY_TABLE;
+    PulleyOutside = "Outside diameter of a pulley", "d_out" = "Z pitch / π − 2 a", Metre, PULLEY_TABLE;
     teeth: "Z" Teeth, pitch: "pitch" Metre, above: "a" Metre => teeth * pitch / PI - 2.0 * above
 }
 
 law! {
     /// Centre distance, m, at which the pitch circles touch: any less is refused.
-    TOUCHING = "Centre distance at which the pulleys touch", "C_touch" = "R_1 + R_2", Metre, MECHANICS;
+    TouchingCentre = "Centre distance at which the pulleys touch", "C_touch" = "R_1 + R_2", Metre, MECHANICS;
     small: "R_1" Metre, large: "R_2" Metre => small + large
 }
 
 law! {
     /// Half of what the belt wraps less on the smaller pulley than on half of
     /// it, rad; needs a centre distance of `R_2 − R_1` at least.
-    WEDGE = "Slant of the free spans", "β" = "asin((R_2 − R_1) / C)", Radian, OPEN_BELT;
+    BeltWedge = "Slant of the free spans", "β" = "asin((R_2 − R_1) / C)", Radian, OPEN_BELT;
     small: "R_1" Metre, large: "R_2" Metre, centre: "C" Metre => asin(((large - small) / centre).min(1.0))
 }
 
 law! {
     /// Pitch length of an open belt, m, exact. The root stands for `C cos β`: a
     /// cosine would cost the page kilobytes for nothing.
-    LENGTH = "Length of an open belt", "L_belt" = "2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1)", Metre, OPEN_BELT;
+    OpenBeltLength = "Length of an open belt", "L_belt" = "2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1)", Metre, OPEN_BELT;
     centre: "C" Metre, wedge: "β" Radian, small: "R_1" Metre, large: "R_2" Metre =>
-        2.0 * SPAN.of([centre, small, large]) + PI * (small + large) + 2.0 * wedge * (large - small)
+        2.0 * BeltSpan { centre, small, large }.value() + PI * (small + large) + 2.0 * wedge * (large - small)
 }
 
 law! {
     /// Pitch length of a belt, m, from its teeth.
-    BELT_LENGTH = "Length of the belt", "L_belt" = "Z_belt pitch", Metre, MECHANICS;
+    BeltLength = "Length of the belt", "L_belt" = "Z_belt pitch", Metre, MECHANICS;
     teeth: "Z_belt" Teeth, pitch: "pitch" Metre => teeth * pitch
 }
 
 law! {
-    /// Centre distance, m, that a belt wants: the inverse of [`LENGTH`]. For a
+    /// Centre distance, m, that a belt wants: the inverse of [`OpenBeltLength`]. For a
     /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
-    CENTRE = "Centre distance that the belt wants", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt", Metre, OPEN_BELT;
+    BeltCentre = "Centre distance that the belt wants", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }
 
 law! {
     /// Centre distance, m, that the belt wants, no further than the mount slides.
-    RUN_CENTRE = "Centre distance within the stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
+    BeltCentreInRun = "Centre distance within the stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre, least: "C_min" Metre, most: "C_max" Metre =>
         taut(length, small, large).max(least).min(most)
 }
 
 law! {
     /// Centre distance, m, as measured.
-    MEASURED_CENTRE = "Centre distance as measured", "C" = "C_measured", Metre, MECHANICS;
+    CentreAsMeasured = "Centre distance as measured", "C" = "C_measured", Metre, MECHANICS;
     measured: "C_measured" Metre => measured
 }
 
 law! {
     /// Centre distance, m, in the middle of the mount's travel.
-    SLOT_CENTRE = "Centre distance in the middle of the slot", "C" = "½ (C_min + C_max)", Metre, MECHANICS;
+    SlotCentre = "Centre distance in the middle of the slot", "C" = "½ (C_min + C_max)", Metre, MECHANICS;
     least: "C_min" Metre, most: "C_max" Metre => 0.5 * (least + most)
 }
 
 law! {
     /// Teeth in mesh on the smaller pulley.
-    MESH = "Teeth in mesh on the smaller pulley", "Z_mesh" = "Z_1 (π − 2 β) / 2π", Teeth, OPEN_BELT;
+    TeethInMesh = "Teeth in mesh on the smaller pulley", "Z_mesh" = "Z_1 (π − 2 β) / 2π", Teeth, OPEN_BELT;
     teeth: "Z_1" Teeth, wedge: "β" Radian => teeth * (PI - 2.0 * wedge) / (2.0 * PI)
 }
 
 law! {
     /// Share of a belt's rating that so many teeth in mesh leave: the rule ends at two teeth.
-    MESH_SHARE = "Rating left by the teeth in mesh", "k_mesh" = "1 − 0.2 (6 − Z_mesh rounded down), from 0.2 to 1", None, BELT_NOTES;
+    MeshShare = "Rating left by the teeth in mesh", "k_mesh" = "1 − 0.2 (6 − Z_mesh rounded down), from 0.2 to 1", None, BELT_NOTES;
     mesh: "Z_mesh" Teeth => (1.0 - 0.2 * (6.0 - whole(mesh))).clamp(0.2, 1.0)
 }
 
 law! {
     /// Highest pull of a belt, N, with six teeth or more in mesh, or where that is not known.
-    RATED = "Rated pull of the belt", "F_rated" = "f_rated b", Newton, PRACTICE;
+    RatedPull = "Rated pull of the belt", "F_rated" = "f_rated b", Newton, PRACTICE;
     rating: "f_rated" NewtonPerMillimetre, width: "b" Millimetre => rating * width
 }
 
 law! {
     /// Highest pull of a belt, N, with these teeth in mesh.
-    RATED_IN_MESH = "Rated pull with these teeth in mesh", "F_rated" = "f_rated b k_mesh", Newton, BELT_NOTES;
+    RatedPullInMesh = "Rated pull with these teeth in mesh", "F_rated" = "f_rated b k_mesh", Newton, BELT_NOTES;
     rating: "f_rated" NewtonPerMillimetre, width: "b" Millimetre, share: "k_mesh" None => rating * width * share
 }
 
 law! {
     /// Length of a free span, m.
-    SPAN = "Free span", "L_span" = "√(C² − (R_2 − R_1)²)", Metre, OPEN_BELT;
+    BeltSpan = "Free span", "L_span" = "√(C² − (R_2 − R_1)²)", Metre, OPEN_BELT;
     centre: "C" Metre, small: "R_1" Metre, large: "R_2" Metre =>
         sqrt((centre * centre - (large - small) * (large - small)).max(0.0))
 }
 
 law! {
     /// Mass of a belt for each metre, kg/m, as weighed.
-    MASS_PER_M = "Mass of the belt for each metre", "μ_belt" = "m_belt / L_belt", KilogramPerMetre, MECHANICS;
+    BeltMassPerMetre = "Mass of the belt for each metre", "μ_belt" = "m_belt / L_belt", KilogramPerMetre, MECHANICS;
     mass: "m_belt" Kilogram, length: "L_belt" Metre => mass / length
 }
 
 law! {
     /// Mass of a belt for each metre, kg/m, where it was not weighed.
-    USUAL_MASS_PER_M = "Usual mass of a belt for each metre", "μ_belt" = "ρ_belt pitch b / 1000", KilogramPerMetre, PRACTICE;
+    UsualBeltMassPerMetre = "Usual mass of a belt for each metre", "μ_belt" = "ρ_belt pitch b / 1000", KilogramPerMetre, PRACTICE;
     density: "ρ_belt" KilogramPerCubicMetre, pitch: "pitch" Metre, width: "b" Millimetre => density * pitch * width / 1000.0
 }
 
@@ -162,32 +163,32 @@ law! {
     /// and no more than the tyres hold. Iron and bearings of the motor brake
     /// too. The tyres' hold is taken as for a push, which is more than braking
     /// leaves on the rear axle.
-    BRAKE_TORQUE = "Torque of each motor when it brakes hardest", "T_brake" = "k_T · the lesser of I_brake and I_rated, + T_0, no more than T_hold", NewtonMetre, DRELA;
+    BrakeTorque = "Torque of each motor when it brakes hardest", "T_brake" = "k_T · the lesser of I_brake and I_rated, + T_0, no more than T_hold", NewtonMetre, DRELA;
     constant: "k_T" NewtonMetrePerAmpere, set: "I_brake" Ampere, rated: "I_rated" Ampere, iron: "T_0" NewtonMetre, hold: "T_hold" NewtonMetre =>
         (constant * set.min(rated) + iron).min(hold)
 }
 
 law! {
     /// Pull in the belt at the greatest push, N.
-    DRIVE_PULL = "Belt pull at the greatest push", "F_drive" = "2π T_lim / (Z_motor pitch)", Newton, MECHANICS;
+    DrivePull = "Belt pull at the greatest push", "F_drive" = "2π T_lim / (Z_motor pitch)", Newton, MECHANICS;
     torque: "T_lim" NewtonMetre, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => 2.0 * PI * torque / (teeth * pitch)
 }
 
 law! {
     /// Pull in the belt when braking, N.
-    BRAKE_PULL = "Belt pull when braking", "F_brake" = "2π T_brake / (Z_motor pitch)", Newton, MECHANICS;
+    BrakePull = "Belt pull when braking", "F_brake" = "2π T_brake / (Z_motor pitch)", Newton, MECHANICS;
     torque: "T_brake" NewtonMetre, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => 2.0 * PI * torque / (teeth * pitch)
 }
 
 law! {
     /// Greatest pull in the belt, N.
-    PEAK_PULL = "Greatest belt pull", "F_peak" = "the greater of F_drive and F_brake", Newton, MECHANICS;
+    PeakPull = "Greatest belt pull", "F_peak" = "the greater of F_drive and F_brake", Newton, MECHANICS;
     drive: "F_drive" Newton, brake: "F_brake" Newton => drive.max(brake)
 }
 
 law! {
     /// Static tension of each span, N, as a share of the greatest pull.
-    TENSION = "Static tension of each span", "F_t" = "k_t F_peak", Newton, PRACTICE;
+    StaticTension = "Static tension of each span", "F_t" = "k_t F_peak", Newton, PRACTICE;
     share: "k_t" None, peak: "F_peak" Newton => share * peak
 }
 
@@ -197,23 +198,24 @@ law! {
     ///
     /// ```
     /// // By hand: 16 N on a span that is pulled with 256 N gives 1/64 of its length.
-    /// let q = pitchline_core::physics::belt_geometry::DEFLECTION.of([16.0, 0.064, 256.0]);
+    /// use pitchline_core::physics::belt_geometry::SpanDeflection;
+    /// let q = SpanDeflection { force: 16.0, span: 0.064, tension: 256.0 }.value();
     /// assert!((q - 0.001).abs() < 1e-15);
     /// ```
-    DEFLECTION = "Deflection at mid span", "q" = "F_test L_span / (4 F_t)", Metre, STRING;
+    SpanDeflection = "Deflection at mid span", "q" = "F_test L_span / (4 F_t)", Metre, STRING;
     force: "F_test" Newton, span: "L_span" Metre, tension: "F_t" Newton => force * span / (4.0 * tension)
 }
 
 law! {
     /// Lowest note of a plucked span, Hz; a belt's stiffness makes it a little higher.
-    FREQUENCY = "Note of the plucked span", "f" = "√(F_t / μ_belt) / (2 L_span)", Hertz, STRING;
+    SpanFrequency = "Note of the plucked span", "f" = "√(F_t / μ_belt) / (2 L_span)", Hertz, STRING;
     tension: "F_t" Newton, mass: "μ_belt" KilogramPerMetre, span: "L_span" Metre => sqrt(tension / mass) / (2.0 * span)
 }
 
 law! {
     /// Shaft torque of one motor, N m, at which nothing is left in the slack
     /// span and the belt begins to climb its teeth.
-    JUMP_TORQUE = "Torque at which teeth may jump", "T_jump" = "2 F_t Z_motor pitch / 2π", NewtonMetre, PRACTICE;
+    JumpTorque = "Torque at which teeth may jump", "T_jump" = "2 F_t Z_motor pitch / 2π", NewtonMetre, PRACTICE;
     tension: "F_t" Newton, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => tension * teeth * pitch / PI
 }
 
@@ -259,7 +261,8 @@ pub fn whole(teeth: f64) -> f64 {
 }
 
 fn around(centre: f64, small: f64, large: f64) -> f64 {
-    LENGTH.of([centre, WEDGE.of([small, large, centre]), small, large])
+    OpenBeltLength { centre, wedge: BeltWedge { small, large, centre }.value(), small, large }
+        .value()
 }
 
 /// Length grows with the centre distance, and is more than twice of it.

@@ -8,23 +8,24 @@ law! {
     ///
     /// ```
     /// // 5 A from the charger into 3 cells that take 1.5 A each.
-    /// let i = pitchline_core::physics::charging::CURRENT.of([5.0, 3.0, 1.5]);
+    /// use pitchline_core::physics::charging::ChargeCurrent;
+    /// let i = ChargeCurrent { charger: 5.0, parallel: 3.0, cell: 1.5 }.value();
     /// assert_eq!(i, 4.5);
     /// ```
-    CURRENT = "Charging current", "I_charge" = "the lesser of I_charger and N_p I_take", Ampere, MECHANICS;
+    ChargeCurrent = "Charging current", "I_charge" = "the lesser of I_charger and N_p I_take", Ampere, MECHANICS;
     charger: "I_charger" Ampere, parallel: "N_p" Cells, cell: "I_take" Ampere => charger.min(parallel * cell)
 }
 
 law! {
     /// Current, A, at which a charger that holds the voltage ends: a twentieth
     /// of the capacity for each hour. Common practice, no source.
-    TAPER = "Charger ends at", "I_taper" = "0.05 Q / 1 h", Ampere, PRACTICE;
+    TaperCurrent = "Charger ends at", "I_taper" = "0.05 Q / 1 h", Ampere, PRACTICE;
     capacity: "Q" AmpereHour => 0.05 * capacity
 }
 
 law! {
     /// Time, s, at constant current.
-    CONSTANT_CURRENT = "Time at constant current", "t_current" = "3600 Q (z_hold − z_start) / I_charge", Second, MECHANICS;
+    ConstantCurrentTime = "Time at constant current", "t_current" = "3600 Q (z_hold − z_start) / I_charge", Second, MECHANICS;
     capacity: "Q" AmpereHour, hold: "z_hold" None, start: "z_start" None, current: "I_charge" Ampere =>
         3600.0 * capacity * (hold - start) / current
 }
@@ -32,21 +33,21 @@ law! {
 law! {
     /// Time, s, at constant voltage, from the mean current there, which comes
     /// from the cell model in steps of time.
-    CONSTANT_VOLTAGE = "Time at constant voltage", "t_voltage" = "3600 Q (z_end − z_hold) / I_hold", Second, CELL_MODEL;
+    ConstantVoltageTime = "Time at constant voltage", "t_voltage" = "3600 Q (z_end − z_hold) / I_hold", Second, CELL_MODEL;
     capacity: "Q" AmpereHour, end: "z_end" None, hold: "z_hold" None, mean: "I_hold" Ampere =>
         if mean > 0.0 { 3600.0 * capacity * (end - hold) / mean } else { 0.0 }
 }
 
 law! {
     /// Time of a charge, s.
-    TIME = "Time to charge", "t_charge" = "t_current + t_voltage", Second, MECHANICS;
+    ChargeTime = "Time to charge", "t_charge" = "t_current + t_voltage", Second, MECHANICS;
     current: "t_current" Second, voltage: "t_voltage" Second => current + voltage
 }
 
 law! {
     /// Energy into the pack, Wh, from its mean voltage on the way, which comes
     /// from the cell model in steps of time.
-    PACK = "Energy into the pack", "E_pack" = "V_charge Q (z_end − z_start)", WattHour, CELL_MODEL;
+    ChargeEnergy = "Energy into the pack", "E_pack" = "V_charge Q (z_end − z_start)", WattHour, CELL_MODEL;
     mean: "V_charge" Volt, capacity: "Q" AmpereHour, end: "z_end" None, start: "z_start" None =>
         mean * capacity * (end - start)
 }
@@ -55,15 +56,16 @@ law! {
     /// Energy from the wall, Wh.
     ///
     /// ```
-    /// assert_eq!(pitchline_core::physics::charging::WALL.of([330.0, 0.88]), 375.0);
+    /// use pitchline_core::physics::charging::WallEnergy;
+    /// assert_eq!(WallEnergy { pack: 330.0, efficiency: 0.88 }.value(), 375.0);
     /// ```
-    WALL = "Energy from the wall", "E_wall" = "E_pack / η_charger", WattHour, MECHANICS;
+    WallEnergy = "Energy from the wall", "E_wall" = "E_pack / η_charger", WattHour, MECHANICS;
     pack: "E_pack" WattHour, efficiency: "η_charger" None => pack / efficiency
 }
 
 law! {
     /// What it costs, in the currency of the price.
-    COST = "Cost of the charge", "cost" = "price E_wall / 1000", Money, MECHANICS;
+    ChargeCost = "Cost of the charge", "cost" = "price E_wall / 1000", Money, MECHANICS;
     price: "price" Money, wall: "E_wall" WattHour => price * wall / 1000.0
 }
 

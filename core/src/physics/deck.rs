@@ -5,13 +5,13 @@ use crate::math::{angle, sqrt};
 
 law! {
     /// Mass that bends the deck, kg.
-    STANDING = "Mass on the deck", "m_stand" = "m_rider + m_load", Kilogram, MECHANICS;
+    StandingMass = "Mass on the deck", "m_stand" = "m_rider + m_load", Kilogram, MECHANICS;
     rider: "m_rider" Kilogram, load: "m_load" Kilogram => rider + load
 }
 
 law! {
     /// From an axle to the nearer foot, m; feet beyond the axles do not bend the deck.
-    FOOT = "From axle to foot", "l_foot" = "(L_base − l_stance) / 2, not below 0", Metre, MECHANICS;
+    FootDistance = "From axle to foot", "l_foot" = "(L_base − l_stance) / 2, not below 0", Metre, MECHANICS;
     base: "L_base" Metre, stance: "l_stance" Metre => ((base - stance) / 2.0).max(0.0)
 }
 
@@ -24,18 +24,18 @@ law! {
     ///
     /// ```
     /// // Both feet in the middle is one load there: W L³ / (48 E I), by the same tables.
-    /// use pitchline_core::physics::{air::G, deck::SAG};
-    /// let sag = SAG.of([80.0, 0.35, 0.70, 400.0]);
+    /// use pitchline_core::physics::{air::G, deck::DeckSag};
+    /// let sag = DeckSag { mass: 80.0, foot: 0.35, base: 0.70, stiffness: 400.0 }.value();
     /// assert!((sag - 80.0 * G * 0.343 / (48.0 * 400.0)).abs() < 1e-15);
     /// ```
-    SAG = "Sag in the middle", "f_sag" = "g m_stand l_foot (3 L_base² − 4 l_foot²) / (48 EI)", Metre, BEAM;
+    DeckSag = "Sag in the middle", "f_sag" = "g m_stand l_foot (3 L_base² − 4 l_foot²) / (48 EI)", Metre, BEAM;
     mass: "m_stand" Kilogram, foot: "l_foot" Metre, base: "L_base" Metre, stiffness: "EI" NewtonSquareMetre =>
         G * mass * foot * (3.0 * base * base - 4.0 * foot * foot) / (48.0 * stiffness)
 }
 
 law! {
     /// Sag in the middle, m, from one that was measured in the same stance.
-    SCALED_SAG = "Sag in the middle", "f_sag" = "f_measured m_stand / m_measured", Metre, BEAM;
+    ScaledSag = "Sag in the middle", "f_sag" = "f_measured m_stand / m_measured", Metre, BEAM;
     measured: "f_measured" Metre, mass: "m_stand" Kilogram, under: "m_measured" Kilogram => measured * mass / under
 }
 
@@ -47,22 +47,22 @@ law! {
     ///
     /// ```
     /// // By hand: √(2 · 8 · 16) = 16.
-    /// let sag = pitchline_core::physics::deck::BUMP_SAG.of([0.008, 0.016]);
+    /// let sag = pitchline_core::physics::deck::BumpSag { sag: 0.008, bump: 0.016 }.value();
     /// assert!((sag - 0.024).abs() < 1e-15);
     /// ```
-    BUMP_SAG = "Sag after a bump", "f_bump" = "f_sag + √(2 f_sag h_bump)", Metre, MECHANICS;
+    BumpSag = "Sag after a bump", "f_bump" = "f_sag + √(2 f_sag h_bump)", Metre, MECHANICS;
     sag: "f_sag" Metre, bump: "h_bump" Metre => sag + sqrt(2.0 * sag * bump)
 }
 
 law! {
     /// Box to the road, standing, m. The middle's sag counts for all of it.
-    BOX_ROAD = "Box to the road", "c" = "h_deck − h_box − t_wall − f_sag", Metre, MECHANICS;
+    BoxRoad = "Box to the road", "c" = "h_deck − h_box − t_wall − f_sag", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_box" Metre, wall: "t_wall" Metre, sag: "f_sag" Metre => deck - height - wall - sag
 }
 
 law! {
     /// Box to the road at the bottom of a bump, m.
-    BOX_ROAD_BUMP = "Box to the road after a bump", "c" = "h_deck − h_box − t_wall − f_bump", Metre, MECHANICS;
+    BoxRoadBump = "Box to the road after a bump", "c" = "h_deck − h_box − t_wall − f_bump", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_box" Metre, wall: "t_wall" Metre, sag: "f_bump" Metre => deck - height - wall - sag
 }
 
@@ -77,11 +77,12 @@ law! {
     /// nearest the middle between the axles, so the crest is put there.
     ///
     /// ```
-    /// use pitchline_core::physics::deck::BREAK_OVER;
+    /// use pitchline_core::physics::deck::BreakOver;
     /// // Wheels as points on the road: 60 mm high over 300 mm each way, 2 atan(0.2).
-    /// assert!((BREAK_OVER.of([1e-9, 0.6, 0.060, 0.0]) - 22.619_865).abs() < 1e-5);
+    /// let angle = BreakOver { radius: 1e-9, base: 0.6, height: 0.060, crest: 0.0 };
+    /// assert!((angle.value() - 22.619_865).abs() < 1e-5);
     /// ```
-    BREAK_OVER = "Break-over angle", "θ_over" = "Σ asin(r / √(x² + u²)) − atan(u / x), each at most 90°, with x = L_base / 2 ± l_crest and u = r − c", Degree, MECHANICS;
+    BreakOver = "Break-over angle", "θ_over" = "Σ asin(r / √(x² + u²)) − atan(u / x), each at most 90°, with x = L_base / 2 ± l_crest and u = r − c", Degree, MECHANICS;
     radius: "r" Metre, base: "L_base" Metre, height: "c" Metre, crest: "l_crest" Metre => {
         let up = radius - height;
         let one = |x: f64| {

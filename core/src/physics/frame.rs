@@ -32,7 +32,7 @@ law! {
     /// Wheel pulley to the road, m.
     ///
     /// Source: geometry; the flange is common practice, no source.
-    PULLEY_ROAD = "Wheel pulley to the road", "c" = "r − d_out / 2 − 2.5 mm", Metre, PRACTICE;
+    PulleyRoad = "Wheel pulley to the road", "c" = "r − d_out / 2 − 2.5 mm", Metre, PRACTICE;
     radius: "r" Metre, outer: "d_out" Metre => radius - outer / 2.0 - FLANGE_HEIGHT_M
 }
 
@@ -40,7 +40,7 @@ law! {
     /// Back of the belt to the road, under the wheel pulley, m.
     ///
     /// Source: geometry; the belt's back is common practice, no source.
-    BELT_ROAD = "Belt to the road", "c" = "r − d_out / 2 − 1.7 mm", Metre, PRACTICE;
+    BeltRoad = "Belt to the road", "c" = "r − d_out / 2 − 1.7 mm", Metre, PRACTICE;
     radius: "r" Metre, outer: "d_out" Metre => radius - outer / 2.0 - BELT_BACK_M
 }
 
@@ -49,34 +49,35 @@ law! {
     ///
     /// ```
     /// // By hand: 80 mm at 30° rise by half of that.
-    /// let height = pitchline_core::physics::frame::MOTOR_HEIGHT.of([0.048, 0.080, 30.0]);
+    /// use pitchline_core::physics::frame::MotorHeight;
+    /// let height = MotorHeight { radius: 0.048, centre: 0.080, angle: 30.0 }.value();
     /// assert!((height - 0.088).abs() < 1e-12);
     /// ```
-    MOTOR_HEIGHT = "Height of the motor's axle", "h_motor" = "r + C sin θ_mount", Metre, MECHANICS;
+    MotorHeight = "Height of the motor's axle", "h_motor" = "r + C sin θ_mount", Metre, MECHANICS;
     radius: "r" Metre, centre: "C" Metre, angle: "θ_mount" Degree => radius + centre * sine_cosine(angle).0
 }
 
 law! {
     /// Motor can to the road, m.
-    MOTOR_ROAD = "Motor to the road", "c" = "h_motor − d_can / 2", Metre, MECHANICS;
+    MotorRoad = "Motor to the road", "c" = "h_motor − d_can / 2", Metre, MECHANICS;
     height: "h_motor" Metre, can: "d_can" Metre => height - can / 2.0
 }
 
 law! {
     /// Height of the deck's underside over the axles, with nobody on it, m.
-    DECK_HEIGHT = "Height of the deck's underside", "h_deck" = "r + h_truck + h_riser", Metre, MECHANICS;
+    DeckHeight = "Height of the deck's underside", "h_deck" = "r + h_truck + h_riser", Metre, MECHANICS;
     radius: "r" Metre, truck: "h_truck" Metre, riser: "h_riser" Metre => radius + truck + riser
 }
 
 law! {
     /// Motor can to the deck above it, m.
-    MOTOR_DECK = "Motor to the deck", "c" = "h_deck − h_motor − d_can / 2", Metre, MECHANICS;
+    MotorDeck = "Motor to the deck", "c" = "h_deck − h_motor − d_can / 2", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_motor" Metre, can: "d_can" Metre => deck - height - can / 2.0
 }
 
 law! {
     /// Motor can to the box ahead of it, measured along the board, m.
-    MOTOR_BOX = "Motor to the box", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
+    MotorBox = "Motor to the box", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
     base: "L_base" Metre, length: "l_box" Metre, ahead: "l_ahead" Metre, wall: "t_wall" Metre,
     centre: "C" Metre, angle: "θ_mount" Degree, can: "d_can" Metre =>
         (base - length) / 2.0 + ahead - wall - centre * sine_cosine(angle).1 - can / 2.0
@@ -84,59 +85,59 @@ law! {
 
 law! {
     /// Width of the wheel pulley with its flanges, m.
-    PULLEY_WIDTH = "Width of the wheel pulley", "w_pulley" = "w_belt + 2 · 1.5 mm", Metre, PRACTICE;
+    PulleyWidth = "Width of the wheel pulley", "w_pulley" = "w_belt + 2 · 1.5 mm", Metre, PRACTICE;
     belt: "w_belt" Metre => belt + 2.0 * FLANGE_WIDTH_M
 }
 
 law! {
     /// Motor can to the wheel's tread, across their axes, m; may be negative.
-    WHEEL_ACROSS = "Motor to the tread, across", "c_across" = "C − (d_wheel + d_can) / 2", Metre, MECHANICS;
+    WheelAcross = "Motor to the tread, across", "c_across" = "C − (d_wheel + d_can) / 2", Metre, MECHANICS;
     centre: "C" Metre, wheel: "d_wheel" Metre, can: "d_can" Metre => centre - (wheel + can) / 2.0
 }
 
 law! {
     /// Motor can to the wheel's flank, along their axes, m: mount, washer and
     /// wheel pulley are between.
-    WHEEL_ALONG = "Motor to the wheel's flank, along", "c_along" = "8 mm + 1 mm + w_pulley", Metre, PRACTICE;
+    WheelAlong = "Motor to the wheel's flank, along", "c_along" = "8 mm + 1 mm + w_pulley", Metre, PRACTICE;
     pulley: "w_pulley" Metre => MOUNT_M + WASHER_M + pulley
 }
 
 law! {
     /// Least distance of two cylinders with parallel axes, m. Where they overlap
     /// both ways it is negative: the lesser way to pull them apart.
-    MOTOR_WHEEL = "Motor to the wheel", "c" = "√(c_across² + c_along²) where both are positive, else the larger", Metre, MECHANICS;
+    MotorWheel = "Motor to the wheel", "c" = "√(c_across² + c_along²) where both are positive, else the larger", Metre, MECHANICS;
     across: "c_across" Metre, along: "c_along" Metre =>
         if across > 0.0 && along > 0.0 { sqrt(across * across + along * along) } else { across.max(along) }
 }
 
 law! {
     /// Between the two motors, end to end, m.
-    MOTOR_MOTOR = "Between the motors", "c" = "w_hanger − 2 (8 mm + l_can)", Metre, PRACTICE;
+    MotorMotor = "Between the motors", "c" = "w_hanger − 2 (8 mm + l_can)", Metre, PRACTICE;
     hanger: "w_hanger" Metre, can: "l_can" Metre => hanger - 2.0 * (MOUNT_M + can)
 }
 
 law! {
     /// Hanger to spare beside mounts and motors and a gap between motors, m.
-    HANGER = "Hanger beyond mounts and motors", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
+    HangerRoom = "Hanger beyond mounts and motors", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
     hanger: "w_hanger" Metre, motors: "n" Count, can: "l_can" Metre =>
         hanger - motors * (MOUNT_M + can) - (motors - 1.0) * MOTOR_GAP_M
 }
 
 law! {
     /// Width of the wheel's hub over its two bearings, m.
-    HUB = "Two bearings and their spacer", "w_hub" = "2 · 7 mm + l_spacer", Metre, ISO_15;
+    HubWidth = "Two bearings and their spacer", "w_hub" = "2 · 7 mm + l_spacer", Metre, ISO_15;
     spacer: "l_spacer" Metre => 2.0 * BEARING_608_M[2] + spacer
 }
 
 law! {
     /// Axle that washers, wheel pulley, wheel and nut take, m.
-    AXLE_TAKEN = "Axle taken", "l_taken" = "1 mm + w_pulley + (w_wheel + w_hub) / 2 + 1 mm + 8 mm", Metre, PRACTICE;
+    AxleTaken = "Axle taken", "l_taken" = "1 mm + w_pulley + (w_wheel + w_hub) / 2 + 1 mm + 8 mm", Metre, PRACTICE;
     pulley: "w_pulley" Metre, wheel: "w_wheel" Metre, hub: "w_hub" Metre =>
         2.0 * WASHER_M + pulley + (wheel + hub) / 2.0 + NUT_M
 }
 
 law! {
     /// Axle that stands out of its nut, m.
-    AXLE = "Axle beyond its nut", "c" = "l_axle − l_taken", Metre, MECHANICS;
+    AxleRoom = "Axle beyond its nut", "c" = "l_axle − l_taken", Metre, MECHANICS;
     axle: "l_axle" Metre, taken: "l_taken" Metre => axle - taken
 }

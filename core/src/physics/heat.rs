@@ -14,7 +14,7 @@ const COOLING_PER_M_S: f64 = 0.12;
 
 law! {
     /// Thermal resistance from case to air, K/W, falling with speed.
-    COOLING = "Heat path from case to air", "R_air" = "R_still / (1 + 0.12 v)", KelvinPerWatt, PRACTICE;
+    Cooling = "Heat path from case to air", "R_air" = "R_still / (1 + 0.12 v)", KelvinPerWatt, PRACTICE;
     still: "R_still" KelvinPerWatt, speed: "v" MetrePerSecond => still / (1.0 + COOLING_PER_M_S * speed)
 }
 
@@ -26,36 +26,39 @@ law! {
     ///
     /// ```
     /// // By hand: (100 K − 10 W · 1 K/W) / (1.5 K/W · 0.04 Ω) = 1500 A².
-    /// let i2 = pitchline_core::physics::heat::CONTINUOUS.of([120.0, 20.0, 10.0, 0.5, 1.0, 0.04]);
+    /// use pitchline_core::physics::heat::ContinuousCurrentSquared;
+    /// let i2 = ContinuousCurrentSquared {
+    ///     most: 120.0, air: 20.0, iron: 10.0, inner: 0.5, outer: 1.0, copper: 0.04,
+    /// }.value();
     /// assert!((i2 - 1500.0).abs() < 1e-9);
     /// ```
-    CONTINUOUS = "Squared current that can be held", "I_held²" = "(t_most − t − P_iron R_air) / ((R_inner + R_air) R_Cu)", SquareAmpere, MECHANICS;
+    ContinuousCurrentSquared = "Squared current that can be held", "I_held²" = "(t_most − t − P_iron R_air) / ((R_inner + R_air) R_Cu)", SquareAmpere, MECHANICS;
     most: "t_most" Celsius, air: "t" Celsius, iron: "P_iron" Watt, inner: "R_inner" KelvinPerWatt, outer: "R_air" KelvinPerWatt, copper: "R_Cu" Ohm =>
         (most - air - iron * outer) / ((inner + outer) * copper)
 }
 
 law! {
     /// Heat in iron and bearings of one motor, W.
-    IRON_HEAT = "Heat in iron and bearings of each motor", "P_iron" = "T_0 ω", Watt, MECHANICS;
+    IronHeat = "Heat in iron and bearings of each motor", "P_iron" = "T_0 ω", Watt, MECHANICS;
     iron: "T_0" NewtonMetre, omega: "ω" RadianPerSecond => iron * omega
 }
 
 law! {
     /// What turns squared motor current into heat in the windings, Ω.
-    COPPER = "Resistance that heats the windings", "R_Cu" = "k_Cu R_w", Ohm, MECHANICS;
+    CopperResistance = "Resistance that heats the windings", "R_Cu" = "k_Cu R_w", Ohm, MECHANICS;
     copper: "k_Cu" None, winding: "R_w" Ohm => copper * winding
 }
 
 law! {
     /// Current of each motor, A, that its windings hold for ever; 0 where iron
     /// and air alone make them too hot.
-    HELD_BY_WINDINGS = "Motor current that the windings hold for ever", "I_lim" = "√I_held², 0 where there is none", Ampere, MECHANICS;
+    HeldByWindings = "Motor current that the windings hold for ever", "I_lim" = "√I_held², 0 where there is none", Ampere, MECHANICS;
     squared: "I_held²" SquareAmpere => continuous_a(squared)
 }
 
 law! {
     /// Heat that one channel of the controller may make for ever, W.
-    COOL_CHANNEL = "Heat that each channel may make", "P_cool" = "(t_hot − t) / (R_sink n) − P_idle", Watt, MECHANICS;
+    CoolChannel = "Heat that each channel may make", "P_cool" = "(t_hot − t) / (R_sink n) − P_idle", Watt, MECHANICS;
     hot: "t_hot" Celsius, air: "t" Celsius, sink: "R_sink" KelvinPerWatt, motors: "n" Count, idle: "P_idle" Watt =>
         (hot - air) / sink / motors - idle
 }
@@ -65,10 +68,13 @@ law! {
     ///
     /// ```
     /// // By hand: 4 W = 0.001 Ω (40 A)² + 0.0015 · 40 V · 40 A.
-    /// let i = pitchline_core::physics::heat::HELD_BY_CONTROLLER.of([4.0, 0.0015, 40.0, 1.0, 0.001]);
+    /// use pitchline_core::physics::heat::HeldByController;
+    /// let i = HeldByController {
+    ///     cool: 4.0, switching: 0.0015, open: 40.0, on: 1.0, switch: 0.001,
+    /// }.value();
     /// assert!((i - 40.0).abs() < 1e-9);
     /// ```
-    HELD_BY_CONTROLLER = "Motor current that the controller holds for ever", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool))", Ampere, MECHANICS;
+    HeldByController = "Motor current that the controller holds for ever", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool))", Ampere, MECHANICS;
     cool: "P_cool" Watt, switching: "k_sw" None, open: "V_pack" Volt, on: "k_on" None, switch: "R_switch" Ohm => {
         let linear = switching * open;
         let root = linear + sqrt((linear * linear + 4.0 * on * switch * cool).max(0.0));

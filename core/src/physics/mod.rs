@@ -1,25 +1,58 @@
-//! Laws, one subject a file. Each is a [`Law`](crate::Law): formula, symbols,
-//! units, source, and the function that evaluates it. What a symbol stands for
-//! is in the glossary, [`symbol::SYMBOLS`].
+//! Laws, one subject a file. Each is a [`Law`](crate::Law): a struct of its
+//! inputs by name, with its formula, symbols, units, source, and the function
+//! that evaluates it. What a symbol stands for is in the glossary,
+//! [`symbol::SYMBOLS`].
 
-/// Declares a [`Law`](crate::Law) as a static.
+/// Declares a [`Law`](crate::Law).
 macro_rules! law {
     (
         $(#[$meta:meta])* $name:ident = $words:literal, $symbol:literal = $formula:literal, $unit:ident, $source:ident;
         $( $var:ident: $var_symbol:literal $var_unit:ident ),* => $body:expr
     ) => {
         $(#[$meta])*
-        pub static $name: $crate::working::Law<{ [$($var_symbol),*].len() }> = $crate::working::Law {
-            formula: $crate::working::Formula {
-                name: $words,
-                symbol: $crate::physics::symbol::known($symbol, $crate::bounds::Unit::$unit).0,
-                text: $formula,
-                unit: $crate::bounds::Unit::$unit,
-                source: &$crate::source::$source,
-            },
-            inputs: [$( $crate::physics::symbol::known($var_symbol, $crate::bounds::Unit::$var_unit) ),*],
-            eval: |[$($var),*]| $body,
-        };
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name {
+            $(
+                #[doc = concat!("`", $var_symbol, "`, [`", stringify!($var_unit), "`](crate::Unit::", stringify!($var_unit), ").")]
+                pub $var: f64,
+            )*
+        }
+
+        impl $name {
+            /// The result.
+            #[must_use]
+            #[inline]
+            pub fn value(self) -> f64 {
+                let Self { $($var),* } = self;
+                $body
+            }
+        }
+
+        impl $crate::working::Law for $name {
+            type Values = [f64; [$($var_symbol),*].len()];
+
+            #[inline]
+            fn definition() -> &'static $crate::working::Definition<Self::Values> {
+                static DEFINITION: $crate::working::Definition<<$name as $crate::working::Law>::Values> =
+                    $crate::working::Definition {
+                        formula: $crate::working::Formula {
+                            name: $words,
+                            symbol: $crate::physics::symbol::known($symbol, $crate::bounds::Unit::$unit).0,
+                            text: $formula,
+                            unit: $crate::bounds::Unit::$unit,
+                            source: &$crate::source::$source,
+                            inputs: &[$( $crate::physics::symbol::known($var_symbol, $crate::bounds::Unit::$var_unit) ),*],
+                        },
+                        eval: |[$($var),*]| $name { $($var),* }.value(),
+                    };
+                &DEFINITION
+            }
+
+            #[inline]
+            fn values(self) -> Self::Values {
+                [$(self.$var),*]
+            }
+        }
     };
 }
 

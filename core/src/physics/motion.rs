@@ -9,10 +9,14 @@ law! {
     ///
     /// ```
     /// // By hand: 90 + 4 · 0.5 · 0.3 + 2 · 2e-4 · (2.5 / 0.05)².
-    /// let m = pitchline_core::physics::motion::FELT_MASS.of([90.0, 4.0, 0.3, 2.0, 2e-4, 2.5, 0.05]);
+    /// use pitchline_core::physics::motion::EffectiveMass;
+    /// let m = EffectiveMass {
+    ///     mass: 90.0, wheels: 4.0, wheel: 0.3, motors: 2.0, rotor: 2e-4, ratio: 2.5,
+    ///     radius: 0.05,
+    /// }.value();
     /// assert!((m - 91.6).abs() < 1e-12);
     /// ```
-    FELT_MASS = "Mass with what turns", "m_felt" = "m + ½ n_wheels m_wheel + n J_rotor (i / r)²", Kilogram, MARTIN;
+    EffectiveMass = "Mass with what turns", "m_felt" = "m + ½ n_wheels m_wheel + n J_rotor (i / r)²", Kilogram, MARTIN;
     mass: "m" Kilogram, wheels: "n_wheels" Count, wheel: "m_wheel" Kilogram, motors: "n" Count,
     rotor: "J_rotor" KilogramSquareMetre, ratio: "i" None, radius: "r" Metre =>
         mass + 0.5 * wheels * wheel + motors * rotor * (ratio / radius) * (ratio / radius)
@@ -24,10 +28,10 @@ law! {
     /// Common practice, no source.
     ///
     /// ```
-    /// let j = pitchline_core::physics::motion::ROTOR.of([0.75]);
+    /// let j = pitchline_core::physics::motion::RotorInertia { mass: 0.75 }.value();
     /// assert!((j - 0.45 * 0.75 * 0.03 * 0.03).abs() < 1e-15);
     /// ```
-    ROTOR = "Inertia of a rotor", "J_rotor" = "0.45 m_motor (0.03 m (m_motor / 0.75 kg)^⅓)²", KilogramSquareMetre, PRACTICE;
+    RotorInertia = "Inertia of a rotor", "J_rotor" = "0.45 m_motor (0.03 m (m_motor / 0.75 kg)^⅓)²", KilogramSquareMetre, PRACTICE;
     mass: "m_motor" Kilogram => 0.45 * mass * 0.03 * 0.03 * exp(2.0 / 3.0 * ln(mass / 0.75))
 }
 
@@ -39,10 +43,13 @@ law! {
     ///
     /// ```
     /// // By hand, 90 kg: ½ · 0.8 · 882.6 / (2 + 0.8 · 0.95 / 0.72).
-    /// let f = pitchline_core::physics::motion::BRAKE_GRIP.of([0.4, 2.0, 90.0, 1.0, 0.95, 0.72]);
+    /// use pitchline_core::physics::motion::BrakeGrip;
+    /// let f = BrakeGrip {
+    ///     grip: 0.4, motors: 2.0, mass: 90.0, cos: 1.0, height: 0.95, base: 0.72,
+    /// }.value();
     /// assert!((f - 0.4 * 90.0 * 9.80665 / (2.0 + 0.8 * 0.95 / 0.72)).abs() < 1e-9);
     /// ```
-    BRAKE_GRIP = "Braking that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 + μ n h_c / L_base)", Newton, MECHANICS;
+    BrakeGrip = "Braking that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 + μ n h_c / L_base)", Newton, MECHANICS;
     grip: "μ" None, motors: "n" Count, mass: "m" Kilogram, cos: "cos α" None, height: "h_c" Metre, base: "L_base" Metre => {
         let share = grip * motors;
         0.5 * share * mass * G * cos / (2.0 + share * height / base)
@@ -54,10 +61,11 @@ law! {
     ///
     /// ```
     /// // 25 km/h at 3.5 m/s².
-    /// let s = pitchline_core::physics::motion::STOP.of([25.0 / 3.6, 3.5]);
+    /// use pitchline_core::physics::motion::StoppingDistance;
+    /// let s = StoppingDistance { speed: 25.0 / 3.6, rate: 3.5 }.value();
     /// assert!((s - 6.889_329_81).abs() < 1e-8);
     /// ```
-    STOP = "Way to stop", "s_stop" = "v² / 2a_stop", Metre, MECHANICS;
+    StoppingDistance = "Way to stop", "s_stop" = "v² / 2a_stop", Metre, MECHANICS;
     speed: "v" MetrePerSecond, rate: "a_stop" MetrePerSecondSquared => speed * speed / (2.0 * rate)
 }
 

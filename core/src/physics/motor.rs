@@ -7,6 +7,7 @@
 
 use crate::math::{PI, SQRT_3, sqrt};
 use crate::parts::Convention;
+use crate::working::Working;
 
 /// Temperature coefficient of copper's resistance at 20 °C, 1/K. Source: IEC 60028.
 pub const COPPER_PER_K: f64 = 0.003_93;
@@ -17,10 +18,10 @@ law! {
     /// Source: Drela 2007.
     ///
     /// ```
-    /// let kt = pitchline_core::physics::motor::TORQUE_DIRECT.of([2760.0]);
+    /// let kt = pitchline_core::physics::motor::TorqueConstantDirect { kv: 2760.0 }.value();
     /// assert!((kt - 0.003_459_89).abs() < 1e-8);
     /// ```
-    TORQUE_DIRECT = "Torque for each direct ampere", "k_T" = "60 / (2π Kv)", NewtonMetrePerAmpere, DRELA;
+    TorqueConstantDirect = "Torque for each direct ampere", "k_T" = "60 / (2π Kv)", NewtonMetrePerAmpere, DRELA;
     kv: "Kv" RpmPerVolt => 60.0 / (2.0 * PI * kv)
 }
 
@@ -30,10 +31,10 @@ law! {
     /// Source: algebra, `3/2 p λ` with `λ = 60 / (2π √3 p Kv)`.
     ///
     /// ```
-    /// let kt = pitchline_core::physics::motor::TORQUE_PEAK.of([190.0]);
+    /// let kt = pitchline_core::physics::motor::TorqueConstantPeak { kv: 190.0 }.value();
     /// assert!((kt * 190.0 - 8.269_933).abs() < 1e-6);
     /// ```
-    TORQUE_PEAK = "Torque for each peak phase ampere", "k_T" = "(√3 / 2) 60 / (2π Kv)", NewtonMetrePerAmpere, SINUSOIDAL;
+    TorqueConstantPeak = "Torque for each peak phase ampere", "k_T" = "(√3 / 2) 60 / (2π Kv)", NewtonMetrePerAmpere, SINUSOIDAL;
     kv: "Kv" RpmPerVolt => SQRT_3 / 2.0 * 60.0 / (2.0 * PI * kv)
 }
 
@@ -43,10 +44,10 @@ law! {
     /// Source: IEC 60028.
     ///
     /// ```
-    /// let r = pitchline_core::physics::motor::WARM_RESISTANCE.of([1.0, 80.0]);
+    /// let r = pitchline_core::physics::motor::WarmResistance { cold: 1.0, celsius: 80.0 }.value();
     /// assert!((r - 1.2358).abs() < 1e-12);
     /// ```
-    WARM_RESISTANCE = "Winding resistance when warm", "R_w" = "R_20 (1 + 0.00393 (t_w − 20))", Ohm, IEC_60028;
+    WarmResistance = "Winding resistance when warm", "R_w" = "R_20 (1 + 0.00393 (t_w − 20))", Ohm, IEC_60028;
     cold: "R_20" Ohm, celsius: "t_w" Celsius => cold * (1.0 + COPPER_PER_K * (celsius - 20.0))
 }
 
@@ -55,33 +56,27 @@ law! {
     ///
     /// Source: the no-load current of Drela 2007; its growth with speed is
     /// common practice, no source.
-    IRON_TORQUE = "Torque lost in iron and bearings", "T_0" = "60 / (2π Kv) I_0 (k_h + (1 − k_h) ω / ω_0)", NewtonMetre, DRELA;
+    IronTorque = "Torque lost in iron and bearings", "T_0" = "60 / (2π Kv) I_0 (k_h + (1 − k_h) ω / ω_0)", NewtonMetre, DRELA;
     kv: "Kv" RpmPerVolt, no_load: "I_0" Ampere, share: "k_h" None, omega: "ω" RadianPerSecond, at: "ω_0" RadianPerSecond =>
         60.0 / (2.0 * PI * kv) * no_load * (share + (1.0 - share) * omega / at)
 }
 
 law! {
     /// Motor current, A, for a shaft torque and what iron and bearings take.
-    CURRENT = "Current of each motor", "I" = "(T + T_0) / k_T", Ampere, DRELA;
+    MotorCurrent = "Current of each motor", "I" = "(T + T_0) / k_T", Ampere, DRELA;
     torque: "T" NewtonMetre, iron: "T_0" NewtonMetre, constant: "k_T" NewtonMetrePerAmpere => (torque + iron) / constant
 }
 
 law! {
-    /// Heat in one motor's copper, W, for direct amperes.
-    COPPER_DIRECT = "Copper loss of each motor", "P_Cu" = "I² R_w", Watt, DRELA;
-    current: "I" Ampere, resistance: "R_w" Ohm => current * current * resistance
-}
-
-law! {
-    /// Heat in one motor's copper, W, for peak phase amperes: `3/2 R_phase` is `3/4 R` line to line.
-    COPPER_PEAK = "Copper loss of each motor", "P_Cu" = "¾ I² R_w", Watt, SINUSOIDAL;
-    current: "I" Ampere, resistance: "R_w" Ohm => 0.75 * current * current * resistance
+    /// Heat in one motor's copper, W. The factor is [`Convention::copper_factor`].
+    CopperLoss = "Copper loss of each motor", "P_Cu" = "k_Cu I² R_w", Watt, SINUSOIDAL;
+    factor: "k_Cu" None, current: "I" Ampere, resistance: "R_w" Ohm => factor * current * current * resistance
 }
 
 law! {
     /// Line-to-line peak volts that the motor asks for, direct drive.
-    VOLTS_DIRECT = "Voltage asked by the motor", "V_motor" = "ω 60 / (2π Kv) + I R_w", Volt, DRELA;
-    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm, _pairs: "p" Count, _inductance: "L" Henry =>
+    MotorVoltageDirect = "Voltage asked by the motor", "V_motor" = "ω 60 / (2π Kv) + I R_w", Volt, DRELA;
+    omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm =>
         omega * 60.0 / (2.0 * PI * kv) + current * resistance
 }
 
@@ -94,10 +89,13 @@ law! {
     /// ```
     /// // 40 A at 40 000 erpm across 20 µH: √3 · 40 · 4188.79 · 20e-6 = 5.804 V
     /// let w = 40_000.0 / 7.0 * std::f64::consts::PI / 30.0;
-    /// let v = pitchline_core::physics::motor::VOLTS_PEAK.of([w, 1e12, 40.0, 1e-12, 7.0, 20e-6]);
+    /// use pitchline_core::physics::motor::MotorVoltagePeak;
+    /// let v = MotorVoltagePeak {
+    ///     omega: w, kv: 1e12, current: 40.0, resistance: 1e-12, pairs: 7.0, inductance: 20e-6,
+    /// }.value();
     /// assert!((v - 5.804).abs() < 1e-3);
     /// ```
-    VOLTS_PEAK = "Voltage asked by the motor", "V_motor" = "√((ω 60 / (2π Kv) + (√3 / 2) I R_w)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
+    MotorVoltagePeak = "Voltage asked by the motor", "V_motor" = "√((ω 60 / (2π Kv) + (√3 / 2) I R_w)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
     omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm, pairs: "p" Count, inductance: "L" Henry => {
         let along = omega * 60.0 / (2.0 * PI * kv) + SQRT_3 / 2.0 * current * resistance;
         let across = SQRT_3 * pairs * omega * inductance * current;
@@ -111,51 +109,55 @@ law! {
     ///
     /// ```
     /// // Peak phase amperes, by hand: ¾ · 80 mΩ + 1.5 · 2 mΩ.
-    /// let r = pitchline_core::physics::motor::HEAT.of([0.75, 0.08, 1.5, 0.002]);
+    /// use pitchline_core::physics::motor::HeatResistance;
+    /// let r = HeatResistance { copper: 0.75, winding: 0.08, on: 1.5, switch: 0.002 }.value();
     /// assert!((r - 0.063).abs() < 1e-12);
     /// ```
-    HEAT = "Copper and switches as one resistance", "R_heat" = "k_Cu R_w + k_on R_switch", Ohm, CIRCUIT;
+    HeatResistance = "Copper and switches as one resistance", "R_heat" = "k_Cu R_w + k_on R_switch", Ohm, CIRCUIT;
     copper: "k_Cu" None, winding: "R_w" Ohm, on: "k_on" None, switch: "R_switch" Ohm =>
         copper * winding + on * switch
 }
 
 law! {
     /// The controller's limit of the current of each motor, A.
-    CONTROLLER_LIMIT = "Motor current limit of the controller", "I_lim" = "k_mode I_set", Ampere, MECHANICS;
+    ControllerMotorLimit = "Motor current limit of the controller", "I_lim" = "k_mode I_set", Ampere, MECHANICS;
     mode: "k_mode" None, set: "I_set" Ampere => mode * set
 }
 
 law! {
     /// The motor's own limit of its current, A.
-    MOTOR_LIMIT = "Motor current limit of the motor", "I_lim" = "I_rated", Ampere, MECHANICS;
+    MotorLimit = "Motor current limit of the motor", "I_lim" = "I_rated", Ampere, MECHANICS;
     rated: "I_rated" Ampere => rated
 }
 
 law! {
     /// No current, A, beyond the controller's electrical speed limit.
-    SPEED_LIMIT = "Electrical speed limit", "I_lim" = "0 where erpm > erpm_max", Ampere, MECHANICS;
+    SpeedLimit = "Electrical speed limit", "I_lim" = "0 where erpm > erpm_max", Ampere, MECHANICS;
     erpm: "erpm" Rpm, most: "erpm_max" Rpm => if erpm > most { 0.0 } else { f64::INFINITY }
 }
 
 law! {
     /// Motor current, A, at the torque that belt or tyres hold.
-    HELD_CURRENT = "Motor current at that torque", "I_lim" = "(T_hold + T_0) / k_T", Ampere, DRELA;
+    HeldCurrent = "Motor current at that torque", "I_lim" = "(T_hold + T_0) / k_T", Ampere, DRELA;
     torque: "T_hold" NewtonMetre, iron: "T_0" NewtonMetre, constant: "k_T" NewtonMetrePerAmpere => (torque + iron) / constant
 }
 
 law! {
     /// Motor current, A, at which the motors together draw a pack current.
     ///
-    /// Source: the larger root of the power balance of [`INPUT`](super::battery::INPUT),
+    /// Source: the larger root of the power balance of [`InputPower`](super::battery::InputPower),
     /// written so that it stays exact for small resistance; 0 where idling takes it all.
     ///
     /// ```
     /// // 10 A at 40 V are 400 W: 100 W idle, 20 W for each ampere, 1 Ω of heat.
-    /// let i = pitchline_core::physics::motor::DRAWN_CURRENT
-    ///     .of([10.0, 40.0, 0.0, 1.0, 0.05, 400.0, 1.0, 0.0, 100.0]);
+    /// use pitchline_core::physics::motor::DrawnCurrent;
+    /// let i = DrawnCurrent {
+    ///     pack: 10.0, open: 40.0, resistance: 0.0, motors: 1.0, constant: 0.05, omega: 400.0,
+    ///     heat: 1.0, switching: 0.0, idle: 100.0,
+    /// }.value();
     /// assert!((i - 10.0).abs() < 1e-12);
     /// ```
-    DRAWN_CURRENT = "Motor current at that pack current", "I_lim" =
+    DrawnCurrent = "Motor current at that pack current", "I_lim" =
         "2C / (B + √(B² + 4 R_heat C)), B = k_T ω + k_sw V, C = I_max V / n − P_idle, V = V_pack − I_max R_pack", Ampere, CIRCUIT;
     pack: "I_max" Ampere, open: "V_pack" Volt, resistance: "R_pack" Ohm, motors: "n" Count, constant: "k_T" NewtonMetrePerAmpere,
     omega: "ω" RadianPerSecond, heat: "R_heat" Ohm, switching: "k_sw" None, idle: "P_idle" Watt => {
@@ -172,41 +174,37 @@ law! {
 
 law! {
     /// Volts left over at the greatest motor current, V: nothing where they bind.
-    SPARE_VOLTS = "Voltage left over at the greatest current", "V_spare" = "D_max V_bus_lim − V_motor_lim, both at I_lim", Volt, CIRCUIT;
-    duty: "D_max" None, bus: "V_bus_lim" Volt, asked: "V_motor_lim" Volt, _current: "I_lim" Ampere => duty * bus - asked
+    SpareVoltage = "Voltage left over at the greatest current", "V_spare" = "D_max V_bus_lim − V_motor_lim, both at I_lim", Volt, CIRCUIT;
+    duty: "D_max" None, bus: "V_bus_lim" Volt, asked: "V_motor_lim" Volt, current: "I_lim" Ampere => {
+        // Named so that the working says at which current both are.
+        let _ = current;
+        duty * bus - asked
+    }
 }
 
 law! {
     /// Torque on one motor's shaft, N m, at its greatest current; negative where it drags.
-    GREATEST_TORQUE = "Torque of each motor at its greatest current", "T_lim" = "k_T I_lim − T_0", NewtonMetre, DRELA;
+    GreatestTorque = "Torque of each motor at its greatest current", "T_lim" = "k_T I_lim − T_0", NewtonMetre, DRELA;
     constant: "k_T" NewtonMetrePerAmpere, current: "I_lim" Ampere, iron: "T_0" NewtonMetre => constant * current - iron
 }
 
 impl Convention {
-    /// Torque constant, N m/A, at a Kv in rpm/V.
+    /// Torque for each ampere, N m/A, of a motor with a Kv in rpm/V.
     #[must_use]
-    pub fn torque_per_amp(self) -> &'static crate::Law<1> {
+    pub fn torque_per_amp(self, kv: f64, w: &mut Working) -> f64 {
         match self {
-            Self::PeakPhase => &TORQUE_PEAK,
-            Self::Direct => &TORQUE_DIRECT,
+            Self::PeakPhase => w.apply(TorqueConstantPeak { kv }),
+            Self::Direct => w.apply(TorqueConstantDirect { kv }),
         }
     }
 
-    /// Copper loss of one motor.
+    /// Copper loss as a factor on `I² R_w`: `3/2 R_phase` is `3/4 R` line to
+    /// line, and a direct current meets all of it.
     #[must_use]
-    pub fn copper(self) -> &'static crate::Law<2> {
+    pub const fn copper_factor(self) -> f64 {
         match self {
-            Self::PeakPhase => &COPPER_PEAK,
-            Self::Direct => &COPPER_DIRECT,
-        }
-    }
-
-    /// Voltage asked by one motor.
-    #[must_use]
-    pub fn volts(self) -> &'static crate::Law<6> {
-        match self {
-            Self::PeakPhase => &VOLTS_PEAK,
-            Self::Direct => &VOLTS_DIRECT,
+            Self::PeakPhase => 0.75,
+            Self::Direct => 1.0,
         }
     }
 

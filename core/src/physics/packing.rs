@@ -16,33 +16,34 @@ law! {
     ///
     /// ```
     /// // By hand: 15 of 21 mm and 14 gaps of 1 mm.
-    /// let room = pitchline_core::physics::packing::FLANKS.of([15.0, 0.021]);
+    /// use pitchline_core::physics::packing::CellsFlankToFlank;
+    /// let room = CellsFlankToFlank { count: 15.0, diameter: 0.021 }.value();
     /// assert!((room - 0.329).abs() < 1e-12);
     /// ```
-    FLANKS = "Cells flank to flank", "l_block" = "k d_cell + (k − 1) 1 mm", Metre, PRACTICE;
+    CellsFlankToFlank = "Cells flank to flank", "l_block" = "k d_cell + (k − 1) 1 mm", Metre, PRACTICE;
     count: "k" Count, diameter: "d_cell" Metre => count * diameter + (count - 1.0) * BETWEEN_M
 }
 
 law! {
     /// Room of cells end to end, m.
-    ENDS = "Cells end to end", "l_block" = "k (l_cell + 3 mm)", Metre, PRACTICE;
+    CellsEndToEnd = "Cells end to end", "l_block" = "k (l_cell + 3 mm)", Metre, PRACTICE;
     count: "k" Count, length: "l_cell" Metre => count * (length + ENDS_M)
 }
 
 law! {
     /// Room of cells, cables and controller in a row, m.
-    IN_A_ROW = "Cells, cables and controller", "l_filled" = "l_block + 20 mm + l_controller", Metre, PRACTICE;
+    InARow = "Cells, cables and controller", "l_filled" = "l_block + 20 mm + l_controller", Metre, PRACTICE;
     block: "l_block" Metre, controller: "l_controller" Metre => block + CABLE_M + controller
 }
 
 law! {
     /// Room of cells and controller side by side, m: the larger of both.
-    SIDE_BY_SIDE = "The larger of cells and controller", "l_filled" = "l_block or l_controller, the larger", Metre, MECHANICS;
+    SideBySide = "The larger of cells and controller", "l_filled" = "l_block or l_controller, the larger", Metre, MECHANICS;
     block: "l_block" Metre, controller: "l_controller" Metre => block.max(controller)
 }
 
 law! {
     /// Room left over in the box, m.
-    LEFT = "Room left in the box", "c" = "l_inside − l_filled − 4 mm", Metre, PRACTICE;
+    RoomLeft = "Room left in the box", "c" = "l_inside − l_filled − 4 mm", Metre, PRACTICE;
     inside: "l_inside" Metre, filled: "l_filled" Metre => inside - filled - LINING_M
 }

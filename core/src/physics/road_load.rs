@@ -5,7 +5,7 @@ use crate::math::{abs, sqrt};
 
 law! {
     /// Mass on the road, kg.
-    MASS = "Mass of board, rider and load", "m" = "m_board + m_rider + m_load", Kilogram, MECHANICS;
+    TotalMass = "Mass of board, rider and load", "m" = "m_board + m_rider + m_load", Kilogram, MECHANICS;
     board: "m_board" Kilogram, rider: "m_rider" Kilogram, load: "m_load" Kilogram => board + rider + load
 }
 
@@ -13,7 +13,7 @@ law! {
     /// Rolling resistance coefficient of a wheel on a surface.
     ///
     /// Source: common practice, no source.
-    COEFFICIENT = "Rolling resistance coefficient", "C_rr" = "C_smooth (1 + k_rough s)", None, PRACTICE;
+    RollingCoefficient = "Rolling resistance coefficient", "C_rr" = "C_smooth (1 + k_rough s)", None, PRACTICE;
     smooth: "C_smooth" None, share: "k_rough" None, roughness: "s" None => smooth * (1.0 + share * roughness)
 }
 
@@ -23,10 +23,11 @@ law! {
     /// Source: Martin et al. 1998.
     ///
     /// ```
-    /// use pitchline_core::physics::road_load::ROLLING;
-    /// assert!((ROLLING.of([90.0, 0.012, 1.0]) - 10.591_182).abs() < 1e-6);
+    /// use pitchline_core::physics::road_load::RollingForce;
+    /// let force = RollingForce { mass: 90.0, rolling: 0.012, cos: 1.0 };
+    /// assert!((force.value() - 10.591_182).abs() < 1e-6);
     /// ```
-    ROLLING = "Rolling resistance", "F_roll" = "m g C_rr cos α", Newton, MARTIN;
+    RollingForce = "Rolling resistance", "F_roll" = "m g C_rr cos α", Newton, MARTIN;
     mass: "m" Kilogram, rolling: "C_rr" None, cos: "cos α" None => mass * G * rolling * cos
 }
 
@@ -34,7 +35,7 @@ law! {
     /// Slope resistance, N, from the sine of the slope; negative downhill.
     ///
     /// Source: Martin et al. 1998.
-    SLOPE = "Slope", "F_slope" = "m g sin α", Newton, MARTIN;
+    SlopeForce = "Slope", "F_slope" = "m g sin α", Newton, MARTIN;
     mass: "m" Kilogram, sin: "sin α" None => mass * G * sin
 }
 
@@ -42,7 +43,7 @@ law! {
     /// Air resistance, N; a headwind is positive, and a following wind may push.
     ///
     /// Source: Martin et al. 1998.
-    AIR = "Air resistance", "F_air" = "½ ρ CdA (v + w) |v + w|", Newton, MARTIN;
+    AirForce = "Air resistance", "F_air" = "½ ρ CdA (v + w) |v + w|", Newton, MARTIN;
     density: "ρ" KilogramPerCubicMetre, area: "CdA" SquareMetre,
     speed: "v" MetrePerSecond, wind: "w" MetrePerSecond =>
         0.5 * density * area * (speed + wind) * abs(speed + wind)
@@ -52,13 +53,13 @@ law! {
     /// Everything together, N.
     ///
     /// Source: Martin et al. 1998.
-    LOAD = "Road load", "F" = "F_roll + F_slope + F_air", Newton, MARTIN;
+    RoadLoad = "Road load", "F" = "F_roll + F_slope + F_air", Newton, MARTIN;
     roll: "F_roll" Newton, slope: "F_slope" Newton, air: "F_air" Newton => roll + slope + air
 }
 
 law! {
     /// Power at the wheel, W.
-    POWER = "Power at the wheel", "P_wheel" = "F v", Watt, MECHANICS;
+    WheelPower = "Power at the wheel", "P_wheel" = "F v", Watt, MECHANICS;
     force: "F" Newton, speed: "v" MetrePerSecond => force * speed
 }
 
@@ -72,13 +73,15 @@ law! {
     /// Source: moments about the front axle.
     ///
     /// ```
-    /// use pitchline_core::physics::road_load::GRIP;
+    /// use pitchline_core::physics::road_load::GripForce;
+    /// let (motors, mass, cos, height, base) = (2.0, 90.0, 1.0, 0.95, 0.72);
+    /// let held = |grip| GripForce { grip, motors, mass, cos, height, base }.value();
     /// // By hand, 90 kg: at 0.2 the rear axle carries 599.5 N of 882.6 N, and at
     /// // more than L / 2h = 0.38 all of it.
-    /// assert!((GRIP.of([0.2, 2.0, 90.0, 1.0, 0.95, 0.72]) - 119.900_17).abs() < 1e-4);
-    /// assert!((GRIP.of([0.7, 2.0, 90.0, 1.0, 0.95, 0.72]) - 617.818_95).abs() < 1e-4);
+    /// assert!((held(0.2) - 119.900_17).abs() < 1e-4);
+    /// assert!((held(0.7) - 617.818_95).abs() < 1e-4);
     /// ```
-    GRIP = "Push that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 − μ n h_c / L_base), divided by 1 at least", Newton, MECHANICS;
+    GripForce = "Push that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 − μ n h_c / L_base), divided by 1 at least", Newton, MECHANICS;
     grip: "μ" None, motors: "n" Count, mass: "m" Kilogram, cos: "cos α" None, height: "h_c" Metre, base: "L_base" Metre => {
         let share = grip * motors;
         0.5 * share * mass * G * cos / (2.0 - share * height / base).max(1.0)
@@ -87,7 +90,7 @@ law! {
 
 law! {
     /// Push less what the air takes, N: what is left for rolling and the hill.
-    NET = "Push less air resistance", "F_net" = "F_push − F_air", Newton, MECHANICS;
+    NetForce = "Push less air resistance", "F_net" = "F_push − F_air", Newton, MECHANICS;
     push: "F_push" Newton, air: "F_air" Newton => push - air
 }
 
@@ -100,11 +103,12 @@ law! {
     /// Source: algebra from Martin et al. 1998.
     ///
     /// ```
-    /// use pitchline_core::physics::road_load::STEEPEST;
+    /// use pitchline_core::physics::road_load::SteepestGrade;
     /// // 98.360453 N hold 90 kg on 10 %: from the forward formula.
-    /// assert!((STEEPEST.of([98.360_453, 90.0, 0.012]) - 0.1).abs() < 1e-8);
+    /// let grade = SteepestGrade { net: 98.360_453, mass: 90.0, rolling: 0.012 };
+    /// assert!((grade.value() - 0.1).abs() < 1e-8);
     /// ```
-    STEEPEST = "Steepest grade", "grade" = "tan(asin(F_net / (m g √(1 + C_rr²))) − atan C_rr)", None, MARTIN;
+    SteepestGrade = "Steepest grade", "grade" = "tan(asin(F_net / (m g √(1 + C_rr²))) − atan C_rr)", None, MARTIN;
     net: "F_net" Newton, mass: "m" Kilogram, rolling: "C_rr" None => {
         // tan(a − b) from tan a and tan b: no trigonometry is needed.
         let sine = net / (mass * G * sqrt(1.0 + rolling * rolling));
@@ -118,7 +122,7 @@ law! {
 
 law! {
     /// Push left over, N: nothing at top speed.
-    SPARE = "Push left over", "F_spare" = "F_push − F", Newton, MECHANICS;
+    SpareForce = "Push left over", "F_spare" = "F_push − F", Newton, MECHANICS;
     push: "F_push" Newton, load: "F" Newton => push - load
 }
 

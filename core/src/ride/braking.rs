@@ -3,9 +3,9 @@
 use super::journey::Journey;
 use crate::answers::{Drive, Limit};
 use crate::math::share;
-use crate::physics::gear::PUSH;
+use crate::physics::gear::PushForce;
 use crate::physics::motion::moved;
-use crate::physics::motor::GREATEST_TORQUE;
+use crate::physics::motor::GreatestTorque;
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -108,9 +108,17 @@ impl Drive {
                 let omega = drive.motor_rad_s(v);
                 let iron = drive.iron_n_m(omega, &mut Working::off());
                 let current = -drive.brake(&supply, v, slope).current_a;
-                let torque = GREATEST_TORQUE.of([drive.torque_per_amp, current, iron]);
+                let torque =
+                    GreatestTorque { constant: drive.torque_per_amp, current, iron }.value();
                 let eff = drive.build.belt.efficiency;
-                PUSH.of([torque, drive.ratio, eff, drive.motors, drive.radius_m])
+                PushForce {
+                    torque,
+                    ratio: drive.ratio,
+                    efficiency: eff,
+                    motors: drive.motors,
+                    radius: drive.radius_m,
+                }
+                .value()
             };
             let net = |v: f64| force(v) - drive.load_n(v, slope);
             if step == 0 {

@@ -2,9 +2,9 @@
 
 use crate::answers::{Drive, Limit, Supply};
 use crate::math::{abs, sqrt};
-use crate::physics::gear::{BELT_TORQUE, MOTOR_SPEED, PUSH};
-use crate::physics::motion::BRAKE_GRIP;
-use crate::physics::motor::GREATEST_TORQUE;
+use crate::physics::gear::{BeltTorque, MotorSpeed, PushForce};
+use crate::physics::motion::BrakeGrip;
+use crate::physics::motor::{CopperLoss, GreatestTorque};
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 
@@ -46,7 +46,7 @@ pub(crate) struct Brake {
 
 impl Drive {
     pub(crate) fn motor_rad_s(&self, speed_m_s: f64) -> f64 {
-        MOTOR_SPEED.of([self.ratio, speed_m_s, self.radius_m])
+        MotorSpeed { ratio: self.ratio, speed: speed_m_s, radius: self.radius_m }.value()
     }
 
     /// Motor current that a push at the road asks for; negative where it brakes.
@@ -63,10 +63,23 @@ impl Drive {
         let c = &self.build.controller;
         let omega = self.motor_rad_s(speed_m_s);
         let iron = self.iron_n_m(omega, &mut Working::off());
-        let torque = GREATEST_TORQUE.of([self.torque_per_amp, motor_a, iron]);
+        let torque =
+            GreatestTorque { constant: self.torque_per_amp, current: motor_a, iron }.value();
         let eff = self.build.belt.efficiency;
-        let force_n = PUSH.of([torque, self.ratio, eff, self.motors, self.radius_m]);
-        let copper = c.convention.copper().of([motor_a, self.winding_ohm]);
+        let force_n = PushForce {
+            torque,
+            ratio: self.ratio,
+            efficiency: eff,
+            motors: self.motors,
+            radius: self.radius_m,
+        }
+        .value();
+        let copper = CopperLoss {
+            factor: c.convention.copper_factor(),
+            current: motor_a,
+            resistance: self.winding_ohm,
+        }
+        .value();
         let heat = self.heat_ohm * motor_a * motor_a;
         let turning = self.torque_per_amp * omega * motor_a;
         // The switching loss grows with the bus voltage itself.
@@ -108,10 +121,22 @@ impl Drive {
         };
         take(Limit::MotorCurrent, b.motor.max_current_a);
         // Torque on the belt is what the motor and its drag hold together.
-        let belt = BELT_TORQUE.of([self.belt_rated_n, b.motor_pulley.teeth, b.belt.pitch_m]);
+        let belt = BeltTorque {
+            pull: self.belt_rated_n,
+            teeth: b.motor_pulley.teeth,
+            pitch: b.belt.pitch_m,
+        }
+        .value();
         let (height, base) = (b.rider.centre_height_m, b.deck.wheelbase_m);
-        let grip =
-            BRAKE_GRIP.of([b.place.grip, self.motors, self.mass_kg, slope.cos, height, base]);
+        let grip = BrakeGrip {
+            grip: b.place.grip,
+            motors: self.motors,
+            mass: self.mass_kg,
+            cos: slope.cos,
+            height,
+            base,
+        }
+        .value();
         let grip = grip * self.radius_m * b.belt.efficiency / (self.ratio * self.motors);
         take(Limit::Belt, ((belt - iron) / self.torque_per_amp).max(0.0));
         take(Limit::Grip, ((grip - iron) / self.torque_per_amp).max(0.0));

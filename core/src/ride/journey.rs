@@ -8,11 +8,11 @@ use crate::math::abs;
 use crate::parts::Mode;
 use crate::physics::cell::{CellInTime, CellState, Decay};
 use crate::physics::gear;
-use crate::physics::gear::{BELT_TORQUE, COUNTED_SPEED};
-use crate::physics::heat::{COOLING, MotorHeat, Node};
-use crate::physics::motion::{FELT_MASS, Moved, ROTOR, moved};
-use crate::physics::motor::HELD_CURRENT;
-use crate::physics::road_load::{ROLLING, SLOPE, Slope};
+use crate::physics::gear::{BeltTorque, CountedSpeed};
+use crate::physics::heat::{Cooling, MotorHeat, Node};
+use crate::physics::motion::{EffectiveMass, Moved, RotorInertia, moved};
+use crate::physics::motor::HeldCurrent;
+use crate::physics::road_load::{RollingForce, Slope, SlopeForce};
 use crate::working::Working;
 use serde::Serialize;
 
@@ -95,9 +95,7 @@ impl Journey {
         let c = &b.controller;
         let cell = drive.cell_in_time(0.0);
         let wheel = b.wheel.mass_kg;
-        let rotor = ROTOR.of([b.motor.mass_kg]);
-        let turning =
-            [drive.mass_kg, WHEELS, wheel, drive.motors, rotor, drive.ratio, drive.radius_m];
+        let rotor = RotorInertia { mass: b.motor.mass_kg }.value();
         let mut journey = Self {
             drive: *drive,
             cell,
@@ -116,7 +114,16 @@ impl Journey {
                 motor_a: 0.0,
             },
             ledger: Ledger::default(),
-            felt_kg: FELT_MASS.of(turning),
+            felt_kg: EffectiveMass {
+                mass: drive.mass_kg,
+                wheels: WHEELS,
+                wheel,
+                motors: drive.motors,
+                rotor,
+                ratio: drive.ratio,
+                radius: drive.radius_m,
+            }
+            .value(),
             decay: Decay::new(&cell.shape, 1.0),
             motor: MotorHeat::of_mass(b.motor.mass_kg, b.motor.winding_k_per_w),
             pack: Node {
@@ -127,7 +134,7 @@ impl Journey {
                 capacity_j_k: CONTROLLER_J_KG_K * c.mass_kg,
                 to_air_w_k: 1.0 / c.heat_sink_k_per_w,
             },
-            copper: c.convention.copper().of([1.0, 1.0]),
+            copper: c.convention.copper_factor(),
             cell_c: air,
         };
         journey.drive.set_winding(air);
@@ -190,9 +197,13 @@ impl Journey {
     /// A board that pushes to its electrical limit is held there, not beyond it at every other step.
     pub(crate) fn plan(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Option<Plan> {
         let d = &self.drive;
-        let counted =
-            [d.build.controller.erpm_limit, d.build.motor.pole_pairs, d.radius_m, d.ratio];
-        let fastest = COUNTED_SPEED.of(counted);
+        let fastest = CountedSpeed {
+            erpm: d.build.controller.erpm_limit,
+            pairs: d.build.motor.pole_pairs,
+            radius: d.radius_m,
+            ratio: d.ratio,
+        }
+        .value();
         let free = || self.free(step_s, wish_m_s, slope);
         if wish_m_s <= fastest || self.now.speed_m_s > fastest {
             return free();
@@ -308,7 +319,7 @@ impl Journey {
     fn amid(&self, step_s: f64, motor_a: f64, speed: f64, iron_w: f64) -> ((f64, f64), Drive) {
         let m = &self.drive.build.motor;
         let cold = self.copper * m.resistance_ll_ohm * motor_a * motor_a;
-        let outward = 1.0 / COOLING.of([m.case_k_per_w, speed]);
+        let outward = 1.0 / Cooling { still: m.case_k_per_w, speed }.value();
         let from = (self.now.winding_c, self.now.case_c);
         let air = self.drive.build.place.air_c;
         let amid = self.motor.amid(from, step_s, cold, iron_w, outward, air);
@@ -332,13 +343,13 @@ impl Journey {
         let (b, c) = (&drive.build, &drive.build.controller);
         let mut off = Working::off();
         let pull = drive.belt_rated_n;
-        let belt = BELT_TORQUE.of([pull, b.motor_pulley.teeth, b.belt.pitch_m]);
+        let belt = BeltTorque { pull, teeth: b.motor_pulley.teeth, pitch: b.belt.pitch_m }.value();
         let torque = drive.grip_n_m(slope, &mut off).min(belt);
-        let most = HELD_CURRENT
-            .of([torque, iron, drive.torque_per_amp])
+        let most = HeldCurrent { torque, iron, constant: drive.torque_per_amp }
+            .value()
             .min(mode.current_share * c.motor_current_a)
             .min(b.motor.max_current_a);
-        let turning = gear::ERPM.of([omega, b.motor.pole_pairs]);
+        let turning = gear::ElectricalRpm { omega, pairs: b.motor.pole_pairs }.value();
         let volts = drive.motor_volts(omega, flow.motor_a, &mut off);
         let least = Least::new(None, &mut off);
         flow.motor_a <= most
@@ -362,8 +373,14 @@ impl Journey {
         let wires = flow.pack_a * flow.pack_a * plan.lead_ohm;
         let pack = chemical - flow.bus_v * flow.pack_a - wires;
         // The road.
-        let rolling = ROLLING.of([self.drive.mass_kg, self.drive.rolling, plan.slope.cos]) * mean;
-        let climb = SLOPE.of([self.drive.mass_kg, plan.slope.sin]) * mean;
+        let rolling = RollingForce {
+            mass: self.drive.mass_kg,
+            rolling: self.drive.rolling,
+            cos: plan.slope.cos,
+        }
+        .value()
+            * mean;
+        let climb = SlopeForce { mass: self.drive.mass_kg, sin: plan.slope.sin }.value() * mean;
         let air = self.drive.air_n(mean, &mut Working::off()) * mean;
         let kinetic = 0.5 * self.felt_kg * (plan.speed_m_s * plan.speed_m_s - from * from) / h;
         let hours = h / 3600.0;

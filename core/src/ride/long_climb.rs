@@ -6,12 +6,13 @@ use super::trip::Trip;
 use crate::answers::{Drive, Limit, Sag, Steepest, steepest};
 use crate::build::Build;
 use crate::math::sqrt;
-use crate::physics::gear::{MOTOR_SPEED, PUSH};
+use crate::physics::gear::{MotorSpeed, PushForce};
 use crate::physics::heat::{
-    CONTINUOUS, COOL_CHANNEL, COOLING, COPPER, HELD_BY_CONTROLLER, HELD_BY_WINDINGS, IRON_HEAT,
+    ContinuousCurrentSquared, CoolChannel, Cooling, CopperResistance, HeldByController,
+    HeldByWindings, IronHeat,
 };
-use crate::physics::motor::{GREATEST_TORQUE, WARM_RESISTANCE};
-use crate::physics::road_load::{NET, STEEPEST};
+use crate::physics::motor::{GreatestTorque, WarmResistance};
+use crate::physics::road_load::{NetForce, SteepestGrade};
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -95,37 +96,62 @@ impl Drive {
 
     fn continuous_explained(&self, speed_m_s: f64, w: &mut Working) -> f64 {
         let (m, c) = (&self.build.motor, &self.build.controller);
-        let omega = w.apply(&MOTOR_SPEED, [self.ratio, speed_m_s, self.radius_m]);
+        let omega =
+            w.apply(MotorSpeed { ratio: self.ratio, speed: speed_m_s, radius: self.radius_m });
         let iron = self.iron_n_m(omega, w);
-        let iron_w = w.apply(&IRON_HEAT, [iron, omega]);
-        let outer = w.apply(&COOLING, [m.case_k_per_w, speed_m_s]);
+        let iron_w = w.apply(IronHeat { iron, omega });
+        let outer = w.apply(Cooling { still: m.case_k_per_w, speed: speed_m_s });
         let most_c = self.build.winding_held_c();
-        let winding = WARM_RESISTANCE.of([m.resistance_ll_ohm, most_c]);
-        let copper = w.apply(&COPPER, [c.convention.copper().of([1.0, 1.0]), winding]);
+        let winding = WarmResistance { cold: m.resistance_ll_ohm, celsius: most_c }.value();
+        let copper = w.apply(CopperResistance { copper: c.convention.copper_factor(), winding });
         let air_c = self.build.place.air_c;
-        let balance = [most_c, air_c, iron_w, m.winding_k_per_w, outer, copper];
-        let squared = w.apply(&CONTINUOUS, balance);
-        w.apply(&HELD_BY_WINDINGS, [squared])
+        let squared = w.apply(ContinuousCurrentSquared {
+            most: most_c,
+            air: air_c,
+            iron: iron_w,
+            inner: m.winding_k_per_w,
+            outer,
+            copper,
+        });
+        w.apply(HeldByWindings { squared })
     }
 
     /// The current of each motor, A, at which the controller never holds back.
     fn cool_controller_a(&self, open_v: f64, w: &mut Working) -> f64 {
         let c = &self.build.controller;
         let air_c = self.build.place.air_c;
-        let sink = [c.cutback_start_c, air_c, c.heat_sink_k_per_w, self.motors, c.idle_w];
-        let cool = w.apply(&COOL_CHANNEL, sink);
+        let cool = w.apply(CoolChannel {
+            hot: c.cutback_start_c,
+            air: air_c,
+            sink: c.heat_sink_k_per_w,
+            motors: self.motors,
+            idle: c.idle_w,
+        });
         let on = c.convention.switch_factor();
-        w.apply(&HELD_BY_CONTROLLER, [cool, c.switching_share, open_v, on, c.switch_ohm])
+        w.apply(HeldByController {
+            cool,
+            switching: c.switching_share,
+            open: open_v,
+            on,
+            switch: c.switch_ohm,
+        })
     }
 
     /// The hill that a current of each motor, A, climbs at a speed.
     fn grade_at(&self, current_a: f64, speed_m_s: f64, iron: f64, w: &mut Working) -> f64 {
-        let torque = w.apply(&GREATEST_TORQUE, [self.torque_per_amp, current_a, iron]);
+        let torque =
+            w.apply(GreatestTorque { constant: self.torque_per_amp, current: current_a, iron });
         let eff = self.build.belt.efficiency;
-        let force = w.apply(&PUSH, [torque, self.ratio, eff, self.motors, self.radius_m]);
+        let force = w.apply(PushForce {
+            torque,
+            ratio: self.ratio,
+            efficiency: eff,
+            motors: self.motors,
+            radius: self.radius_m,
+        });
         let air = self.air_n(speed_m_s, w);
-        let net = w.apply(&NET, [force, air]);
-        w.apply(&STEEPEST, [net, self.mass_kg, self.rolling])
+        let net = w.apply(NetForce { push: force, air });
+        w.apply(SteepestGrade { net, mass: self.mass_kg, rolling: self.rolling })
     }
 
     /// The steepest hill that can be held at a speed for ever, but for the
@@ -169,7 +195,11 @@ pub fn explain_for_ever(build: &Build, speed_m_s: f64) -> Vec<Step> {
         Limit::WindingHot => drive.continuous_explained(speed_m_s, &mut w),
         Limit::ControllerHot => {
             let supply = drive.supply_explained(HALF, Sag::Sustained, &mut w);
-            let omega = w.apply(&MOTOR_SPEED, [drive.ratio, speed_m_s, drive.radius_m]);
+            let omega = w.apply(MotorSpeed {
+                ratio: drive.ratio,
+                speed: speed_m_s,
+                radius: drive.radius_m,
+            });
             drive.iron_n_m(omega, &mut w);
             drive.cool_controller_a(supply.open_v, &mut w)
         }

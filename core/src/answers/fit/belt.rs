@@ -5,7 +5,8 @@ use super::belt_load::{BeltLoad, BeltMesh, CentreFrom};
 use crate::answers::drive::Drive;
 use crate::parts::{Belt, MotorPulley, WheelPulley};
 use crate::physics::belt_geometry::{
-    OUTSIDE, RATED_IN_MESH, SMALL_RADIUS, TOUCHING, USUAL_TEETH, centre_m, pitch_line_m,
+    PulleyOutside, RatedPullInMesh, SmallPulleyRadius, TouchingCentre, USUAL_TEETH, centre_m,
+    pitch_line_m,
 };
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -157,7 +158,7 @@ impl Judge<'_> {
         let centre = centre_m(length, small, large).ok()?;
         let mesh = self.drive.mesh(self.radii, centre, &mut Working::off());
         let (rating, width) = (1e-3 * belt.rating_n_per_m, 1e3 * belt.width_m);
-        let rated_n = RATED_IN_MESH.of([rating, width, mesh.rating_share]);
+        let rated_n = RatedPullInMesh { rating, width, share: mesh.rating_share }.value();
         Some(BeltChoice {
             offer,
             teeth,
@@ -208,7 +209,7 @@ fn candidates(belt: &Belt, offers: &[Belt]) -> (BeltList, Vec<(Belt, Option<usiz
 pub fn belt_fit(drive: &Drive, offers: &BeltOffers) -> BeltFit {
     let w = &mut Working::off();
     let build = &drive.build;
-    let radii = drive.radii(w);
+    let radii @ [small, large] = drive.radii(w);
     let stops @ [near, far] = drive.stops();
     let run = drive.centre(radii, w).map(|centre| drive.mesh(radii, centre, w));
     let load = drive.belt_load(run);
@@ -225,13 +226,13 @@ pub fn belt_fit(drive: &Drive, offers: &BeltOffers) -> BeltFit {
     let long = choices.iter().find(|choice| choice.mesh.centre_m > far);
     let size = |teeth: f64| PulleySize {
         teeth,
-        pitch_diameter_m: 2.0 * SMALL_RADIUS.of([teeth, build.belt.pitch_m]),
+        pitch_diameter_m: 2.0 * SmallPulleyRadius { teeth, pitch: build.belt.pitch_m }.value(),
         outside_diameter_m: pitch_line_m(build.belt.pitch_m)
-            .map(|above| OUTSIDE.of([teeth, build.belt.pitch_m, above])),
+            .map(|above| PulleyOutside { teeth, pitch: build.belt.pitch_m, above }.value()),
     };
     BeltFit {
         pulleys: [size(build.motor_pulley.teeth), size(build.wheel_pulley.teeth)],
-        touching_m: TOUCHING.of(radii),
+        touching_m: TouchingCentre { small, large }.value(),
         slot_m: stops,
         list,
         shorter: short.map(|belt| BeltMiss { belt: *belt, miss_m: near - belt.mesh.centre_m }),

@@ -6,12 +6,13 @@ use crate::answers::explain::Headline;
 use crate::answers::limit::Limit;
 use crate::answers::push::FULL;
 use crate::physics::belt_geometry::{
-    BELT_LENGTH, BRAKE_PULL, BRAKE_TORQUE, CENTRE, DEFLECTION, DRIVE_PULL, FREQUENCY, JUMP_TORQUE,
-    LARGE_RADIUS, MEASURED_CENTRE, MESH, MESH_SHARE, PEAK_PULL, RATED, RATED_IN_MESH, RUN_CENTRE,
-    SLOT_CENTRE, SMALL_RADIUS, SPAN, TENSION, TENSION_SHARES, TEST_FORCE_N, TOUCHING, WEDGE, whole,
+    BeltCentre, BeltCentreInRun, BeltLength, BeltSpan, BeltWedge, BrakePull, BrakeTorque,
+    CentreAsMeasured, DrivePull, JumpTorque, LargePulleyRadius, MeshShare, PeakPull, RatedPull,
+    RatedPullInMesh, SlotCentre, SmallPulleyRadius, SpanDeflection, SpanFrequency, StaticTension,
+    TENSION_SHARES, TEST_FORCE_N, TeethInMesh, TouchingCentre, whole,
 };
-use crate::physics::gear::{BELT_PULL, MOTOR_SPEED, SHAFT_TORQUE};
-use crate::physics::motor::GREATEST_TORQUE;
+use crate::physics::gear::{BeltPull, MotorSpeed, ShaftTorque};
+use crate::physics::motor::GreatestTorque;
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 use serde::Serialize;
@@ -107,7 +108,10 @@ impl Drive {
     pub(super) fn radii(&self, w: &mut Working) -> [f64; 2] {
         let [small, large] = self.pulley_teeth();
         let pitch = self.build.belt.pitch_m;
-        [w.apply(&SMALL_RADIUS, [small, pitch]), w.apply(&LARGE_RADIUS, [large, pitch])]
+        [
+            w.apply(SmallPulleyRadius { teeth: small, pitch }),
+            w.apply(LargePulleyRadius { teeth: large, pitch }),
+        ]
     }
 
     /// Teeth of the smaller and the larger pulley.
@@ -139,27 +143,27 @@ impl Drive {
         let ([small, large], [least, most]) = (radii, self.stops());
         let centre = match (belt.teeth, bench.measured_centre_m) {
             (Some(teeth), _) => {
-                let length = w.apply(&BELT_LENGTH, [teeth, belt.pitch_m]);
-                w.apply(&RUN_CENTRE, [length, small, large, least, most])
+                let length = w.apply(BeltLength { teeth, pitch: belt.pitch_m });
+                w.apply(BeltCentreInRun { length, small, large, least, most })
             }
-            (None, Some(measured)) => w.apply(&MEASURED_CENTRE, [measured]),
-            (None, None) => w.apply(&SLOT_CENTRE, [least, most]),
+            (None, Some(measured)) => w.apply(CentreAsMeasured { measured }),
+            (None, None) => w.apply(SlotCentre { least, most }),
         };
-        (centre > w.apply(&TOUCHING, [small, large])).then_some(centre)
+        (centre > w.apply(TouchingCentre { small, large })).then_some(centre)
     }
 
     /// How a belt lies at a centre distance at which the pulleys do not overlap.
     pub(super) fn mesh(&self, radii: [f64; 2], centre: f64, w: &mut Working) -> BeltMesh {
         let ([small, large], [teeth, _]) = (radii, self.pulley_teeth());
-        let wedge = w.apply(&WEDGE, [small, large, centre]);
-        let mesh = w.apply(&MESH, [teeth, wedge]);
+        let wedge = w.apply(BeltWedge { small, large, centre });
+        let mesh = w.apply(TeethInMesh { teeth, wedge });
         BeltMesh {
             centre_m: centre,
-            span_m: SPAN.of([centre, small, large]),
+            span_m: BeltSpan { centre, small, large }.value(),
             wrap_rad: crate::math::PI - 2.0 * wedge,
             teeth: mesh,
             whole_teeth: whole(mesh),
-            rating_share: w.apply(&MESH_SHARE, [mesh]),
+            rating_share: w.apply(MeshShare { mesh }),
         }
     }
 
@@ -171,9 +175,9 @@ impl Drive {
         let radii = self.radii(w);
         let known = self.centre_from() != CentreFrom::Slot;
         let centre = if known { self.centre(radii, w) } else { None };
-        let Some(centre) = centre else { return w.apply(&RATED, [rating, width]) };
+        let Some(centre) = centre else { return w.apply(RatedPull { rating, width }) };
         let share = self.mesh(radii, centre, w).rating_share;
-        w.apply(&RATED_IN_MESH, [rating, width, share])
+        w.apply(RatedPullInMesh { rating, width, share })
     }
 
     /// Pull at the greatest push and when braking, N, and what sets each.
@@ -183,26 +187,31 @@ impl Drive {
         let (b, pitch) = (&self.build, self.build.belt.pitch_m);
         let supply = self.supply_explained(1.0, Sag::Burst, w);
         let push = drive.push_explained(&supply, &FULL, CRAWL_M_S, Slope::FLAT, w);
-        let omega = w.apply(&MOTOR_SPEED, [self.ratio, CRAWL_M_S, self.radius_m]);
+        let omega =
+            w.apply(MotorSpeed { ratio: self.ratio, speed: CRAWL_M_S, radius: self.radius_m });
         let iron = self.iron_n_m(omega, w);
-        let torque = w.apply(&GREATEST_TORQUE, [self.torque_per_amp, push.motor_current_a, iron]);
-        let pushed = w.apply(&DRIVE_PULL, [torque, b.motor_pulley.teeth, pitch]);
+        let torque = w.apply(GreatestTorque {
+            constant: self.torque_per_amp,
+            current: push.motor_current_a,
+            iron,
+        });
+        let pushed = w.apply(DrivePull { torque, teeth: b.motor_pulley.teeth, pitch });
         let hold = self.grip_n_m(Slope::FLAT, w);
         let (set, rated) = (b.controller.brake_current_a, b.motor.max_current_a);
-        let torque = w.apply(&BRAKE_TORQUE, [self.torque_per_amp, set, rated, iron, hold]);
+        let torque = w.apply(BrakeTorque { constant: self.torque_per_amp, set, rated, iron, hold });
         let limit = match torque < hold {
             false => Limit::Grip,
             true if rated < set => Limit::MotorCurrent,
             true => Limit::BrakeCurrent,
         };
-        let braked = w.apply(&BRAKE_PULL, [torque, b.motor_pulley.teeth, pitch]);
+        let braked = w.apply(BrakePull { torque, teeth: b.motor_pulley.teeth, pitch });
         [(pushed, push.limit), (braked, limit)]
     }
 
     /// Greatest pull in the belt, N.
     pub(super) fn belt_peak_n(&self, w: &mut Working) -> f64 {
         let [(pushed, _), (braked, _)] = self.belt_pulls(w);
-        w.apply(&PEAK_PULL, [pushed, braked])
+        w.apply(PeakPull { drive: pushed, brake: braked })
     }
 
     /// Pull, N, that holds a speed on a slope; 0 where the board rolls by itself.
@@ -212,9 +221,14 @@ impl Drive {
             return 0.0;
         }
         let b = &self.build;
-        let through = [load, self.radius_m, self.ratio, b.belt.efficiency, self.motors];
-        let torque = w.apply(&SHAFT_TORQUE, through);
-        w.apply(&BELT_PULL, [torque, b.motor_pulley.teeth, b.belt.pitch_m])
+        let torque = w.apply(ShaftTorque {
+            force: load,
+            radius: self.radius_m,
+            ratio: self.ratio,
+            efficiency: b.belt.efficiency,
+            motors: self.motors,
+        });
+        w.apply(BeltPull { torque, teeth: b.motor_pulley.teeth, pitch: b.belt.pitch_m })
     }
 
     fn belt_tension(
@@ -225,16 +239,20 @@ impl Drive {
         w: &mut Working,
     ) -> BeltTension {
         let belt = &self.build.belt;
-        let force = w.apply(&TENSION, [share, peak]);
+        let force = w.apply(StaticTension { share, peak });
         let check = mesh.map(|(mesh, [small, large])| {
-            let span = w.apply(&SPAN, [mesh.centre_m, small, large]);
+            let span = w.apply(BeltSpan { centre: mesh.centre_m, small, large });
             let mass = belt.mass_per_m_explained(w);
             BeltCheck {
-                deflection_m: w.apply(&DEFLECTION, [TEST_FORCE_N, span, force]),
-                frequency_hz: w.apply(&FREQUENCY, [force, mass, span]),
+                deflection_m: w.apply(SpanDeflection { force: TEST_FORCE_N, span, tension: force }),
+                frequency_hz: w.apply(SpanFrequency { tension: force, mass, span }),
             }
         });
-        let jump = w.apply(&JUMP_TORQUE, [force, self.build.motor_pulley.teeth, belt.pitch_m]);
+        let jump = w.apply(JumpTorque {
+            tension: force,
+            teeth: self.build.motor_pulley.teeth,
+            pitch: belt.pitch_m,
+        });
         BeltTension { share, force_n: force, jump_n_m: jump, check }
     }
 
@@ -244,7 +262,7 @@ impl Drive {
         let radii = self.radii(w);
         let mesh = mesh.map(|mesh| (mesh, radii));
         let [(drive_n, drive_limit), (brake_n, brake_limit)] = self.belt_pulls(w);
-        let peak_n = PEAK_PULL.of([drive_n, brake_n]);
+        let peak_n = PeakPull { drive: drive_n, brake: brake_n }.value();
         let ride = &self.build.ride;
         let rated_n = self.belt_rated_n;
         BeltLoad {
@@ -271,11 +289,11 @@ pub(crate) fn explain(drive: &Drive, headline: Headline, w: &mut Working) {
         Headline::BeltCentre => {
             let radii @ [small, large] = drive.radii(w);
             if let Some(teeth) = b.belt.teeth {
-                let length = w.apply(&BELT_LENGTH, [teeth, b.belt.pitch_m]);
-                w.apply(&TOUCHING, radii);
+                let length = w.apply(BeltLength { teeth, pitch: b.belt.pitch_m });
+                w.apply(TouchingCentre { small, large });
                 // A belt too short wants no centre distance at all.
                 if crate::physics::belt_geometry::centre_m(length, small, large).is_ok() {
-                    w.apply(&CENTRE, [length, small, large]);
+                    w.apply(BeltCentre { length, small, large });
                 }
             } else {
                 drive.centre(radii, w);

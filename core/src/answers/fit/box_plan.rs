@@ -7,7 +7,8 @@ use crate::build::{Build, Draft};
 use crate::math::floor;
 use crate::parts::Slot;
 use crate::physics::packing::{
-    BETWEEN_M, CABLE_M, ENDS, ENDS_M, FLANKS, IN_A_ROW, LEFT, LINING_M, SIDE_BY_SIDE,
+    BETWEEN_M, CABLE_M, CellsEndToEnd, CellsFlankToFlank, ENDS_M, InARow, LINING_M, RoomLeft,
+    SideBySide,
 };
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -152,9 +153,9 @@ impl Task {
     /// Room of a row of cells one way.
     fn block(&self, count: f64, axial: bool, w: &mut Working) -> f64 {
         if axial {
-            w.apply(&ENDS, [count, self.cell.length_m])
+            w.apply(CellsEndToEnd { count, length: self.cell.length_m })
         } else {
-            w.apply(&FLANKS, [count, self.cell.diameter_m])
+            w.apply(CellsFlankToFlank { count, diameter: self.cell.diameter_m })
         }
     }
 
@@ -166,8 +167,12 @@ impl Task {
 
     /// Room left one way, with the controller in the row or at its side.
     fn left(inside: f64, block: f64, case: f64, row: bool, w: &mut Working) -> f64 {
-        let filled = w.apply(if row { &IN_A_ROW } else { &SIDE_BY_SIDE }, [block, case]);
-        w.apply(&LEFT, [inside, filled])
+        let filled = if row {
+            w.apply(InARow { block, controller: case })
+        } else {
+            w.apply(SideBySide { block, controller: case })
+        };
+        w.apply(RoomLeft { inside, filled })
     }
 
     fn trial(&self, lie: Lie, counts: [f64; 3], side: Side, turned: bool) -> Trial {

@@ -4,10 +4,10 @@ use super::layout::over_teeth;
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
 use crate::parts::Slot;
-use crate::physics::belt_geometry::OUTSIDE;
 use crate::physics::frame::{
-    AXLE, AXLE_TAKEN, BELT_ROAD, DECK_HEIGHT, HANGER, HUB, MOTOR_BOX, MOTOR_DECK, MOTOR_HEIGHT,
-    MOTOR_MOTOR, MOTOR_ROAD, MOTOR_WHEEL, PULLEY_ROAD, PULLEY_WIDTH, WHEEL_ACROSS, WHEEL_ALONG,
+    AxleRoom, AxleTaken, BeltRoad, DeckHeight, HangerRoom, HubWidth, MotorBox, MotorDeck,
+    MotorHeight, MotorMotor, MotorRoad, MotorWheel, PulleyRoad, PulleyWidth, WheelAcross,
+    WheelAlong,
 };
 use crate::source::Standing;
 use crate::working::Working;
@@ -118,58 +118,63 @@ pub fn clearances(draft: &Draft, build: &Build, centre_m: f64) -> Vec<Clearance>
 
 pub(super) fn room(build: &Build, centre_m: f64, between: Between, w: &mut Working) -> f64 {
     let Build { motor, truck, wheel, deck, belt, .. } = build;
-    let outer = |w: &mut Working| w.apply(&OUTSIDE, over_teeth(build, build.wheel_pulley.teeth));
-    let pulley_width = |w: &mut Working| w.apply(&PULLEY_WIDTH, [belt.width_m]);
+    let outer = |w: &mut Working| w.apply(over_teeth(build, build.wheel_pulley.teeth));
+    let pulley_width = |w: &mut Working| w.apply(PulleyWidth { belt: belt.width_m });
     let motor_height = |radius: f64, w: &mut Working| {
-        w.apply(&MOTOR_HEIGHT, [radius, centre_m, truck.mount_angle_deg])
+        w.apply(MotorHeight { radius, centre: centre_m, angle: truck.mount_angle_deg })
     };
     match between {
         Between::PulleyRoad => {
-            let inputs = [wheel.radius_explained(w), outer(w)];
-            w.apply(&PULLEY_ROAD, inputs)
+            let (radius, outer) = (wheel.radius_explained(w), outer(w));
+            w.apply(PulleyRoad { radius, outer })
         }
         Between::BeltRoad => {
-            let inputs = [wheel.radius_explained(w), outer(w)];
-            w.apply(&BELT_ROAD, inputs)
+            let (radius, outer) = (wheel.radius_explained(w), outer(w));
+            w.apply(BeltRoad { radius, outer })
         }
         Between::MotorRoad => {
             let radius = wheel.radius_explained(w);
             let height = motor_height(radius, w);
-            w.apply(&MOTOR_ROAD, [height, motor.can_diameter_m])
+            w.apply(MotorRoad { height, can: motor.can_diameter_m })
         }
         Between::MotorDeck => {
             let radius = wheel.radius_explained(w);
-            let under = w.apply(&DECK_HEIGHT, [radius, truck.height_m, deck.riser_m]);
+            let under = w.apply(DeckHeight { radius, truck: truck.height_m, riser: deck.riser_m });
             let height = motor_height(radius, w);
-            w.apply(&MOTOR_DECK, [under, height, motor.can_diameter_m])
+            w.apply(MotorDeck { deck: under, height, can: motor.can_diameter_m })
         }
         Between::MotorWheel => {
             let width = pulley_width(w);
-            let across = w.apply(&WHEEL_ACROSS, [centre_m, wheel.diameter_m, motor.can_diameter_m]);
-            let along = w.apply(&WHEEL_ALONG, [width]);
-            w.apply(&MOTOR_WHEEL, [across, along])
+            let across = w.apply(WheelAcross {
+                centre: centre_m,
+                wheel: wheel.diameter_m,
+                can: motor.can_diameter_m,
+            });
+            let along = w.apply(WheelAlong { pulley: width });
+            w.apply(MotorWheel { across, along })
         }
-        Between::MotorBox => w.apply(
-            &MOTOR_BOX,
-            [
-                deck.wheelbase_m,
-                deck.box_length_m,
-                deck.box_ahead_m,
-                deck.box_wall_m,
-                centre_m,
-                truck.mount_angle_deg,
-                motor.can_diameter_m,
-            ],
-        ),
-        Between::MotorMotor => w.apply(&MOTOR_MOTOR, [truck.hanger_width_m, motor.can_length_m]),
-        Between::Hanger => {
-            w.apply(&HANGER, [truck.hanger_width_m, truck.motor_count, motor.can_length_m])
+        Between::MotorBox => w.apply(MotorBox {
+            base: deck.wheelbase_m,
+            length: deck.box_length_m,
+            ahead: deck.box_ahead_m,
+            wall: deck.box_wall_m,
+            centre: centre_m,
+            angle: truck.mount_angle_deg,
+            can: motor.can_diameter_m,
+        }),
+        Between::MotorMotor => {
+            w.apply(MotorMotor { hanger: truck.hanger_width_m, can: motor.can_length_m })
         }
+        Between::Hanger => w.apply(HangerRoom {
+            hanger: truck.hanger_width_m,
+            motors: truck.motor_count,
+            can: motor.can_length_m,
+        }),
         Between::Axle => {
             let width = pulley_width(w);
-            let hub = w.apply(&HUB, [wheel.spacer_m]);
-            let taken = w.apply(&AXLE_TAKEN, [width, wheel.width_m, hub]);
-            w.apply(&AXLE, [truck.axle_m, taken])
+            let hub = w.apply(HubWidth { spacer: wheel.spacer_m });
+            let taken = w.apply(AxleTaken { pulley: width, wheel: wheel.width_m, hub });
+            w.apply(AxleRoom { axle: truck.axle_m, taken })
         }
     }
 }

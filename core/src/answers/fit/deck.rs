@@ -5,9 +5,9 @@ use crate::build::{Build, Draft};
 use crate::math::abs;
 use crate::parts::Slot;
 use crate::physics::deck::{
-    BOX_ROAD, BOX_ROAD_BUMP, BREAK_OVER, BUMP_SAG, FOOT, SAG, SCALED_SAG, STANDING,
+    BoxRoad, BoxRoadBump, BreakOver, BumpSag, DeckSag, FootDistance, ScaledSag, StandingMass,
 };
-use crate::physics::frame::DECK_HEIGHT;
+use crate::physics::frame::DeckHeight;
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -50,7 +50,7 @@ pub struct DeckFit {
 pub fn deck_fit(draft: &Draft, build: &Build) -> DeckFit {
     let w = &mut Working::off();
     let sag_m = sag(build, w);
-    let bump_sag_m = w.apply(&BUMP_SAG, [sag_m, build.place.bump_m]);
+    let bump_sag_m = w.apply(BumpSag { sag: sag_m, bump: build.place.bump_m });
     let road_m = road(build, sag_m, w);
     let measured = build.deck.sag_m.is_some();
     let mut inputs = Vec::from(INPUTS);
@@ -87,31 +87,41 @@ pub(super) fn sag(build: &Build, w: &mut Working) -> f64 {
     let deck = &build.deck;
     let mass = standing(build, w);
     match deck.sag_m {
-        Some(sag) => w.apply(&SCALED_SAG, [sag, mass, deck.sag_mass_kg]),
+        Some(sag) => w.apply(ScaledSag { measured: sag, mass, under: deck.sag_mass_kg }),
         None => {
-            let foot = w.apply(&FOOT, [deck.wheelbase_m, deck.stance_m]);
-            w.apply(&SAG, [mass, foot, deck.wheelbase_m, deck.stiffness_n_m2])
+            let foot = w.apply(FootDistance { base: deck.wheelbase_m, stance: deck.stance_m });
+            w.apply(DeckSag { mass, foot, base: deck.wheelbase_m, stiffness: deck.stiffness_n_m2 })
         }
     }
 }
 
 pub(super) fn standing(build: &Build, w: &mut Working) -> f64 {
-    w.apply(&STANDING, [build.rider.mass_kg, build.rider.gear_mass_kg])
+    w.apply(StandingMass { rider: build.rider.mass_kg, load: build.rider.gear_mass_kg })
 }
 
 pub(super) fn road(build: &Build, sag: f64, w: &mut Working) -> f64 {
     let under = under(build, w);
-    w.apply(&BOX_ROAD, [under, build.deck.box_height_m, build.deck.box_wall_m, sag])
+    w.apply(BoxRoad {
+        deck: under,
+        height: build.deck.box_height_m,
+        wall: build.deck.box_wall_m,
+        sag,
+    })
 }
 
 pub(super) fn bump_road(build: &Build, sag: f64, w: &mut Working) -> f64 {
     let under = under(build, w);
-    w.apply(&BOX_ROAD_BUMP, [under, build.deck.box_height_m, build.deck.box_wall_m, sag])
+    w.apply(BoxRoadBump {
+        deck: under,
+        height: build.deck.box_height_m,
+        wall: build.deck.box_wall_m,
+        sag,
+    })
 }
 
 fn under(build: &Build, w: &mut Working) -> f64 {
     let radius = build.wheel.radius_explained(w);
-    w.apply(&DECK_HEIGHT, [radius, build.truck.height_m, build.deck.riser_m])
+    w.apply(DeckHeight { radius, truck: build.truck.height_m, riser: build.deck.riser_m })
 }
 
 /// Place of the box's floor that is nearest the middle between the axles.
@@ -124,5 +134,5 @@ fn crest(build: &Build) -> f64 {
 
 pub(super) fn break_over(build: &Build, road: f64, w: &mut Working) -> f64 {
     let radius = build.wheel.radius_explained(w);
-    w.apply(&BREAK_OVER, [radius, build.deck.wheelbase_m, road, crest(build)])
+    w.apply(BreakOver { radius, base: build.deck.wheelbase_m, height: road, crest: crest(build) })
 }

@@ -2,11 +2,11 @@
 
 use crate::build::Build;
 use crate::math::sine_cosine;
-use crate::physics::belt_geometry::{OUTSIDE, pitch_line_m};
+use crate::physics::belt_geometry::{PulleyOutside, pitch_line_m};
 use crate::physics::frame::{
-    DECK_HEIGHT, FLANGE_HEIGHT_M, MOTOR_HEIGHT, MOUNT_M, PULLEY_WIDTH, WASHER_M,
+    DeckHeight, FLANGE_HEIGHT_M, MOUNT_M, MotorHeight, PulleyWidth, WASHER_M,
 };
-use crate::physics::lean::{FLANK_OUTER, FLANK_REAR};
+use crate::physics::lean::{FlankOuter, FlankRear};
 use serde::Serialize;
 
 /// Places and sizes of what is on the board, with the board upright and level.
@@ -43,11 +43,11 @@ pub struct Layout {
     pub box_beyond_deck_m: f64,
 }
 
-/// Diameter over the teeth of a pulley for the board's belt, m. Where no table
+/// The teeth of a pulley for the board's belt, and what is over them. Where no table
 /// has the pitch, the pitch line stands off in the same share as at 5 mm.
-pub(super) fn over_teeth(build: &Build, teeth: f64) -> [f64; 3] {
+pub(super) fn over_teeth(build: &Build, teeth: f64) -> PulleyOutside {
     let pitch = build.belt.pitch_m;
-    [teeth, pitch, pitch_line_m(pitch).unwrap_or(0.114_3 * pitch)]
+    PulleyOutside { teeth, pitch, above: pitch_line_m(pitch).unwrap_or(0.114_3 * pitch) }
 }
 
 /// Where the parts stand, with the motor's shaft at a distance from the wheel's axle, m.
@@ -55,26 +55,32 @@ pub(super) fn over_teeth(build: &Build, teeth: f64) -> [f64; 3] {
 pub fn layout(build: &Build, centre_m: f64) -> Layout {
     let Build { truck, deck, wheel, motor, .. } = build;
     let axle_up_m = wheel.radius_m();
-    let outside = |teeth: f64| OUTSIDE.of(over_teeth(build, teeth));
+    let outside = |teeth: f64| over_teeth(build, teeth).value();
     let [small, large] = [build.motor_pulley.teeth, build.wheel_pulley.teeth].map(outside);
-    let pulley = PULLEY_WIDTH.of([build.belt.width_m]);
+    let pulley = PulleyWidth { belt: build.belt.width_m }.value();
     let shoulder = truck.hanger_width_m / 2.0;
-    let flank = FLANK_REAR.of([truck.hanger_width_m, pulley]);
+    let flank = FlankRear { hanger: truck.hanger_width_m, pulley }.value();
     let plate = shoulder - MOUNT_M;
     let walls = 2.0 * deck.box_wall_m;
     let wide = deck.box_width_m + walls;
     Layout {
         axle_up_m,
-        motor_up_m: MOTOR_HEIGHT.of([axle_up_m, centre_m, truck.mount_angle_deg]),
+        motor_up_m: MotorHeight {
+            radius: axle_up_m,
+            centre: centre_m,
+            angle: truck.mount_angle_deg,
+        }
+        .value(),
         motor_ahead_m: centre_m * sine_cosine(truck.mount_angle_deg).1,
         pulleys_m: [small, large],
         flanges_m: large + 2.0 * FLANGE_HEIGHT_M,
         pulley_across_m: [shoulder + WASHER_M, flank],
-        wheel_across_m: [flank, FLANK_OUTER.of([flank, wheel.width_m])],
+        wheel_across_m: [flank, FlankOuter { flank, wheel: wheel.width_m }.value()],
         axle_across_m: [shoulder, shoulder + truck.axle_m],
         mount_across_m: [plate, shoulder],
         can_across_m: [plate - motor.can_length_m, plate],
-        deck_up_m: DECK_HEIGHT.of([axle_up_m, truck.height_m, deck.riser_m]),
+        deck_up_m: DeckHeight { radius: axle_up_m, truck: truck.height_m, riser: deck.riser_m }
+            .value(),
         box_m: [deck.box_length_m + walls, wide, deck.box_height_m + deck.box_wall_m],
         box_beyond_deck_m: wide - deck.width_m,
     }

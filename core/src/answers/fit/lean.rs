@@ -4,11 +4,11 @@ use super::deck::standing;
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
 use crate::parts::Slot;
-use crate::physics::frame::{PULLEY_WIDTH, TIGHT_M};
+use crate::physics::frame::{PulleyWidth, TIGHT_M};
 use crate::physics::lean::{
-    BITE_CORNER, BITE_FACE, BITE_FLANK, BITE_TREAD, BUSHING, CLEAR_CORNER, CLEAR_TREAD,
-    EDGE_HEIGHT, EDGE_REACH, FLANK_FRONT, FLANK_OUTER, FLANK_REAR, RISER, STEER_FRONT, STEER_REAR,
-    STEER_SUM, TURN,
+    BiteCorner, BiteFace, BiteFlank, BiteTread, BushingHardness, ClearCorner, ClearTread,
+    EdgeHeight, EdgeReach, EnoughRiser, FlankFront, FlankOuter, FlankRear, SteerFront, SteerRear,
+    SteerSum, TurnRadius,
 };
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -149,12 +149,13 @@ pub fn turn(build: &Build, lean_deg: f64) -> Turn {
 }
 
 pub(super) fn turn_explained(build: &Build, lean_deg: f64, w: &mut Working) -> Turn {
-    let steer_front_deg = w.apply(&STEER_FRONT, [build.truck.pivot_front_deg, lean_deg]);
-    let steer_rear_deg = w.apply(&STEER_REAR, [build.truck.pivot_rear_deg, lean_deg]);
-    let sum = w.apply(&STEER_SUM, [steer_front_deg, steer_rear_deg]);
+    let steer_front_deg =
+        w.apply(SteerFront { pivot: build.truck.pivot_front_deg, lean: lean_deg });
+    let steer_rear_deg = w.apply(SteerRear { pivot: build.truck.pivot_rear_deg, lean: lean_deg });
+    let sum = w.apply(SteerSum { front: steer_front_deg, rear: steer_rear_deg });
     // Less than this is a circle of more than a thousand kilometres.
     let steers = crate::math::abs(sum) > 1e-6;
-    let radius_m = steers.then(|| w.apply(&TURN, [build.deck.wheelbase_m, sum]));
+    let radius_m = steers.then(|| w.apply(TurnRadius { base: build.deck.wheelbase_m, steer: sum }));
     Turn { lean_deg, steer_front_deg, steer_rear_deg, radius_m }
 }
 
@@ -162,10 +163,10 @@ pub(super) fn turn_explained(build: &Build, lean_deg: f64, w: &mut Working) -> T
 fn flank(build: &Build, at: WheelAt, w: &mut Working) -> f64 {
     let hanger = build.truck.hanger_width_m;
     match at {
-        WheelAt::Front => w.apply(&FLANK_FRONT, [hanger]),
+        WheelAt::Front => w.apply(FlankFront { hanger }),
         WheelAt::Rear => {
-            let pulley = w.apply(&PULLEY_WIDTH, [build.belt.width_m]);
-            w.apply(&FLANK_REAR, [hanger, pulley])
+            let pulley = w.apply(PulleyWidth { belt: build.belt.width_m });
+            w.apply(FlankRear { hanger, pulley })
         }
     }
 }
@@ -173,12 +174,12 @@ fn flank(build: &Build, at: WheelAt, w: &mut Working) -> f64 {
 /// Outer flank of a wheel, from the middle of the board.
 fn outer_flank(build: &Build, at: WheelAt, w: &mut Working) -> f64 {
     let inner = flank(build, at, w);
-    w.apply(&FLANK_OUTER, [inner, build.wheel.width_m])
+    w.apply(FlankOuter { flank: inner, wheel: build.wheel.width_m })
 }
 
 pub(super) fn bite(build: &Build, at: WheelAt, w: &mut Working) -> Option<f64> {
     let (deck, wheel) = (&build.deck, build.wheel.diameter_m);
-    let height = w.apply(&EDGE_HEIGHT, [build.truck.height_m, deck.riser_m]);
+    let height = w.apply(EdgeHeight { truck: build.truck.height_m, riser: deck.riser_m });
     let quiet = &mut Working::off();
     let (inner, outer) = (flank(build, at, quiet), outer_flank(build, at, quiet));
     let (half, radius) = (deck.width_m / 2.0, wheel / 2.0);
@@ -186,23 +187,23 @@ pub(super) fn bite(build: &Build, at: WheelAt, w: &mut Working) -> Option<f64> {
     let reach = half * half + height * height - radius * radius;
     let above = height > radius;
     if if above { reach < inner * inner } else { half <= inner } {
-        let reach = EDGE_REACH.of([height, deck.thickness_m]);
+        let reach = EdgeReach { height, thickness: deck.thickness_m }.value();
         let corner = inner * inner + radius * radius - half * half;
         let inner = flank(build, at, w);
         if reach * reach >= corner {
-            return Some(w.apply(&BITE_FACE, [deck.width_m, wheel, inner]));
+            return Some(w.apply(BiteFace { deck: deck.width_m, wheel, flank: inner }));
         }
-        let reach = w.apply(&EDGE_REACH, [height, deck.thickness_m]);
+        let reach = w.apply(EdgeReach { height, thickness: deck.thickness_m });
         return (half * half + reach * reach >= inner * inner)
-            .then(|| w.apply(&BITE_FLANK, [deck.width_m, reach, inner]));
+            .then(|| w.apply(BiteFlank { deck: deck.width_m, reach, flank: inner }));
     }
     if !above || reach <= outer * outer {
-        return Some(w.apply(&BITE_TREAD, [deck.width_m, height, wheel]));
+        return Some(w.apply(BiteTread { deck: deck.width_m, height, wheel }));
     }
     let corner = outer * outer + radius * radius;
     (height * height <= corner).then(|| {
         let outer = outer_flank(build, at, w);
-        w.apply(&BITE_CORNER, [height, wheel, outer])
+        w.apply(BiteCorner { height, wheel, outer })
     })
 }
 
@@ -212,18 +213,18 @@ pub(super) fn riser(build: &Build, w: &mut Working) -> f64 {
     // Whatever clears the outer corner of the rear wheels clears the front's.
     let quiet = &mut Working::off();
     let outer = outer_flank(build, WheelAt::Rear, quiet);
-    let tread = CLEAR_TREAD.of([wheel, deck, lean]);
-    let corner = CLEAR_CORNER.of([outer, wheel, lean]);
+    let tread = ClearTread { wheel, deck, lean }.value();
+    let corner = ClearCorner { outer, wheel, lean }.value();
     let clear = if tread <= corner {
-        w.apply(&CLEAR_TREAD, [wheel, deck, lean])
+        w.apply(ClearTread { wheel, deck, lean })
     } else {
         let outer = outer_flank(build, WheelAt::Rear, w);
-        w.apply(&CLEAR_CORNER, [outer, wheel, lean])
+        w.apply(ClearCorner { outer, wheel, lean })
     };
-    w.apply(&RISER, [clear, build.truck.height_m])
+    w.apply(EnoughRiser { clear, truck: build.truck.height_m })
 }
 
 pub(super) fn bushing(build: &Build, w: &mut Working) -> f64 {
     let mass = standing(build, w);
-    w.apply(&BUSHING, [mass])
+    w.apply(BushingHardness { mass })
 }

@@ -5,7 +5,7 @@ use super::clearance::{Between, room};
 use super::deck;
 use super::lean::{self, WheelAt};
 use crate::build::{Build, Draft};
-use crate::physics::deck::BUMP_SAG;
+use crate::physics::deck::BumpSag;
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
 
@@ -60,7 +60,7 @@ pub fn frame_working(
         }
         FrameHeadline::BumpRoad => {
             let sag = deck::sag(build, w);
-            let sag = w.apply(&BUMP_SAG, [sag, build.place.bump_m]);
+            let sag = w.apply(BumpSag { sag, bump: build.place.bump_m });
             deck::bump_road(build, sag, w);
         }
         FrameHeadline::BreakOver => {
