@@ -17,6 +17,7 @@ mod frame;
 mod gearing;
 mod limits;
 mod order;
+mod printed;
 mod refusal;
 mod ride;
 mod working;

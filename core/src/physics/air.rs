@@ -16,7 +16,7 @@ law! {
     /// let p = pitchline_core::physics::air::AirPressure { altitude: 1000.0 }.value();
     /// assert!((p - 89_874.56).abs() < 0.01);
     /// ```
-    AirPressure = "Air pressure", "p_air" = "101325 (1 − 0.0065 h / 288.15)^5.25588", Pascal, ISA;
+    AirPressure = "Air pressure", "p_air" = "101325 (1 − 0.0065 h / 288.15)^(g / (0.0065 · 287.05287))", Pascal, ISA;
     // `exp` of `ln`: a general power would bring a third function into the page.
     altitude: "h" Metre => 101_325.0 * exp(
         G / (0.0065 * GAS_CONSTANT) * ln(1.0 - 0.0065 * altitude / 288.15),
@@ -33,6 +33,6 @@ law! {
     /// let rho = AirDensity { pressure: 101_325.0, celsius: 15.0 }.value();
     /// assert!((rho - 1.225).abs() < 1e-6);
     /// ```
-    AirDensity = "Air density", "ρ" = "p_air / (287.053 (t + 273.15))", KilogramPerCubicMetre, ISA;
+    AirDensity = "Air density", "ρ" = "p_air / (287.05287 (t + 273.15))", KilogramPerCubicMetre, ISA;
     pressure: "p_air" Pascal, celsius: "t" Celsius => pressure / (GAS_CONSTANT * (celsius + 273.15))
 }

@@ -165,7 +165,7 @@ law! {
     /// assert!((i - 15.625).abs() < 1e-9);
     /// ```
     CutbackLimit = "Pack current that the cutback leaves", "I_max" =
-        "g (V_pack − N_s V_end) / (1 + g R_pack), g = n k_mode I_battery / (N_s (V_start − V_end))", Ampere, CIRCUIT;
+        "A (V_pack − N_s V_end) / (1 + A R_pack), A = n k_mode I_battery / (N_s (V_start − V_end))", Ampere, CIRCUIT;
     motors: "n" Count, mode: "k_mode" None, set: "I_battery" Ampere, series: "N_s" Cells, start: "V_start" Volt, end: "V_end" Volt, open: "V_pack" Volt, resistance: "R_pack" Ohm => {
         // A cutback as steep as a step is taken as a hundredth of a volt wide.
         let slope = motors * mode * set / (series * (start - end).max(0.01));
@@ -175,7 +175,7 @@ law! {
 
 law! {
     /// Mean current, A, over the charge spent, for the time that it takes.
-    MeanPackCurrent = "Mean current over the charge", "I_mean" = "1 / (mean of 1 / I_pack over the charge)", Ampere, MECHANICS;
+    MeanPackCurrent = "Mean current over the charge", "I_mean" = "1 / (mean of 1 / I_pack)", Ampere, MECHANICS;
     inverse: "mean of 1 / I_pack" PerAmpere => 1.0 / inverse
 }
 

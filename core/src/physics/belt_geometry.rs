@@ -92,13 +92,13 @@ law! {
 law! {
     /// Centre distance, m, that a belt wants: the inverse of [`OpenBeltLength`]. For a
     /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
-    BeltCentre = "Centre distance that the belt wants", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt", Metre, OPEN_BELT;
+    BeltCentre = "Centre distance that the belt wants", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }
 
 law! {
     /// Centre distance, m, that the belt wants, no further than the mount slides.
-    BeltCentreInRun = "Centre distance within the stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 β (R_2 − R_1) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
+    BeltCentreInRun = "Centre distance within the stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre, least: "C_min" Metre, most: "C_max" Metre =>
         taut(length, small, large).max(least).min(most)
 }
@@ -163,7 +163,7 @@ law! {
     /// and no more than the tyres hold. Iron and bearings of the motor brake
     /// too. The tyres' hold is taken as for a push, which is more than braking
     /// leaves on the rear axle.
-    BrakeTorque = "Torque of each motor when it brakes hardest", "T_brake" = "k_T · the lesser of I_brake and I_rated, + T_0, no more than T_hold", NewtonMetre, DRELA;
+    BrakeTorque = "Torque of each motor when it brakes hardest", "T_brake" = "k_T (the lesser of I_brake and I_rated) + T_0, not above T_hold", NewtonMetre, DRELA;
     constant: "k_T" NewtonMetrePerAmpere, set: "I_brake" Ampere, rated: "I_rated" Ampere, iron: "T_0" NewtonMetre, hold: "T_hold" NewtonMetre =>
         (constant * set.min(rated) + iron).min(hold)
 }

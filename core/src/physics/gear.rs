@@ -62,7 +62,7 @@ law! {
 law! {
     /// Push of all motors at the road, N: the inverse of [`ShaftTorque`]. A
     /// motor that drags is driven from the road, through the belt's losses.
-    PushForce = "Push at the road", "F_push" = "T_lim i η n / r; T_lim i n / (r η) where the motors drag", Newton, MECHANICS;
+    PushForce = "Push at the road", "F_push" = "T_lim i η n / r; T_lim i n / (r η) where T_lim < 0", Newton, MECHANICS;
     torque: "T_lim" NewtonMetre, ratio: "i" None, efficiency: "η" None, motors: "n" Count, radius: "r" Metre => {
         let efficiency = if torque >= 0.0 { efficiency } else { 1.0 / efficiency };
         torque * ratio * efficiency * motors / radius

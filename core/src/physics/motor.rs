@@ -132,7 +132,7 @@ law! {
 
 law! {
     /// No current, A, beyond the controller's electrical speed limit.
-    SpeedLimit = "Electrical speed limit", "I_lim" = "0 where erpm > erpm_max", Ampere, MECHANICS;
+    SpeedLimit = "Electrical speed limit", "I_lim" = "0 where erpm > erpm_max, else no limit", Ampere, MECHANICS;
     erpm: "erpm" Rpm, most: "erpm_max" Rpm => if erpm > most { 0.0 } else { f64::INFINITY }
 }
 
@@ -158,7 +158,7 @@ law! {
     /// assert!((i - 10.0).abs() < 1e-12);
     /// ```
     DrawnCurrent = "Motor current at that pack current", "I_lim" =
-        "2C / (B + √(B² + 4 R_heat C)), B = k_T ω + k_sw V, C = I_max V / n − P_idle, V = V_pack − I_max R_pack", Ampere, CIRCUIT;
+        "2C / (B + √(B² + 4 R_heat C)); 0 where C < 0, B = k_T ω + k_sw V, C = I_max V / n − P_idle, V = V_pack − I_max R_pack", Ampere, CIRCUIT;
     pack: "I_max" Ampere, open: "V_pack" Volt, resistance: "R_pack" Ohm, motors: "n" Count, constant: "k_T" NewtonMetrePerAmpere,
     omega: "ω" RadianPerSecond, heat: "R_heat" Ohm, switching: "k_sw" None, idle: "P_idle" Watt => {
         let volts = open - pack * resistance;

@@ -81,7 +81,7 @@ law! {
     /// assert!((held(0.2) - 119.900_17).abs() < 1e-4);
     /// assert!((held(0.7) - 617.818_95).abs() < 1e-4);
     /// ```
-    GripForce = "Push that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 − μ n h_c / L_base), divided by 1 at least", Newton, MECHANICS;
+    GripForce = "Push that the tyres hold", "F_grip" = "½ μ n m g cos α / (the greater of 1 and 2 − μ n h_c / L_base)", Newton, MECHANICS;
     grip: "μ" None, motors: "n" Count, mass: "m" Kilogram, cos: "cos α" None, height: "h_c" Metre, base: "L_base" Metre => {
         let share = grip * motors;
         0.5 * share * mass * G * cos / (2.0 - share * height / base).max(1.0)
@@ -108,7 +108,7 @@ law! {
     /// let grade = SteepestGrade { net: 98.360_453, mass: 90.0, rolling: 0.012 };
     /// assert!((grade.value() - 0.1).abs() < 1e-8);
     /// ```
-    SteepestGrade = "Steepest grade", "grade" = "tan(asin(F_net / (m g √(1 + C_rr²))) − atan C_rr)", None, MARTIN;
+    SteepestGrade = "Steepest grade", "grade" = "tan(asin(F_net / (m g √(1 + C_rr²))) − atan C_rr), from −1 to 1", None, MARTIN;
     net: "F_net" Newton, mass: "m" Kilogram, rolling: "C_rr" None => {
         // tan(a − b) from tan a and tan b: no trigonometry is needed.
         let sine = net / (mass * G * sqrt(1.0 + rolling * rolling));

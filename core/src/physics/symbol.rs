@@ -86,6 +86,7 @@ symbols! {
     "F_spare" Newton "push left over";
     "F_t" Newton "static tension of each span";
     "F_test" Newton "force on the middle of a span";
+    "g" MetrePerSecondSquared "standard gravity, 9.80665 m/s²";
     "gauge" Gauge "gauge of the wires";
     "grade" None "rise over run";
     "h" Metre "altitude";
