@@ -1,10 +1,12 @@
 //! What is printed is what is evaluated: the right-hand side of every law, read
 //! as a person reads it, gives what its function gives.
 
+mod expression;
 mod formula;
 
 use crate::cases;
-use formula::{Formula, Values};
+use expression::Values;
+use formula::Formula;
 use pitchline_core::{Formula as Words, Law, Unit, physics};
 use proptest::collection::vec;
 use proptest::prelude::*;
