@@ -56,6 +56,8 @@ extern crate alloc;
 extern crate std;
 
 #[macro_use]
+mod listed;
+#[macro_use]
 pub mod physics;
 
 mod answers;

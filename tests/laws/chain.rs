@@ -4,7 +4,6 @@
 use crate::board::{any_board, likely_board};
 use crate::cases;
 use crate::charge::chargeable;
-use crate::finite::HEADLINES;
 use pitchline_core::physics::symbol::SYMBOLS;
 use pitchline_core::ride::explain_for_ever;
 use pitchline_core::{
@@ -236,7 +235,7 @@ proptest! {
     #[test]
     fn every_working_hangs_together(board in any_board()) {
         let build = board.build();
-        for headline in HEADLINES {
+        for headline in Headline::ALL {
             hangs_together(headline, &explain(&build, headline))?;
         }
     }
@@ -244,7 +243,7 @@ proptest! {
     #[test]
     fn the_working_of_a_likely_board_hangs_together(board in likely_board()) {
         let build = board.build();
-        for headline in HEADLINES {
+        for headline in Headline::ALL {
             hangs_together(headline, &explain(&build, headline))?;
         }
     }
@@ -325,7 +324,7 @@ proptest! {
             (Headline::TopSpeed, speed.flat_full),
             (Headline::TopSpeedLow, speed.flat_low),
             (Headline::TopSpeedOnGrade, speed.on_grade),
-            (Headline::ModeSpeed(0), speed.modes[0]),
+            (Headline::TopSpeedLowMode, speed.modes[0]),
         ] {
             let steps = explain(&build, headline);
             let own = steps.iter().any(|step| step.formula.name == own_step(found.limit));

@@ -10,28 +10,6 @@ use pitchline_core::{
 use proptest::prelude::*;
 use serde_json::Value;
 
-pub(crate) const HEADLINES: [Headline; 18] = [
-    Headline::TopSpeed,
-    Headline::TopSpeedLow,
-    Headline::TopSpeedOnGrade,
-    Headline::ModeSpeed(0),
-    Headline::ModeSpeed(1),
-    Headline::ModeSpeed(2),
-    Headline::ClimbCrawl,
-    Headline::ClimbSlow,
-    Headline::ClimbBrisk,
-    Headline::ClimbSlowLow,
-    Headline::Distance,
-    Headline::BeltCentre,
-    Headline::BeltRating,
-    Headline::BeltPull,
-    Headline::BeltSteady,
-    Headline::BeltHill,
-    Headline::BeltTension,
-    // No such mode: it may not panic.
-    Headline::ModeSpeed(usize::MAX),
-];
-
 /// Where a value that is not a number hides, if anywhere: JSON has no word for
 /// it and says null, and nothing in an answer is optional.
 pub(crate) fn null_in(value: &Value, path: &str) -> Option<String> {
@@ -53,7 +31,7 @@ fn a_null_is_found() {
 }
 
 fn steps_are_numbers(build: &Build) -> Result<(), TestCaseError> {
-    for headline in HEADLINES {
+    for headline in Headline::ALL {
         let steps = explain(build, headline);
         prop_assert!(!steps.is_empty());
         for step in steps {

@@ -60,9 +60,9 @@ proptest! {
             (Headline::TopSpeed, &full, FULL, Slope::FLAT, found.flat_full),
             (Headline::TopSpeedLow, &low, FULL, Slope::FLAT, found.flat_low),
             (Headline::TopSpeedOnGrade, &full, FULL, hill, found.on_grade),
-            (Headline::ModeSpeed(0), &full, one, Slope::FLAT, found.modes[0]),
-            (Headline::ModeSpeed(1), &full, two, Slope::FLAT, found.modes[1]),
-            (Headline::ModeSpeed(2), &full, three, Slope::FLAT, found.modes[2]),
+            (Headline::TopSpeedLowMode, &full, one, Slope::FLAT, found.modes[0]),
+            (Headline::TopSpeedMidMode, &full, two, Slope::FLAT, found.modes[1]),
+            (Headline::TopSpeedHighMode, &full, three, Slope::FLAT, found.modes[2]),
         ] {
             crosses(&drive, supply, &mode, slope, top)?;
             let steps = explain(&build, headline);
@@ -86,7 +86,7 @@ proptest! {
             (Headline::TopSpeed, found.speed.flat_full.speed_m_s),
             (Headline::TopSpeedLow, found.speed.flat_low.speed_m_s),
             (Headline::TopSpeedOnGrade, found.speed.on_grade.speed_m_s),
-            (Headline::ModeSpeed(1), found.speed.modes[1].speed_m_s),
+            (Headline::TopSpeedMidMode, found.speed.modes[1].speed_m_s),
             (Headline::ClimbCrawl, 2.0 / 3.6),
             (Headline::ClimbSlow, 10.0 / 3.6),
             (Headline::ClimbBrisk, 20.0 / 3.6),

@@ -5,44 +5,51 @@ use super::drive::{Drive, Sag};
 use super::fit::explain_belt;
 use super::push::FULL;
 use crate::build::Build;
+use crate::parts::Mode;
 use crate::physics::road_load::{Slope, SpareForce};
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
 
-/// A headline that can show its working.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Headline {
-    /// Top speed on the flat with a full pack.
-    TopSpeed,
-    /// Top speed on the flat with a pack nearly empty.
-    TopSpeedLow,
-    /// Top speed on the rider's slope.
-    TopSpeedOnGrade,
-    /// Top speed in a ride mode, counted from 0.
-    ModeSpeed(usize),
-    /// Steepest hill at a crawl.
-    ClimbCrawl,
-    /// Steepest hill at 10 km/h.
-    ClimbSlow,
-    /// Steepest hill at 20 km/h.
-    ClimbBrisk,
-    /// Steepest hill at 10 km/h with a pack nearly empty.
-    ClimbSlowLow,
-    /// Distance at cruising speed.
-    Distance,
-    /// Centre distance that the belt on the board wants; where the pulleys
-    /// touch if it is too short.
-    BeltCentre,
-    /// The belt's highest pull with its teeth in mesh.
-    BeltRating,
-    /// Greatest pull in the belt.
-    BeltPull,
-    /// Pull in the belt at cruising speed on the flat.
-    BeltSteady,
-    /// Pull in the belt up the rider's hill.
-    BeltHill,
-    /// Static tension aimed at, with deflection, note and the torque at which teeth may jump.
-    BeltTension,
+listed! {
+    /// A headline that can show its working.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Headline {
+        /// Top speed on the flat with a full pack.
+        TopSpeed,
+        /// Top speed on the flat with a pack nearly empty.
+        TopSpeedLow,
+        /// Top speed on the rider's slope.
+        TopSpeedOnGrade,
+        /// Top speed in the lowest ride mode.
+        TopSpeedLowMode,
+        /// Top speed in the middle ride mode.
+        TopSpeedMidMode,
+        /// Top speed in the highest ride mode.
+        TopSpeedHighMode,
+        /// Steepest hill at a crawl.
+        ClimbCrawl,
+        /// Steepest hill at 10 km/h.
+        ClimbSlow,
+        /// Steepest hill at 20 km/h.
+        ClimbBrisk,
+        /// Steepest hill at 10 km/h with a pack nearly empty.
+        ClimbSlowLow,
+        /// Distance at cruising speed.
+        Distance,
+        /// Centre distance that the belt on the board wants; where the pulleys
+        /// touch if it is too short.
+        BeltCentre,
+        /// The belt's highest pull with its teeth in mesh.
+        BeltRating,
+        /// Greatest pull in the belt.
+        BeltPull,
+        /// Pull in the belt at cruising speed on the flat.
+        BeltSteady,
+        /// Pull in the belt up the rider's hill.
+        BeltHill,
+        /// Static tension aimed at, with deflection, note and the torque at which teeth may jump.
+        BeltTension,
+    }
 }
 
 /// The steps that lead to a headline.
@@ -60,12 +67,21 @@ pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
     let ride = &build.ride;
     let low = ride.low_charge;
     let slope = Slope::of_grade(ride.grade);
+    let [low_mode, mid_mode, high_mode] = &build.modes;
     match headline {
-        Headline::TopSpeed => top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, None, &mut w),
-        Headline::TopSpeedLow => top_speed(&drive, low, Sag::Sustained, Slope::FLAT, None, &mut w),
-        Headline::TopSpeedOnGrade => top_speed(&drive, 1.0, Sag::Burst, slope, None, &mut w),
-        Headline::ModeSpeed(mode) => {
-            top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, Some(mode), &mut w);
+        Headline::TopSpeed => top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, &FULL, &mut w),
+        Headline::TopSpeedLow => {
+            top_speed(&drive, low, Sag::Sustained, Slope::FLAT, &FULL, &mut w);
+        }
+        Headline::TopSpeedOnGrade => top_speed(&drive, 1.0, Sag::Burst, slope, &FULL, &mut w),
+        Headline::TopSpeedLowMode => {
+            top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, low_mode, &mut w);
+        }
+        Headline::TopSpeedMidMode => {
+            top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, mid_mode, &mut w);
+        }
+        Headline::TopSpeedHighMode => {
+            top_speed(&drive, 1.0, Sag::Burst, Slope::FLAT, high_mode, &mut w);
         }
         Headline::ClimbCrawl => steepest(&drive, 1.0, Sag::Burst, CRAWL_M_S, &mut w),
         Headline::ClimbSlow => steepest(&drive, 1.0, Sag::Burst, SLOW_M_S, &mut w),
@@ -82,15 +98,7 @@ pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
     w.into_steps()
 }
 
-fn top_speed(
-    drive: &Drive,
-    charge: f64,
-    sag: Sag,
-    slope: Slope,
-    mode: Option<usize>,
-    w: &mut Working,
-) {
-    let mode = mode.and_then(|i| drive.build.modes.get(i)).unwrap_or(&FULL);
+fn top_speed(drive: &Drive, charge: f64, sag: Sag, slope: Slope, mode: &Mode, w: &mut Working) {
     let supply = drive.supply_explained(charge, sag, w);
     let top = drive.top_speed_explained(&supply, mode, slope, w);
     drive.hold_explained(&supply, top.speed_m_s, slope, w);

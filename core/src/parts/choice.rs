@@ -25,12 +25,20 @@ impl Value for f64 {
     }
 }
 
+/// The choice of that number; the default for any other.
+fn chosen<T: Copy + Default>(number: f64, all: &[T]) -> T {
+    let mut numbered = all.iter().zip(0_u32..);
+    numbered.find(|(_, at)| f64::from(*at) == number).map(|(one, _)| *one).unwrap_or_default()
+}
+
 macro_rules! choice {
     ($(#[$meta:meta])* $name:ident { $first:ident = $first_key:literal, $($option:ident = $key:literal),* $(,)? }) => {
-        $(#[$meta])*
-        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-        #[allow(missing_docs, reason = "the names say it")]
-        pub enum $name { #[default] $first, $($option),* }
+        listed! {
+            $(#[$meta])*
+            #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+            #[allow(missing_docs, reason = "the names say it")]
+            pub enum $name { #[default] $first, $($option),* }
+        }
 
         impl $name {
             /// Names in files, in the order of their numbers.
@@ -39,11 +47,7 @@ macro_rules! choice {
 
         impl Value for $name {
             fn read(values: &mut Values) -> Self {
-                let number = f64::read(values);
-                let mut at = 0.0;
-                $( at += 1.0; if number == at { return Self::$option; } )*
-                let _ = at;
-                Self::$first
+                chosen(f64::read(values), &Self::ALL)
             }
         }
     };
@@ -85,14 +89,7 @@ choice! {
 
 impl Value for Chemistry {
     fn read(values: &mut Values) -> Self {
-        let number = f64::read(values);
-        if number == 1.0 {
-            Self::Power
-        } else if number == 2.0 {
-            Self::Lfp
-        } else {
-            Self::Energy
-        }
+        chosen(f64::read(values), &Self::ALL)
     }
 }
 

@@ -20,16 +20,18 @@ const REFERENCE_K: f64 = 298.15;
 const COLDEST_C: f64 = -30.0;
 const HOTTEST_C: f64 = 60.0;
 
-/// The class of a lithium cell.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Chemistry {
-    /// NMC or NCA made for capacity.
-    #[default]
-    Energy,
-    /// NMC or NCA made for current.
-    Power,
-    /// Lithium iron phosphate.
-    Lfp,
+listed! {
+    /// The class of a lithium cell.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+    pub enum Chemistry {
+        /// NMC or NCA made for capacity.
+        #[default]
+        Energy,
+        /// NMC or NCA made for current.
+        Power,
+        /// Lithium iron phosphate.
+        Lfp,
+    }
 }
 
 /// How the resistance of a class is made up, relative to the resistance ten
@@ -118,9 +120,6 @@ fn held(x: f64, low: f64, high: f64) -> f64 {
 }
 
 impl Chemistry {
-    /// Every class, in the order of the enum.
-    pub const ALL: [Self; 3] = [Self::Energy, Self::Power, Self::Lfp];
-
     /// Open-circuit voltage of one cell, V, at a charge between 0 and 1, held
     /// at the ends beyond.
     ///

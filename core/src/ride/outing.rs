@@ -9,18 +9,6 @@ use crate::answers::Drive;
 use crate::parts::Outing;
 
 impl Outing {
-    /// All of them, in the order of their names.
-    pub const ALL: [Self; 8] = [
-        Self::Steady,
-        Self::Easy,
-        Self::Town,
-        Self::Hills,
-        Self::Flatout,
-        Self::Own,
-        Self::CycleCut,
-        Self::CycleSlowed,
-    ];
-
     /// The style, or how the urban cycle is made to suit the board.
     ///
     /// # Errors

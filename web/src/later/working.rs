@@ -12,7 +12,9 @@ pub(super) fn steps(app: App, which: Headline) -> Node {
         Headline::TopSpeed
         | Headline::TopSpeedLow
         | Headline::TopSpeedOnGrade
-        | Headline::ModeSpeed(_) => page::SEARCHED,
+        | Headline::TopSpeedLowMode
+        | Headline::TopSpeedMidMode
+        | Headline::TopSpeedHighMode => page::SEARCHED,
         _ => page::STEPPED,
     };
     let steps = move || app.found().map(|found| explain(&found.build, which)).unwrap_or_default();

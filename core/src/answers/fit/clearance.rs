@@ -14,44 +14,33 @@ use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
 
-/// The two parts that a clearance is between.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Between {
-    /// The wheel pulley's flange and the road.
-    PulleyRoad,
-    /// The belt under the wheel pulley and the road.
-    BeltRoad,
-    /// The motor's can and the road.
-    MotorRoad,
-    /// The motor's can and the wheel beside it.
-    MotorWheel,
-    /// The motor's can and the deck above it.
-    MotorDeck,
-    /// The motor's can and the box, along the board.
-    MotorBox,
-    /// The cans of two motors; only where there are two.
-    MotorMotor,
-    /// The hanger's width, and mounts and motors on it.
-    Hanger,
-    /// The axle's length, and what is on it.
-    Axle,
+listed! {
+    /// The two parts that a clearance is between.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+    #[serde(rename_all = "snake_case")]
+    pub enum Between {
+        /// The wheel pulley's flange and the road.
+        PulleyRoad,
+        /// The belt under the wheel pulley and the road.
+        BeltRoad,
+        /// The motor's can and the road.
+        MotorRoad,
+        /// The motor's can and the wheel beside it.
+        MotorWheel,
+        /// The motor's can and the deck above it.
+        MotorDeck,
+        /// The motor's can and the box, along the board.
+        MotorBox,
+        /// The cans of two motors; only where there are two.
+        MotorMotor,
+        /// The hanger's width, and mounts and motors on it.
+        Hanger,
+        /// The axle's length, and what is on it.
+        Axle,
+    }
 }
 
 impl Between {
-    /// Every one.
-    pub const ALL: [Self; 9] = [
-        Self::PulleyRoad,
-        Self::BeltRoad,
-        Self::MotorRoad,
-        Self::MotorWheel,
-        Self::MotorDeck,
-        Self::MotorBox,
-        Self::MotorMotor,
-        Self::Hanger,
-        Self::Axle,
-    ];
-
     /// The inputs it rests on that may have been assumed.
     const fn inputs(self) -> &'static [(Slot, &'static str)] {
         const TREAD: (Slot, &str) = (Slot::Wheel, "deflection_mm");
