@@ -11,7 +11,7 @@
 //! // A plausible board, then a rider of 95 kg and a larger wheel pulley.
 //! let mut draft = Draft::typical();
 //! draft.set(Slot::Rider, "mass_kg", 95.0);
-//! draft.set(Slot::WheelPulley, "teeth", 44.0);
+//! draft.set(Slot::WheelPulley, "teeth", 46.0);
 //!
 //! let build = Build::check(&draft).unwrap();
 //! let found = answers(&build);

@@ -91,10 +91,10 @@ law! {
     /// Nameplate energy of a pack, Wh.
     ///
     /// ```
-    /// // 10 in series, 9 Ah at 3.6 V nominal: 324 Wh.
+    /// // 12 in series, 15 Ah at 3.6 V nominal: 648 Wh.
     /// use pitchline_core::physics::battery::NameplateEnergy;
-    /// let e = NameplateEnergy { series: 10.0, parallel: 3.0, cell: 3.0, nominal: 3.6 }.value();
-    /// assert_eq!(e, 324.0);
+    /// let e = NameplateEnergy { series: 12.0, parallel: 3.0, cell: 5.0, nominal: 3.6 }.value();
+    /// assert_eq!(e, 648.0);
     /// ```
     NameplateEnergy = "Nameplate energy", "E" = "N_s N_p Q_cell V_nominal", WattHour, MECHANICS;
     series: "N_s" Cells, parallel: "N_p" Cells, cell: "Q_cell" AmpereHour, nominal: "V_nominal" Volt =>

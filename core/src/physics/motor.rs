@@ -31,8 +31,8 @@ law! {
     /// Source: algebra, `3/2 p λ` with `λ = 60 / (2π √3 p Kv)`.
     ///
     /// ```
-    /// let kt = pitchline_core::physics::motor::TorqueConstantPeak { kv: 190.0 }.value();
-    /// assert!((kt * 190.0 - 8.269_933).abs() < 1e-6);
+    /// let kt = pitchline_core::physics::motor::TorqueConstantPeak { kv: 165.0 }.value();
+    /// assert!((kt * 165.0 - 8.269_933).abs() < 1e-6);
     /// ```
     TorqueConstantPeak = "Torque for each peak phase ampere", "k_T" = "(√3 / 2) 60 / (2π Kv)", NewtonMetrePerAmpere, SINUSOIDAL;
     kv: "Kv" RpmPerVolt => SQRT_3 / 2.0 * 60.0 / (2.0 * PI * kv)
