@@ -99,11 +99,20 @@ fn whole_task(size: Size) -> Outcome {
     page.press(Key::Enter)?;
     page.wait_for("another pairing", |page| Ok(picked_teeth(page)? != before))?;
     let teeth = picked_teeth(page)?;
-    assert_eq!(teeth, ("18".to_owned(), "72".to_owned()));
+    let more = |slot: Slot| {
+        let now = draft.value(slot, "teeth");
+        let at = slot.kind().field_index("teeth").expect("pulleys have teeth");
+        let offered =
+            catalog.offered(&draft.kit, slot).into_iter().filter_map(|part| part.value(at));
+        offered.filter(|teeth| Some(*teeth) > now).min_by(f64::total_cmp)
+    };
+    let wanted = [more(Slot::MotorPulley), more(Slot::WheelPulley)];
+    assert_eq!([&teeth.0, &teeth.1].map(|teeth| teeth.parse().ok()), wanted);
     assert_answers(page, &paired(&draft, &teeth))?;
     assert!(look(page)?.starts_with(MAP), "the focus moved");
     let readout = page.by_css(".gear-map .chart-readout")?.text()?;
-    assert!(readout.starts_with("Motor 18, wheel 72 teeth"), "{readout}");
+    let pairing = format!("Motor {}, wheel {} teeth", teeth.0, teeth.1);
+    assert!(readout.starts_with(&pairing), "{readout}");
     page.screenshot(&format!("page-keyboard-{size:?}"))?;
     page.press(Key::Escape)?;
     page.wait_until("return !document.querySelector('.gear-map .c-cursor')")?;
