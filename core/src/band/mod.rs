@@ -199,14 +199,7 @@ impl Sampler {
                 (mover.low, mover.high) = (*low, *high);
             }
         }
-        // For nine, exchanging neighbours is enough, and costs the page less than a sort.
-        for at in (0..INPUTS).flat_map(|_| 1..INPUTS) {
-            if let Some([one, next]) = movers.get_mut(at - 1..=at)
-                && abs(next.swing()) > abs(one.swing())
-            {
-                core::mem::swap(one, next);
-            }
-        }
+        movers.sort_by(|one, other| abs(other.swing()).total_cmp(&abs(one.swing())));
         movers
     }
 }

@@ -65,6 +65,7 @@ pub(super) fn quantile(values: &mut [f64], share: f64) -> f64 {
 
 /// Puts the value that belongs at a place in order there, no smaller one after
 /// it and no larger one before it.
+// `select_nth_unstable_by` does the same, and costs the page two kilobytes more.
 fn nth(values: &mut [f64], place: usize) -> f64 {
     let (mut from, mut to) = (0, values.len());
     while to > from + 1 {

@@ -4,22 +4,6 @@ use crate::build::Build;
 use crate::parts::Slot;
 use serde::Serialize;
 
-/// An input that is not known exactly.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Uncertain {
-    Mass,
-    Rolling,
-    DragArea,
-    Wind,
-    Temperature,
-    Capacity,
-    Resistance,
-    Belt,
-    Kv,
-}
-
 /// How far an input may be off, up and down, with what was entered the most
 /// likely: a triangle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,34 +20,45 @@ pub struct Spread {
     pub absolute: bool,
 }
 
-const fn spread(
-    input: Uncertain,
-    slot: Slot,
-    key: &'static str,
-    half: f64,
-    absolute: bool,
-) -> Spread {
-    Spread { input, slot, key, half, absolute }
+/// Declares what is not known exactly, and how far each of it may be off.
+macro_rules! uncertain {
+    ($( $input:ident: $slot:ident $key:literal, $half:expr, $absolute:literal; )*) => {
+        listed! {
+            /// An input that is not known exactly.
+            #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+            #[serde(rename_all = "snake_case")]
+            #[allow(missing_docs, reason = "the names say it")]
+            pub enum Uncertain { $($input),* }
+        }
+
+        /// How many inputs are not known exactly.
+        pub const INPUTS: usize = Uncertain::ALL.len();
+
+        /// Every one of them. Common practice, no source.
+        pub const SPREADS: [Spread; INPUTS] = [ $( Spread {
+            input: Uncertain::$input,
+            slot: Slot::$slot,
+            key: $key,
+            half: $half,
+            absolute: $absolute,
+        } ),* ];
+    };
 }
 
-/// How many inputs are not known exactly.
-pub const INPUTS: usize = 9;
-
-/// Every one of them. Common practice, no source.
-pub const SPREADS: [Spread; INPUTS] = [
+uncertain! {
     // Clothes, breakfast and what is in the bag.
-    spread(Uncertain::Mass, Slot::Rider, "mass_kg", 4.0, true),
-    spread(Uncertain::Rolling, Slot::Wheel, "rolling_smooth", 0.25, false),
-    spread(Uncertain::DragArea, Slot::Rider, "drag_area_m2", 0.15, false),
+    Mass: Rider "mass_kg", 4.0, true;
+    Rolling: Wheel "rolling_smooth", 0.25, false;
+    DragArea: Rider "drag_area_m2", 0.15, false;
     // 7 km/h.
-    spread(Uncertain::Wind, Slot::Place, "headwind_km_h", 7.0 / 3.6, true),
-    spread(Uncertain::Temperature, Slot::Place, "air_c", 5.0, true),
-    spread(Uncertain::Capacity, Slot::Cell, "capacity_ah", 0.05, false),
-    spread(Uncertain::Resistance, Slot::Cell, "resistance_10s_mohm", 0.20, false),
-    spread(Uncertain::Belt, Slot::Belt, "efficiency_percent", 0.03, true),
+    Wind: Place "headwind_km_h", 7.0 / 3.6, true;
+    Temperature: Place "air_c", 5.0, true;
+    Capacity: Cell "capacity_ah", 0.05, false;
+    Resistance: Cell "resistance_10s_mohm", 0.20, false;
+    Belt: Belt "efficiency_percent", 0.03, true;
     // Labels can be 10 % off.
-    spread(Uncertain::Kv, Slot::Motor, "kv_rpm_per_v", 0.10, false),
-];
+    Kv: Motor "kv_rpm_per_v", 0.10, false;
+}
 
 impl Spread {
     /// The build with this input off by `off`, between -1 and 1 of the half
