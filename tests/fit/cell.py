@@ -1,11 +1,19 @@
-"""The cell model in time, and its settled form without a time axis. See fit_chemistry.py for the equations."""
+"""The cell model in time. See fit_chemistry.py for the equations."""
 
 import numpy as np
 
-# Solid diffusion is more strongly activated than the ohmic and kinetic part: the lag goes with the square of the
-# resistance factor. Powers 1, 2 and 3 were tried: all reach the energies, 1 triples the 10 s resistance at 0 degC
-# where the runs' own first minute shows 1.8, 3 empties a cell at -20 degC beyond all practice.
-LAG_POWER = 2
+
+def split(ocv, cell, low, top):
+    """The open-circuit voltage, its part above the knee read at a surface of its own."""
+    knee = cell.get("knee", 1.0)
+    return ocv(np.minimum(low, knee)) + ocv(np.maximum(top, knee)) - ocv(knee)
+
+
+def behind(ocv, cell, z, j1, j2, f=1.0, lag_f=1.0):
+    """Volts behind the part of the resistance that is there at once."""
+    low = z - lag_f * (cell["lag1"] * j1 + cell["lag2"] * j2)
+    top = z - lag_f * cell.get("top", 0.0) * j1
+    return split(ocv, cell, low, top) - f * (cell["r1"] * j1 + cell["r2"] * j2)
 
 
 def simulate(ocv, cell, runs, steps=400):
@@ -16,15 +24,14 @@ def simulate(ocv, cell, runs, steps=400):
     kind = np.array([r["kind"] for r in runs])
     power, charge = kind == "cp", kind == "cccv"
     value, end, z, f, cap = of("value", 0), of("end", 2.5), of("z0", 1.0), of("f", 1.0), cell["q"] * of("cap", 1.0)
-    dt, cut, lag_f = of("t", 1) / steps, of("cut", 0), of("f", 1.0) ** LAG_POWER
+    dt, cut, lag_f = of("t", 1) / steps, of("cut", 0), of("lag_f", 1.0)
     e1, e2 = np.exp(-dt / cell["tau1"]), np.exp(-dt / cell["tau2"])
     j1, j2, t, ah, wh = (np.zeros(len(runs)) for _ in range(5))
     r0, done, t_cc = cell["r0"] * f, np.zeros(len(runs), bool), np.full(len(runs), np.nan)
     final, trace = np.full((4, len(runs)), np.nan), []
 
     def open_v(z, j1, j2):
-        surface = z - lag_f * (cell["lag1"] * j1 + cell["lag2"] * j2)
-        return ocv(surface) - f * (cell["r1"] * j1 + cell["r2"] * j2)
+        return behind(ocv, cell, z, j1, j2, f, lag_f)
 
     u = open_v(z, j1, j2)
     for _ in range(int(1.7 * steps)):
@@ -50,26 +57,13 @@ def simulate(ocv, cell, runs, steps=400):
     return {"t": final[0], "ah": final[1], "wh": final[2], "z": final[3], "t_cc": t_cc, "trace": trace}
 
 
-def pulse_v(ocv, cell, z0, amps, seconds):
+def pulse_v(ocv, cell, z0, amps, seconds, f=1.0, lag_f=1.0):
     j1, j2 = (amps * (1 - np.exp(-seconds / cell[k])) for k in ("tau1", "tau2"))
-    surface = z0 - amps * seconds / 3600 / cell["q"] - cell["lag1"] * j1 - cell["lag2"] * j2
-    return float(ocv(surface)) - cell["r0"] * amps - cell["r1"] * j1 - cell["r2"] * j2
+    z = z0 - amps * seconds / 3600 / cell["q"]
+    return float(behind(ocv, cell, z, j1, j2, f, lag_f)) - f * cell["r0"] * amps
 
 
 def resistance_10s(ocv, cell):
     g1, g2 = (1 - np.exp(-10 / cell[k]) for k in ("tau1", "tau2"))
     lag = cell["lag1"] * g1 + cell["lag2"] * g2
     return cell["r0"] + cell["r1"] * g1 + cell["r2"] * g2 + lag * ocv.slope(0.5)
-
-
-def settled(ocv, cell, gain, scale, run, points=4001):
-    """Ah and Wh of a steady discharge in the settled form."""
-    z = np.linspace(1, 0, points)
-    r = cell["r0"] + cell["r1"] + cell["r2"] * (1 + gain * np.exp(-z / scale))
-    u, i = ocv(z), np.full(points, float(run["value"]))
-    if run["kind"] == "cp":
-        root = u * u - 4 * r * run["value"]
-        i = np.where(root > 0, 2 * run["value"] / (u + np.sqrt(np.maximum(root, 0))), np.inf)
-    v = u - r * i
-    n = max(int(np.argmax(v < run["end"])), 2)
-    return cell["q"] * (1 - z[n - 1]), cell["q"] * np.trapezoid(v[:n], -z[:n])

@@ -41,12 +41,31 @@ def energy_runs():
     return runs
 
 
+LFP_TRACES = {"0.46": "C_5", "1.15": "C_2", "2.3": "1C", "3.45": "3C_2", "4.6": "2C"}
+
+
 def lfp_runs():
-    two = figures("Prada2013", "cc")[0]
-    return [trace_run("0.2C", "cc", 0.46, 2.0, "Prada2013_cc_C_5_25C.csv"), trace_run("1C", "cc", 2.3, 2.0, "Prada2013_cc_1C_25C.csv"),
-            {"label": "2C", "kind": "cc", "value": 4.6, "end": 2.0, "t": float(two["Q_Ah"]) / 4.6 * 3600,
-             "ah": float(two["Q_Ah"]), "wh": float(two["E_Wh"])}]
+    """Discharges at five currents, each to four stop voltages, three constant powers and two charges."""
+    runs = []
+    for r in figures("Prada2013", "cc"):
+        amps, end = float(r["value"]), float(r["end_V"])
+        run = {"label": f"{amps / 2.3:g}C to {end} V", "kind": "cc", "value": amps, "end": end,
+               "t": float(r["t_s"]), "ah": float(r["Q_Ah"]), "wh": float(r["E_Wh"])}
+        if end == 2.0:
+            c = columns(f"Prada2013_cc_{LFP_TRACES[r['value']]}_25C.csv")
+            run["curve"] = (c["Q_Ah"], c["V_V"])
+        runs.append(run)
+    for r in figures("Prada2013", "cp"):
+        runs.append({"label": f"{r['value']} W to {r['end_V']} V", "kind": "cp", "value": float(r["value"]), "end": float(r["end_V"]),
+                     "t": float(r["t_s"]), "ah": float(r["Q_Ah"]), "wh": float(r["E_Wh"])})
+    for r in figures("Prada2013", "cccv"):
+        runs.append({"label": f"CC-CV {float(r['value']) / 2.3:g}C", "kind": "cccv", "value": float(r["value"]), "end": 3.6,
+                     "cut": 0.115, "z0": 0.0, "t": float(r["t_s"]), "ah": float(r["Q_Ah"]), "wh": float(r["E_Wh"]),
+                     "t_cc": float(r["t_cc_s"])})
+    return runs
 
 
-def chen_pulses():
-    return [(float(r["soc0"]), float(r["V_V"])) for r in figures("Chen2020", "pulse")]
+def pulses(cell_set, amps=None):
+    """Charge before, current, seconds, volts at the end."""
+    rows = [(float(r["soc0"]), float(r["value"]), float(r["t_s"]), float(r["V_V"])) for r in figures(cell_set, "pulse")]
+    return [row for row in rows if amps is None or row[1] in amps]

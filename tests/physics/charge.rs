@@ -38,6 +38,8 @@ const OHMIC: Shape = Shape {
     tau2_s: 180.0,
     lag1_per_v: 0.0,
     lag2_per_v: 0.0,
+    top_from: 1.0,
+    top_lag_per_v: 0.0,
     empty_gain: 0.0,
     empty_scale: 1.0,
 };

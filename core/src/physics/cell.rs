@@ -1,4 +1,4 @@
-//! A cell in time: charge, two filtered currents, and the surface that runs
+//! A cell in time: charge, two filtered currents, and the surfaces that run
 //! ahead of the charge. The form stands at [`Shape`].
 
 use super::{Chemistry, Shape};
@@ -109,9 +109,26 @@ impl<O: OpenCircuit> CellInTime<O> {
     #[must_use]
     pub fn behind_v(&self, state: &CellState) -> f64 {
         let s = &self.shape;
-        let ahead = s.lag1_per_v * state.quick_a + s.lag2_per_v * state.slow_a;
-        self.open.ocv_v(state.charge - self.lag_ohm * ahead)
+        let [low, top] = self.ahead(state.quick_a, state.slow_a);
+        self.surface_v(state.charge - low, state.charge - top)
             - self.resistance_ohm * (s.r1_share * state.quick_a + s.r2_share * state.slow_a)
+    }
+
+    /// How far the two surfaces run ahead of the charge at filtered currents:
+    /// that of the curve below the knee, and that above.
+    fn ahead(&self, quick_a: f64, slow_a: f64) -> [f64; 2] {
+        let s = &self.shape;
+        [
+            self.lag_ohm * (s.lag1_per_v * quick_a + s.lag2_per_v * slow_a),
+            self.lag_ohm * s.top_lag_per_v * quick_a,
+        ]
+    }
+
+    /// The open-circuit voltage at the charge of the two surfaces.
+    fn surface_v(&self, low: f64, top: f64) -> f64 {
+        let knee = self.shape.top_from;
+        let below = self.open.ocv_v(low.min(knee));
+        if top > knee { below + self.open.ocv_v(top) - self.open.ocv_v(knee) } else { below }
     }
 
     /// The part of the resistance that is there at once, ohm.
@@ -129,15 +146,22 @@ impl<O: OpenCircuit> CellInTime<O> {
         // Mean currents of the filters: what is left, and what the current adds.
         let (quick_a, slow_a) = (state.quick_a * quick, state.slow_a * slow);
         let (quick_on, slow_on) = (1.0 - quick, 1.0 - slow);
-        let ahead = self.lag_ohm * (s.lag1_per_v * quick_on + s.lag2_per_v * slow_on)
-            + decay.step_s / (7200.0 * self.capacity_ah);
-        let charge = state.charge - self.lag_ohm * (s.lag1_per_v * quick_a + s.lag2_per_v * slow_a);
-        let surface = charge - ahead * expected_a;
-        // Beyond its ends the voltage is held.
-        let inside = surface > 0.0 && surface < 1.0;
-        let fall = if inside { self.open.docv_dz(surface) * ahead } else { 0.0 };
+        let taken = decay.step_s / (7200.0 * self.capacity_ah);
+        let [low_left, top_left] = self.ahead(quick_a, slow_a);
+        let [low_on, top_on] = self.ahead(quick_on, slow_on);
+        let (low_on, top_on) = (low_on + taken, top_on + taken);
+        let low = state.charge - low_left - low_on * expected_a;
+        let top = state.charge - top_left - top_on * expected_a;
+        // Beyond its ends the voltage is held, as either part is at the knee.
+        let mut fall = 0.0;
+        if low > 0.0 && low < s.top_from {
+            fall += self.open.docv_dz(low) * low_on;
+        }
+        if top > s.top_from && top < 1.0 {
+            fall += self.open.docv_dz(top) * top_on;
+        }
         CellSource {
-            open_v: self.open.ocv_v(surface) + fall * expected_a
+            open_v: self.surface_v(low, top) + fall * expected_a
                 - self.resistance_ohm * (s.r1_share * quick_a + s.r2_share * slow_a),
             resistance_ohm: fall
                 + self.ohmic_ohm()

@@ -51,16 +51,11 @@ listed! {
 /// toward empty, and the sooner the higher the current, as in the reference
 /// runs; a growth of `s2` with charge alone cannot follow LFP in time.
 ///
-/// A steady ride needs no time axis. Settled, the lag is a growth of `s2`:
-///
-/// ```text
-/// V = OCV(z) − r I (s0 + s1 + s2 (1 + empty_gain · lag_factor · exp(−z / empty_scale)))
-/// ```
-///
-/// Valid for 0.2C to 2C. Energy is within 0.7 % of the reference runs (30 W:
-/// 1.1 %) in time and 0.6 % settled for the energy class, within 0.2 % and
-/// 1.1 % for LFP; the energy class charges within 3 % of the time. Settled,
-/// LFP has its energy right but sags nearly twice as far on the way.
+/// LFP has two surfaces: what its voltage rises above a knee belongs to the
+/// iron phosphate, which hardly lags, and all below to the graphite. The part
+/// above `top_from` is read at a surface of its own, `z − r_lag top_lag j1`; at
+/// rest the two add up to the whole curve. With one surface a charge at 0.5C
+/// takes 9 % too long and a full cell sags too late.
 ///
 /// Ten seconds into a pulse at half charge the whole is 1, so that a cell shows
 /// the resistance it was given:
@@ -84,6 +79,10 @@ pub struct Shape {
     pub lag1_per_v: f64,
     /// Lag of the surface's charge for each volt of `R_10s · j2`, 1/V.
     pub lag2_per_v: f64,
+    /// Charge above which the voltage is read at the other surface; 1 for none.
+    pub top_from: f64,
+    /// Lag of that surface for each volt of `R_10s · j1`, 1/V.
+    pub top_lag_per_v: f64,
     /// Growth of `s2` at empty in the settled form; 0 in the form in time.
     pub empty_gain: f64,
     /// Charge over which that growth fades, as a fraction of full.
@@ -98,6 +97,13 @@ pub struct ReferenceCell {
     pub capacity_ah: f64,
     /// Resistance ten seconds into a pulse at half charge and 25 °C, ohm.
     pub resistance_ohm: f64,
+}
+
+/// How strongly cold raises resistance and lag: Arrhenius, J/mol.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Activation {
+    resistance_j_mol: f64,
+    lag_j_mol: f64,
 }
 
 /// One point of an open-circuit table.
@@ -117,6 +123,12 @@ impl Knot {
 /// `x` between two bounds; the lower one if it is not a number.
 fn held(x: f64, low: f64, high: f64) -> f64 {
     if x > low { x.min(high) } else { low }
+}
+
+/// Growth at a temperature over 25 °C, held beyond the ends.
+fn arrhenius(activation_j_mol: f64, cell_c: f64) -> f64 {
+    let kelvin = held(cell_c, COLDEST_C, HOTTEST_C) + ZERO_CELSIUS_K;
+    exp(activation_j_mol / GAS_J_MOL_K * (1.0 / kelvin - 1.0 / REFERENCE_K))
 }
 
 impl Chemistry {
@@ -199,10 +211,10 @@ impl Chemistry {
     /// Growth of the resistance with cold: 1 at 25 °C, Arrhenius, never rising
     /// with temperature; held below −30 and above 60 °C.
     ///
-    /// Source: fitted to ORegan2022 at 0 to 40 °C, an energy cell; assumed for
-    /// the other classes, and extrapolated outside that range. At 0 °C it is
-    /// 2.4, where the first minute of those runs shows 1.8: it was put where
-    /// the energy comes right.
+    /// Energy: fitted to ORegan2022 at 0 to 40 °C. At 0 °C it is 2.4, where the
+    /// first minute of those runs shows 1.8: it was put where the energy comes
+    /// right. Power: the same, assumed. LFP: fitted to ten seconds of 0.5C of a
+    /// published set at −20 to 25 °C. Extrapolated outside.
     ///
     /// ```
     /// use pitchline_core::physics::Chemistry;
@@ -210,20 +222,26 @@ impl Chemistry {
     /// ```
     #[must_use]
     pub fn resistance_factor(self, cell_c: f64) -> f64 {
-        let kelvin = held(cell_c, COLDEST_C, HOTTEST_C) + ZERO_CELSIUS_K;
-        exp(tables::ACTIVATION_J_MOL / GAS_J_MOL_K * (1.0 / kelvin - 1.0 / REFERENCE_K))
+        arrhenius(self.activation().resistance_j_mol, cell_c)
     }
 
-    /// Growth of the lag with cold: the square of
-    /// [`resistance_factor`](Self::resistance_factor), for diffusion in the
-    /// solid is activated more strongly.
+    /// Growth of the lag with cold, as the resistance's.
     ///
-    /// Source: ORegan2022 as above; of the powers 1, 2 and 3 this one serves
-    /// both the energy and the first minute.
+    /// Energy: ORegan2022 as above; of the powers 1, 2 and 3 of the
+    /// resistance's factor the second serves both the energy and the first
+    /// minute. Power: the same, assumed. LFP: common practice, chosen between
+    /// figures that disagree (`tests/fit/cold.py` lists them).
     #[must_use]
     pub fn lag_factor(self, cell_c: f64) -> f64 {
-        let factor = self.resistance_factor(cell_c);
-        factor * factor
+        arrhenius(self.activation().lag_j_mol, cell_c)
+    }
+
+    fn activation(self) -> Activation {
+        match self {
+            Self::Energy => tables::ENERGY_COLD,
+            Self::Power => tables::POWER_COLD,
+            Self::Lfp => tables::LFP_COLD,
+        }
     }
 
     /// Change of the capacity with temperature: none, for any temperature.
