@@ -8,6 +8,7 @@ mod belt;
 mod board;
 mod chain;
 mod charge;
+mod cold;
 mod curves;
 mod distance;
 mod energy;

@@ -8,6 +8,7 @@ mod air;
 mod battery;
 mod belt;
 mod board;
+mod cell;
 mod chain;
 mod charge;
 mod check;
@@ -47,7 +48,7 @@ macro_rules! subjects {
 }
 
 subjects! {
-    air, battery, belt, chain, charge, closed, copper, frame, gear, lean, martin, motor, packing, parts, ride, road_load, run, supply, wire,
+    air, battery, belt, cell, chain, charge, closed, copper, frame, gear, lean, martin, motor, packing, parts, ride, road_load, run, supply, wire,
 }
 
 /// The lists above are what is tested; this keeps them from shrinking unseen.
