@@ -3,10 +3,11 @@
 use crate::board::{any_board, likely_board};
 use crate::cases;
 use pitchline_core::band::{
-    Band, CURVE_SAMPLES, CurveSampler, INPUTS, Quantity, SPREADS, Sampler, Uncertain,
+    Band, CURVE_SAMPLES, CurveSampler, INPUTS, P90_PLACE, Quantity, SPREADS, Sampler, Uncertain,
 };
+use pitchline_core::physics::{Basis, Chemistry};
 use pitchline_core::ride::Until;
-use pitchline_core::{Build, Draft, Drive, Outing, Slot, by_age, by_temperature};
+use pitchline_core::{Build, Caveat, Draft, Drive, Outing, Slot, by_age, by_temperature, caveats};
 use proptest::prelude::*;
 
 const QUICK: [Quantity; 4] =
@@ -163,6 +164,32 @@ fn every_uncertain_input_is_an_input() {
         assert!(spread.half > 0.0);
     }
     assert_eq!(SPREADS.len(), INPUTS);
+}
+
+/// Cold LFP rests on common practice: it is told, and its resistance is less sure.
+#[test]
+fn cold_cells_are_told_and_less_sure() {
+    let [cold, warm] = [-5.0, 22.0].map(|air_c| {
+        let mut draft = Draft::typical();
+        draft.set(Slot::Cell, "chemistry", 2.0);
+        draft.set(Slot::Place, "air_c", air_c);
+        Build::check(&draft).expect("in range")
+    });
+    let said = caveats(&cold);
+    let basis = Basis::CommonPractice;
+    assert_eq!(said, [Caveat::ColdCells { chemistry: Chemistry::Lfp, air_c: -5.0, basis }]);
+    assert_eq!(caveats(&warm), []);
+    let spread = SPREADS.iter().find(|spread| spread.input == Uncertain::Resistance);
+    let spread = spread.expect("the resistance is not known exactly");
+    assert!(spread.half_in(&cold) > 1.5 * spread.half_in(&warm));
+    // That width is what moves the answer: by hand at its ninetieth hundredth.
+    let found = band(&cold, Quantity::TopSpeed, 1).expect("a band");
+    let mover = found.movers.iter().find(|mover| mover.input == Uncertain::Resistance);
+    let mut poor = cold;
+    poor.cell.resistance_10s_ohm *= 1.0 + P90_PLACE * 0.44;
+    let want = band(&poor, Quantity::TopSpeed, 1).expect("a band").nominal;
+    let got = mover.expect("each input moves").high;
+    assert!((got / want - 1.0).abs() < 1e-9, "{got} against {want}");
 }
 
 /// What is shown is what any portions of it give.

@@ -143,7 +143,8 @@ fn energy() -> Vec<Check> {
     ];
     for (load, trace, name) in runs {
         for (stop_v, share) in [(3.0, 0.0092), (2.8, 0.0055), (2.5, 0.0050)] {
-            let share = if name == "30 W" { 0.0105 } else { share };
+            let worst = Chemistry::Energy.evidence().energy_error;
+            let share = if name == "30 W" { worst } else { share };
             let name = format!("energy cell: {name} to {stop_v} V");
             let got = bench.discharge(load, stop_v)[0];
             checks.push(near(name, got, wh_at(trace, stop_v), share, CHEN));
@@ -172,7 +173,8 @@ fn power() -> Vec<Check> {
         let amps = number(row, "value");
         let got = bench(25.0).discharge(Load::Amps(amps), 2.5)[0];
         let name = format!("power cell: {amps} A to 2.5 V");
-        checks.push(near(name, got, number(row, "E_Wh"), 0.001, ECKER));
+        let within = Chemistry::Power.evidence().energy_error;
+        checks.push(near(name, got, number(row, "E_Wh"), within, ECKER));
         if row["value"] == cold["value"] {
             let ratio = bench(0.0).discharge(Load::Amps(amps), 2.5)[0] / got;
             let want = number(cold, "E_Wh") / number(row, "E_Wh");
@@ -184,11 +186,12 @@ fn power() -> Vec<Check> {
 
 fn lfp() -> Vec<Check> {
     let bench = Bench::new(Chemistry::Lfp, 25.0);
+    let within = Chemistry::Lfp.evidence().energy_error;
     let mut checks = Vec::new();
     for row in [figures("Prada2013", "cc"), figures("Prada2013", "cp")].concat() {
         let got = bench.discharge(load_of(&row), number(&row, "end_V"))[0];
         let name = format!("LFP cell: {} {} to {} V", row["kind"], row["value"], row["end_V"]);
-        checks.push(near(name, got, number(&row, "E_Wh"), 0.008, PRADA));
+        checks.push(near(name, got, number(&row, "E_Wh"), within, PRADA));
     }
     for row in figures("Prada2013", "pulse") {
         let (z, a, t) = (number(&row, "soc0"), number(&row, "value"), number(&row, "t_s"));

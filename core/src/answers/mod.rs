@@ -30,7 +30,7 @@ pub use fit::{
 pub use gear_map::{GearCell, gear_map};
 pub(crate) use limit::Least;
 pub use limit::Limit;
-pub use notice::{Notice, fits, notices};
+pub use notice::{Caveat, Notice, caveats, fits, notices};
 pub use point::Point;
 pub(crate) use push::FULL;
 pub use push::{Push, PushCurve, PushPoint};

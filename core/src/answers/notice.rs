@@ -2,6 +2,7 @@
 
 use crate::build::{Build, Draft};
 use crate::parts::{Record, Slot};
+use crate::physics::{Basis, Chemistry};
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -40,6 +41,29 @@ pub enum Notice {
         /// Its tag.
         other_tag: String,
     },
+}
+
+/// What a figure rests on that is less than the rest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Caveat {
+    /// The cells are colder than anything their class was checked against.
+    ColdCells {
+        /// Their class.
+        chemistry: Chemistry,
+        /// The air, °C.
+        air_c: f64,
+        /// What their figures rest on.
+        basis: Basis,
+    },
+}
+
+/// What stands on weaker ground than the rest.
+#[must_use]
+pub fn caveats(build: &Build) -> Vec<Caveat> {
+    let (chemistry, air_c) = (build.cell.chemistry, build.place.air_c);
+    let basis = chemistry.basis(air_c);
+    let cold = Caveat::ColdCells { chemistry, air_c, basis };
+    if basis == Basis::PublishedModel { Vec::new() } else { Vec::from([cold]) }
 }
 
 /// Share by which charger and pack may differ before it is said. Common practice, no source.

@@ -14,7 +14,8 @@ pub struct Spread {
     pub slot: Slot,
     /// Its key there.
     pub key: &'static str,
-    /// Half of the width: a share of the value, or in SI where `absolute`.
+    /// Half of the width: a share of the value, or in SI where `absolute`. At
+    /// least; see [`half_in`](Self::half_in).
     pub half: f64,
     /// Whether `half` is added rather than a share.
     pub absolute: bool,
@@ -61,6 +62,16 @@ uncertain! {
 }
 
 impl Spread {
+    /// Half of the width in a build: that of the resistance is wider where the
+    /// cells are colder than any run of their class.
+    #[must_use]
+    pub fn half_in(&self, build: &Build) -> f64 {
+        match self.input {
+            Uncertain::Resistance => build.cell.chemistry.resistance_spread(build.place.air_c),
+            _ => self.half,
+        }
+    }
+
     /// The build with this input off by `off`, between -1 and 1 of the half
     /// width; never beyond what may be entered.
     pub(super) fn put(&self, build: &mut Build, off: f64) {
@@ -68,6 +79,7 @@ impl Spread {
         let Some(field) = fields.iter().find(|field| field.key == self.key) else { return };
         let (low, high) = (field.min * field.unit.si(), field.max * field.unit.si());
         let drag_area = build.drag_area_m2();
+        let half = self.half_in(build);
         let value = match self.input {
             Uncertain::Mass => &mut build.rider.mass_kg,
             Uncertain::Rolling => &mut build.wheel.rolling_smooth,
@@ -80,7 +92,7 @@ impl Spread {
             Uncertain::Kv => &mut build.motor.kv_rpm_per_v,
         };
         let moved = |value: f64| {
-            let by = self.half * off;
+            let by = half * off;
             let moved = if self.absolute { value + by } else { value * (1.0 + by) };
             moved.max(low).min(high)
         };

@@ -74,4 +74,4 @@ pub mod road_load;
 pub mod symbol;
 pub mod wire;
 
-pub use chemistry::{Chemistry, ReferenceCell, Shape};
+pub use chemistry::{Basis, Chemistry, Evidence, ReferenceCell, Shape};

@@ -3,7 +3,8 @@
 use super::number::Style;
 use super::words;
 use super::{label, unit::Units};
-use pitchline_core::{Error, Field, Kind, Notice, Reason, Unit};
+use pitchline_core::physics::{Basis, Chemistry};
+use pitchline_core::{Caveat, Error, Field, Kind, Notice, Reason, Unit};
 
 /// What is wrong with a field that someone typed into, with its range and unit.
 #[must_use]
@@ -47,6 +48,24 @@ pub fn fault(error: &Error, style: Style) -> String {
     } else {
         format!("{}: {what}", error.field)
     }
+}
+
+/// What a figure rests on that is less than the rest.
+#[must_use]
+pub fn caveat(caveat: &Caveat, style: Style) -> String {
+    let Caveat::ColdCells { chemistry, air_c, basis } = caveat;
+    let cells = match chemistry {
+        Chemistry::Energy => "energy cells",
+        Chemistry::Power => "power cells",
+        Chemistry::Lfp => "LFP cells",
+    };
+    let rest = match basis {
+        Basis::PublishedModel => "rest on a published model",
+        Basis::Extrapolated => "are carried on from warmer ones",
+        Basis::CommonPractice => "rest on common practice, not on data",
+    };
+    let air = style.quantity(*air_c, Unit::Celsius, 2);
+    format!("Figures of {cells} at {air} {rest}, so the band is wider.")
 }
 
 /// What a person would want to be told about a build.

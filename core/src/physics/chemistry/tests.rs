@@ -145,3 +145,30 @@ fn volts_are_in_order() {
         assert!(class.floor_v() < class.cut_off_v() && class.cut_off_v() < class.full_v());
     }
 }
+
+#[test]
+fn what_is_less_sure_is_told_and_wider() {
+    use super::Basis::{CommonPractice, Extrapolated, PublishedModel};
+    for (class, celsius, basis) in [
+        (Chemistry::Energy, 0.0, PublishedModel),
+        (Chemistry::Energy, -10.0, PublishedModel),
+        (Chemistry::Energy, -15.0, Extrapolated),
+        (Chemistry::Power, -15.0, Extrapolated),
+        (Chemistry::Lfp, 20.0, PublishedModel),
+        (Chemistry::Lfp, 10.0, CommonPractice),
+    ] {
+        assert_eq!(class.basis(celsius), basis, "{class:?} at {celsius} °C");
+    }
+    for class in Chemistry::ALL {
+        let mut last = class.resistance_spread(-80.0);
+        assert!((last - 0.6).abs() < 1e-12);
+        for celsius in -40..=40 {
+            let now = class.resistance_spread(f64::from(celsius));
+            assert!(now <= last && now >= 0.2, "{class:?} at {celsius} °C: {now}");
+            last = now;
+        }
+        assert!((last - 0.2).abs() < 1e-12);
+        assert!(class.resistance_spread(f64::NAN).is_finite());
+    }
+    assert!(Chemistry::Lfp.resistance_spread(-10.0) > Chemistry::Energy.resistance_spread(-10.0));
+}

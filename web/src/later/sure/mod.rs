@@ -13,9 +13,11 @@ use crate::component::fold;
 use crate::dom::{Node, el, live, said};
 use crate::state::{App, Banded, Found, Sure};
 use crate::text::number::exact;
-use crate::text::{Style, page};
+
+use crate::text::{Style, caveat, page};
 use measure::Measure;
 use pitchline_core::band::{Band, CURVE_SAMPLES, CurvePoint, CurveSampler, Quantity, Sampler};
+use pitchline_core::caveats;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
@@ -127,7 +129,16 @@ fn view(app: App, of: Quantity, work: Work, last: Rc<Last>) -> Node {
     };
     let words = {
         let with = with.clone();
-        move || with().map_or_else(String::new, |(band, style)| told::told(of, &band, app, style))
+        move || {
+            with().map_or_else(String::new, |(band, style)| {
+                let mut words = told::told(of, &band, app, style);
+                for said in app.found().map(|found| caveats(&found.build)).unwrap_or_default() {
+                    words.push(' ');
+                    words.push_str(&caveat(&said, style));
+                }
+                words
+            })
+        }
     };
     // For who reads the page by script: 10, 50 and 90 of a hundred, in SI, to the last digit.
     let figures = {

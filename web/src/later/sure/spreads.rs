@@ -20,7 +20,8 @@ pub(super) fn spreads(app: App, of: Quantity) -> Node {
     let rows = move || {
         let style = app.style();
         let row = |spread: &Spread| {
-            let (usual, most) = (off(spread, P90_PLACE, style), off(spread, 1.0, style));
+            let half = app.found().map_or(spread.half, |found| spread.half_in(&found.build));
+            let (usual, most) = (off(spread, P90_PLACE * half, style), off(spread, half, style));
             vec![name(spread.input), usual, most]
         };
         table(Table {
@@ -36,13 +37,13 @@ pub(super) fn spreads(app: App, of: Quantity) -> Node {
     ])
 }
 
-/// A share of half of the width, with the sign that says so.
-fn off(spread: &Spread, share: f64, style: Style) -> String {
+/// How far an input may be off, with the sign that says so.
+fn off(spread: &Spread, by: f64, style: Style) -> String {
     let fields = spread.slot.kind().fields();
     let own = fields.iter().find(|field| field.key == spread.key).filter(|_| spread.absolute);
     let unit = own.map_or(Unit::Percent, |field| field.unit);
     // By how much it differs: where the scale has its zero does not matter.
-    let shown = style.shown_si(share * spread.half, unit) - style.shown_si(0.0, unit);
+    let shown = style.shown_si(by, unit) - style.shown_si(0.0, unit);
     let symbol = style.units.shown(unit).symbol;
     format!("±\u{a0}{}\u{a0}{symbol}", style.significant(shown, 2))
 }
