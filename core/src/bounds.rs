@@ -1,6 +1,7 @@
 //! Limits as data: every input's unit, range and typical value in one row.
 
 use crate::error::{Error, Reason};
+use crate::parts::CellClass;
 use alloc::string::String;
 
 /// Unit of an input as it is written in a file, or of a result as it is shown.
@@ -148,7 +149,7 @@ impl Unit {
 pub enum Need {
     /// The part is refused without it.
     Required,
-    /// The typical value is taken, and the page says "assumed".
+    /// A usual value is taken ([`Field::assumed`]), and the page says "assumed".
     Assumed,
     /// It stays empty, and the model knows what to do without it.
     Optional,
@@ -165,10 +166,13 @@ pub struct Field {
     pub min: f64,
     /// Largest value allowed, in `unit`.
     pub max: f64,
-    /// A plausible value: the assumption where none is given, and the size of a step.
+    /// A plausible value: the assumption where none is given, unless that depends on the cells,
+    /// and the size of a step.
     pub typical: f64,
     /// What happens when it is not given.
     pub need: Need,
+    /// The assumption by the cells of the build, in `unit`, where it depends on them.
+    pub by_cell: Option<fn(CellClass) -> f64>,
     /// Names of the choices, where the value is one of a list; its number is the value.
     pub choices: &'static [&'static str],
     /// What it means, for the schema.
@@ -194,6 +198,12 @@ impl Field {
             return Ok(value);
         };
         Err(Error::new(self.key, reason))
+    }
+
+    /// What is assumed in a build with such cells, in `unit`, held within the limits.
+    #[must_use]
+    pub fn assumed(&self, cell: CellClass) -> f64 {
+        self.by_cell.map_or(self.typical, |by_cell| by_cell(cell).max(self.min).min(self.max))
     }
 
     /// Whether only whole numbers are allowed.

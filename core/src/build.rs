@@ -1,9 +1,10 @@
 //! From parts as written to a build that cannot be out of range.
 
+use crate::bounds::Need;
 use crate::error::Error;
 use crate::parts::{
-    Belt, Bench, Cell, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place, Record,
-    Ride, Rider, Slot, Truck, Wheel, WheelPulley,
+    Belt, Bench, Cell, CellClass, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place,
+    Record, Ride, Rider, Slot, Truck, Wheel, WheelPulley,
 };
 use crate::physics::road_load::TotalMass;
 use crate::working::Working;
@@ -21,7 +22,7 @@ pub struct Draft {
 }
 
 impl Draft {
-    /// A plausible two-motor street board, every input at its typical value.
+    /// A plausible two-motor street board, every input at its typical value, given or assumed.
     #[must_use]
     pub fn typical() -> Self {
         let records =
@@ -55,6 +56,31 @@ impl Draft {
     #[must_use]
     pub fn value(&self, slot: Slot, key: &str) -> Option<f64> {
         self.record(slot).value(slot.kind().field_index(key)?)
+    }
+
+    /// Class and size of the cells, by which some of what is left out is assumed.
+    #[must_use]
+    pub fn cell_class(&self) -> CellClass {
+        CellClass::of(Cell::FIELDS, Cell::TAGS, self.record(Slot::Cell))
+    }
+
+    /// What is taken for an input that is left out, in the file's unit; none where it then stays
+    /// empty or is required.
+    ///
+    /// ```
+    /// use pitchline_core::{Draft, Slot};
+    ///
+    /// let mut draft = Draft::typical();
+    /// let full = Slot::Cell.kind().field_index("full_v").unwrap();
+    /// assert_eq!(draft.assumed(Slot::Cell, full), Some(4.2));
+    /// // Lithium iron phosphate has a lower voltage.
+    /// draft.set(Slot::Cell, "chemistry", 2.0);
+    /// assert_eq!(draft.assumed(Slot::Cell, full), Some(3.6));
+    /// ```
+    #[must_use]
+    pub fn assumed(&self, slot: Slot, index: usize) -> Option<f64> {
+        let field = slot.kind().fields().get(index)?;
+        (field.need == Need::Assumed).then(|| field.assumed(self.cell_class()))
     }
 
     /// Sets an input by its key, in the file's unit; an unknown key changes nothing.
@@ -93,6 +119,9 @@ pub struct Build {
     pub bench: Bench,
 }
 
+/// Share by which a charger's voltage may miss that of a full pack. Common practice, no source.
+const CHARGER_TOLERANCE: f64 = 0.005;
+
 /// Wheels on a board.
 pub const WHEELS: f64 = 4.0;
 
@@ -103,10 +132,11 @@ impl Build {
     /// One for each value that is missing or out of range, with the slot in
     /// front of the field: `motor.kv_rpm_per_v`.
     pub fn check(draft: &Draft) -> Result<Self, Vec<Error>> {
+        let cell = draft.cell_class();
         let mut errors = Vec::new();
         let mut checked = Vec::with_capacity(Slot::ALL.len());
         for slot in Slot::ALL {
-            match draft.record(*slot).si(slot.kind().fields()) {
+            match draft.record(*slot).si(slot.kind().fields(), cell) {
                 Ok(values) => checked.push(values),
                 Err(found) => {
                     let prefix = [slot.key(), "."].concat();
@@ -158,6 +188,32 @@ impl Build {
         self.pack
             .mass_kg
             .unwrap_or(1.25 * self.pack.series * self.pack.parallel * self.cell.mass_kg)
+    }
+
+    /// Voltage of the full pack, V. What was entered for a full cell counts up to what its
+    /// chemistry bears.
+    #[must_use]
+    pub fn full_pack_v(&self) -> f64 {
+        self.pack.series * self.cell.full_v.min(self.cell.chemistry.highest_full_v())
+    }
+
+    /// The lowest and the highest voltage of a charger for this pack, V: within 0.5 % of the full
+    /// pack. Cells that are full at the usual voltage of their class take every usual charger for
+    /// it: LFP from 3.6 to 3.65 V for each group, and 0.5 % beside.
+    #[must_use]
+    pub fn charger_fits_v(&self) -> [f64; 2] {
+        let class = self.cell.chemistry;
+        let full_v = self.full_pack_v();
+        let usual = self.cell.full_v == class.full_v();
+        let most_v = if usual { self.pack.series * class.charger_v() } else { full_v };
+        [full_v * (1.0 - CHARGER_TOLERANCE), most_v * (1.0 + CHARGER_TOLERANCE)]
+    }
+
+    /// Whether a charger that ends at this voltage, V, is one for this pack.
+    #[must_use]
+    pub fn charger_fits(&self, charger_v: f64) -> bool {
+        let [least_v, most_v] = self.charger_fits_v();
+        (least_v..=most_v).contains(&charger_v)
     }
 
     /// Temperature of the pack where it charges, °C.

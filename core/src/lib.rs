@@ -86,7 +86,8 @@ pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, WHEELS};
 pub use error::{Error, Reason};
 pub use parts::{
-    Belt, Bench, Cell, Charger, Controller, Convention, Deck, Kind, Mode, Motor, MotorPulley,
-    Outing, Pack, Place, Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel, WheelPulley,
+    Belt, Bench, Cell, CellClass, Charger, Controller, Convention, Deck, Kind, Mode, Motor,
+    MotorPulley, Outing, Pack, Place, Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel,
+    WheelPulley,
 };
 pub use working::{Definition, Formula, Law, Step, Working};

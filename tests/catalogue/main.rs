@@ -17,6 +17,7 @@ mod readme;
 mod schema;
 mod silent;
 mod unreadable;
+mod usual;
 mod written;
 
 use pitchline_core::catalog::Catalog;

@@ -3,7 +3,8 @@
 use crate::fault::demo_value;
 use crate::{demo_text, schema};
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Build, Error, Kind, Reason, Slot, notices};
+use pitchline_core::physics::Chemistry;
+use pitchline_core::{Build, CellClass, Error, Kind, Reason, Slot, notices};
 use proptest::prelude::*;
 use proptest::sample::Index;
 use serde_json::{Value, json};
@@ -139,7 +140,12 @@ fn judge(text: &str) -> Result<Option<Vec<Error>>, TestCaseError> {
             for kind in Kind::ALL {
                 for part in catalog.parts(*kind) {
                     let found = catalog.part(*kind, &part.id);
-                    prop_assert!(found == Some(part) && part.checked(kind.fields()).is_ok());
+                    prop_assert!(
+                        found == Some(part)
+                            && part
+                                .checked(kind.fields(), CellClass::usual(Chemistry::Energy))
+                                .is_ok()
+                    );
                 }
             }
             Ok(Some(faults))

@@ -27,7 +27,9 @@ impl Board {
 
     /// A value as the core takes it: as given, or as assumed.
     pub(crate) fn value(&self, slot: Slot, key: &str) -> f64 {
-        self.0.value(slot, key).unwrap_or(field(slot, key).typical)
+        let index = slot.kind().field_index(key);
+        let assumed = || index.and_then(|index| self.0.assumed(slot, index));
+        self.0.value(slot, key).or_else(assumed).unwrap_or(field(slot, key).typical)
     }
 
     /// The same board with one value moved a share of the way to an end of its range.

@@ -1,7 +1,6 @@
 //! How long does it charge, what does it cost, and how full is it by then?
 
 use super::drive::Drive;
-use super::notice::charger_fits;
 use crate::build::Build;
 use crate::math::share;
 use crate::physics::cell::CellInTime;
@@ -194,8 +193,8 @@ impl Drive {
         w: &mut Working,
     ) -> Result<(f64, CellCharge), ChargeRefusal> {
         let b = &self.build;
-        let (charger_v, pack_v) = (b.charger.full_v, b.pack.series * b.cell.full_v);
-        if !charger_fits(charger_v, pack_v) {
+        let (charger_v, pack_v) = (b.charger.full_v, b.full_pack_v());
+        if !b.charger_fits(charger_v) {
             return Err(ChargeRefusal::WrongVolts { charger_v, pack_v });
         }
         let cell_c = b.place.air_c;

@@ -22,6 +22,15 @@ pub enum Notice {
         charger_v: f64,
         /// Full pack, V.
         pack_v: f64,
+        /// The lowest and the highest voltage of a charger for this pack, V.
+        fits_v: [f64; 2],
+    },
+    /// A full cell is said to have more volts than its chemistry bears.
+    FullVoltage {
+        /// As entered, V.
+        full_v: f64,
+        /// The most that is usual for the chemistry, V, which is used in its place.
+        highest_v: f64,
     },
     /// The pack weighs less than the cells in it.
     PackTooLight {
@@ -66,13 +75,9 @@ pub fn caveats(build: &Build) -> Vec<Caveat> {
     if basis == Basis::PublishedModel { Vec::new() } else { Vec::from([cold]) }
 }
 
-/// Share by which charger and pack may differ before it is said. Common practice, no source.
-const CHARGER_TOLERANCE: f64 = 0.005;
-
-/// Whether a charger ends at the volts of a full pack.
-pub(super) fn charger_fits(charger_v: f64, pack_v: f64) -> bool {
-    crate::math::abs(charger_v - pack_v) <= CHARGER_TOLERANCE * pack_v
-}
+/// Share of the cells' mass below which a pack is too light where that mass is assumed: cells of
+/// one size differ by a sixth. Common practice, no source.
+const ASSUMED_MASS_HOLDS: f64 = 0.85;
 
 /// Which tag of which slot must equal which tag of which other slot.
 const PAIRS: [(Slot, usize, Slot, usize); 5] = [
@@ -88,17 +93,24 @@ const PAIRS: [(Slot, usize, Slot, usize); 5] = [
 #[must_use]
 pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
     let mut found = Vec::new();
-    let pack_v = build.pack.series * build.cell.full_v;
+    let pack_v = build.full_pack_v();
     let controller_v = build.controller.max_bus_v;
     if pack_v > controller_v {
         found.push(Notice::PackAboveController { pack_v, controller_v });
     }
     let charger_v = build.charger.full_v;
-    if !charger_fits(charger_v, pack_v) {
-        found.push(Notice::ChargerVoltage { charger_v, pack_v });
+    let fits_v = build.charger_fits_v();
+    if !build.charger_fits(charger_v) {
+        found.push(Notice::ChargerVoltage { charger_v, pack_v, fits_v });
+    }
+    let (full_v, highest_v) = (build.cell.full_v, build.cell.chemistry.highest_full_v());
+    if full_v > highest_v {
+        found.push(Notice::FullVoltage { full_v, highest_v });
     }
     let cells_kg = build.pack.series * build.pack.parallel * build.cell.mass_kg;
-    if let Some(pack_kg) = build.pack.mass_kg.filter(|pack_kg| *pack_kg < cells_kg) {
+    let weighed = draft.value(Slot::Cell, "mass_kg").is_some();
+    let least_kg = if weighed { cells_kg } else { ASSUMED_MASS_HOLDS * cells_kg };
+    if let Some(pack_kg) = build.pack.mass_kg.filter(|pack_kg| *pack_kg < least_kg) {
         found.push(Notice::PackTooLight { pack_kg, cells_kg });
     }
     for (one, one_index, other, other_index) in PAIRS {

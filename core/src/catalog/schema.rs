@@ -4,7 +4,8 @@
 use super::pointer::LONGEST;
 use super::record::HEAD;
 use crate::bounds::{Field, Need};
-use crate::parts::{Kind, Slot};
+use crate::parts::{Cell, CellClass, Kind, Slot};
+use crate::physics::Chemistry;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use serde_json::{Map, Value, json};
@@ -123,10 +124,23 @@ fn number(field: &Field) -> Value {
     }
     let form = if field.must_be_whole() { "integer" } else { "number" };
     let assumed = match field.need {
-        Need::Assumed => alloc::format!("{doc} Assumed {} if left out.", field.typical),
+        Need::Assumed => alloc::format!("{doc} Assumed {} if left out.", assumed(field)),
         _ => doc.to_string(),
     };
     json!({ "type": form, "minimum": field.min, "maximum": field.max, "description": assumed })
+}
+
+/// What is assumed, and for which class of cell it is another value.
+fn assumed(field: &Field) -> String {
+    let mut said = field.typical.to_string();
+    for class in Chemistry::ALL {
+        let value = field.assumed(CellClass::usual(class));
+        if value != field.typical {
+            let name = Cell::CLASSES.get(class as usize).copied().unwrap_or_default();
+            said.push_str(&alloc::format!(" (with {name} cells {value})"));
+        }
+    }
+    said
 }
 
 fn kit() -> Value {

@@ -5,12 +5,12 @@ use crate::physics::Chemistry;
 part! {
     /// One lithium cell.
     Cell, tags ["format"];
-    /// Mass of one cell.
-    mass_kg: f64 = "mass_kg" Kilogram, 0.005..2.0, 0.070, Assumed;
+    /// Mass of one cell; by its size and chemistry if not given.
+    mass_kg: f64 = "mass_kg" Kilogram, 0.005..2.0, 0.070, Assumed => mass_kg;
     /// Price of one cell, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 5.0, Optional;
     /// Chemistry class: energy (NMC/NCA for capacity), power (for current), or LFP.
-    chemistry: Chemistry = "chemistry" None, 0.0..2.0, 0.0, Required &["energy", "power", "lfp"];
+    chemistry: Chemistry = "chemistry" None, 0.0..2.0, 0.0, Required Self::CLASSES;
     /// Rated capacity when new, at 25 °C and a low rate.
     capacity_ah: f64 = "capacity_ah" AmpereHour, 0.1..200.0, 3.0, Required;
     /// Resistance ten seconds into a pulse at half charge and 25 °C, as data sheets give it.
@@ -20,13 +20,18 @@ part! {
     /// Highest charge current of one cell.
     max_charge_a: f64 = "max_charge_a" Ampere, 0.05..500.0, 3.0, Assumed;
     /// Voltage of a full cell, used to match charger and controller.
-    full_v: f64 = "full_v" Volt, 3.3..4.4, 4.2, Assumed;
+    full_v: f64 = "full_v" Volt, 3.3..4.4, 4.2, Assumed => full_v;
     /// Voltage of the cell standing for its nameplate energy.
-    nominal_v: f64 = "nominal_v" Volt, 2.8..3.9, 3.6, Assumed;
+    nominal_v: f64 = "nominal_v" Volt, 2.8..3.9, 3.6, Assumed => nominal_v;
     /// Diameter; from its format, such as 21700, if not given.
     diameter_m: Option<f64> = "diameter_mm" Millimetre, 8.0..70.0, 21.0, Optional;
     /// Length; from its format if not given.
     length_m: Option<f64> = "length_mm" Millimetre, 15.0..250.0, 70.0, Optional;
+}
+
+impl Cell {
+    /// Names of the classes in files, in the order of their numbers.
+    pub(crate) const CLASSES: &'static [&'static str] = &["energy", "power", "lfp"];
 }
 
 part! {
@@ -43,7 +48,7 @@ part! {
     /// Continuous discharge current that the protection circuit allows.
     protection_a: f64 = "protection_a" Ampere, 1.0..1000.0, 60.0, Required;
     /// Voltage of the weakest group at which the protection circuit disconnects.
-    cut_off_v: f64 = "cut_off_v" Volt, 2.0..3.6, 2.8, Assumed;
+    cut_off_v: f64 = "cut_off_v" Volt, 2.0..3.6, 3.0, Assumed => cut_off_v;
     /// Joints, fuse and protection circuit together.
     joints_ohm: f64 = "joints_mohm" MilliOhm, 0.0..200.0, 8.0, Assumed;
     /// Gauge of the leads between pack and controller.

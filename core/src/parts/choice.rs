@@ -26,7 +26,7 @@ impl Value for f64 {
 }
 
 /// The choice of that number; the default for any other.
-fn chosen<T: Copy + Default>(number: f64, all: &[T]) -> T {
+pub(super) fn chosen<T: Copy + Default>(number: f64, all: &[T]) -> T {
     let mut numbered = all.iter().zip(0_u32..);
     numbered.find(|(_, at)| f64::from(*at) == number).map(|(one, _)| *one).unwrap_or_default()
 }

@@ -61,9 +61,9 @@ part! {
     /// Highest bus voltage that it survives.
     max_bus_v: f64 = "max_bus_v" Volt, 10.0..150.0, 60.0, Assumed;
     /// Voltage of a cell group at which it begins to hold back battery current.
-    cutback_start_v: f64 = "cutback_start_v" Volt, 2.0..4.0, 3.3, Assumed;
+    cutback_start_v: f64 = "cutback_start_v" Volt, 2.0..4.0, 3.3, Assumed => cutback_start_v;
     /// Voltage of a cell group at which nothing is left.
-    cutback_end_v: f64 = "cutback_end_v" Volt, 2.0..4.0, 3.0, Assumed;
+    cutback_end_v: f64 = "cutback_end_v" Volt, 2.0..4.0, 3.0, Assumed => cutback_end_v;
     /// Resistance of one switch when on.
     switch_ohm: f64 = "switch_mohm" MilliOhm, 0.0..50.0, 2.0, Assumed;
     /// Switching loss as a share of bus voltage times motor current.

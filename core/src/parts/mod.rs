@@ -6,6 +6,7 @@
 #[macro_use]
 mod table;
 mod battery;
+mod cell_class;
 mod choice;
 mod drive;
 mod frame;
@@ -15,6 +16,8 @@ mod ride;
 mod wheel;
 
 pub use battery::{Cell, Charger, Pack};
+pub use cell_class::CellClass;
+pub(crate) use cell_class::{USUAL_SIZE_M, size_of_format};
 pub use choice::{Convention, Outing, Posture, Surface};
 pub use drive::{Belt, Controller, Mode, Motor, MotorPulley, WheelPulley};
 pub use frame::{Deck, Truck};

@@ -1,5 +1,6 @@
 //! A part as written: values in the file's units, some of them not given.
 
+use super::CellClass;
 use crate::bounds::{Field, Need};
 use crate::error::{Error, Reason};
 use alloc::string::String;
@@ -36,11 +37,12 @@ impl Record {
         tags: Vec::new(),
     };
 
-    /// A record in which every needed value is the typical one, without tags.
+    /// A record in which every needed value is the typical one, without tags. What is assumed by
+    /// the cells of the build is left to them.
     #[must_use]
     pub fn typical(fields: &[Field], tags: &[&str]) -> Self {
-        let values =
-            fields.iter().map(|f| (f.need != Need::Optional).then_some(f.typical)).collect();
+        let given = |f: &Field| f.need != Need::Optional && f.by_cell.is_none();
+        let values = fields.iter().map(|f| given(f).then_some(f.typical)).collect();
         let tags = tags.iter().map(|_| String::new()).collect();
         Self { values, tags, ..Self::EMPTY }
     }
@@ -75,11 +77,16 @@ impl Record {
             && long(self.tags.len(), other.tags.len()).all(|i| self.tag(i) == other.tag(i))
     }
 
-    /// Every value checked against its limits, with assumptions filled in.
+    /// Every value checked against its limits, with what is assumed in a build with such cells
+    /// filled in.
     ///
     /// # Errors
     /// One for each value that is missing or out of range.
-    pub fn checked(&self, fields: &[Field]) -> Result<Vec<Option<f64>>, Vec<Error>> {
+    pub fn checked(
+        &self,
+        fields: &[Field],
+        cell: CellClass,
+    ) -> Result<Vec<Option<f64>>, Vec<Error>> {
         let mut errors = Vec::new();
         let mut values = Vec::with_capacity(fields.len());
         for (index, field) in fields.iter().enumerate() {
@@ -89,7 +96,7 @@ impl Record {
                     Err(error) => errors.push(error),
                 },
                 (None, Need::Required) => errors.push(Error::new(field.key, Reason::Missing)),
-                (None, Need::Assumed) => values.push(Some(field.typical)),
+                (None, Need::Assumed) => values.push(Some(field.assumed(cell))),
                 (None, Need::Optional) => values.push(None),
             }
         }
@@ -100,8 +107,12 @@ impl Record {
     ///
     /// # Errors
     /// As [`Record::checked`].
-    pub(crate) fn si(&self, fields: &[Field]) -> Result<Vec<Option<f64>>, Vec<Error>> {
-        let mut values = self.checked(fields)?;
+    pub(crate) fn si(
+        &self,
+        fields: &[Field],
+        cell: CellClass,
+    ) -> Result<Vec<Option<f64>>, Vec<Error>> {
+        let mut values = self.checked(fields, cell)?;
         for (value, field) in values.iter_mut().zip(fields) {
             *value = value.map(|value| value * field.unit.si());
         }

@@ -3,12 +3,13 @@
 /// Declares a part: one row an input, one struct field a row.
 ///
 /// `si_name: type = "file_key" Unit, min..max, typical, Need;`
-/// A choice writes the names of its options in brackets after the need.
+/// A choice writes the names of its options in brackets after the need. A value that is
+/// assumed by the cells of the build writes the method of `CellClass` after `=>`.
 macro_rules! part {
     (
         $(#[$meta:meta])* $name:ident, tags [$($tag:literal),*];
         $( $(#[doc = $doc:literal])* $field:ident: $type:ty =
-            $key:literal $unit:ident, $min:literal..$max:literal, $typical:literal, $need:ident $($choices:expr)?; )*
+            $key:literal $unit:ident, $min:literal..$max:literal, $typical:literal, $need:ident $(=> $by_cell:ident)? $($choices:expr)?; )*
     ) => {
         $(#[$meta])*
         #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,6 +24,7 @@ macro_rules! part {
                 max: $max as f64,
                 typical: $typical as f64,
                 need: $crate::bounds::Need::$need,
+                by_cell: part!(@by_cell $($by_cell)?),
                 choices: part!(@choices $($choices)?),
                 #[cfg(feature = "schema")]
                 doc: concat!($($doc),*),
@@ -31,14 +33,16 @@ macro_rules! part {
             /// Names of the compatibility tags that this part may carry.
             pub const TAGS: &'static [&'static str] = &[$($tag),*];
 
-            /// The typed part from a record.
+            /// The typed part from a record on its own. Only a build knows the cells by which a
+            /// pack's and a controller's voltages are assumed: those of the energy class here.
             ///
             /// # Errors
             /// One for each value that is missing or out of range.
             pub fn from_record(
                 record: &$crate::parts::Record,
             ) -> Result<Self, alloc::vec::Vec<$crate::error::Error>> {
-                Ok(Self::from_si(record.si(Self::FIELDS)?))
+                let cell = $crate::parts::CellClass::of(Self::FIELDS, Self::TAGS, record);
+                Ok(Self::from_si(record.si(Self::FIELDS, cell)?))
             }
 
             /// The typed part from checked values in SI.
@@ -49,6 +53,8 @@ macro_rules! part {
             }
         }
     };
+    (@by_cell) => { None };
+    (@by_cell $by_cell:ident) => { Some($crate::parts::CellClass::$by_cell) };
     (@choices) => { &[] };
     (@choices $choices:expr) => { $choices };
 }

@@ -10,6 +10,7 @@ mod evidence;
 mod tables;
 #[cfg(test)]
 mod tests;
+mod usual;
 
 pub use evidence::{Basis, Evidence};
 

@@ -141,7 +141,7 @@ impl Drive {
         take(Limit::Belt, ((belt - iron) / self.torque_per_amp).max(0.0));
         take(Limit::Grip, ((grip - iron) / self.torque_per_amp).max(0.0));
         // What the pack takes back.
-        let full_v = (b.pack.series * b.cell.full_v * OVER_VOLTAGE).min(c.max_bus_v);
+        let full_v = (b.full_pack_v() * OVER_VOLTAGE).min(c.max_bus_v);
         let r = supply.resistance_ohm.max(1e-9);
         let by_volts = (full_v - supply.open_v) / r;
         let by_set = self.motors * c.regen_current_a;

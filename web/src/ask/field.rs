@@ -5,7 +5,7 @@ use crate::component::{Done, Options, Shown, choice, number_field};
 use crate::dom::Node;
 use crate::state::{App, Place};
 use crate::text::{self, words};
-use pitchline_core::{Field, Need, Slot, Unit};
+use pitchline_core::{Field, Slot, Unit};
 use std::rc::Rc;
 
 /// The input of a slot with that key; nothing where there is none.
@@ -83,8 +83,8 @@ fn input(app: App, place: Place, field: &'static Field) -> Node {
 fn shown(app: App, place: Place, field: &Field) -> Shown {
     app.read(|model| {
         let value = model.record(place.0).value(place.1);
-        let assumed = value.is_none() && field.need == Need::Assumed;
-        let written = value.or(assumed.then_some(field.typical));
+        let assumed = model.draft.assumed(place.0, place.1).filter(|_| value.is_none());
+        let written = value.or(assumed);
         let written = || written.map_or_else(String::new, |v| model.style.input(v, field.unit));
         let entry = model.typed.get(place);
         Shown {
@@ -94,7 +94,7 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
                 unit => model.style.units.shown(unit).symbol.into(),
             },
             fault: entry.and_then(|entry| entry.fault.clone()),
-            remark: if assumed && place.0.holds_part() { "assumed" } else { "" },
+            remark: if assumed.is_some() && place.0.holds_part() { "assumed" } else { "" },
         }
     })
 }

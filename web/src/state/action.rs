@@ -76,7 +76,8 @@ impl App {
         let Some(field) = field(place) else { return };
         self.change(|model| {
             let shown = model.style.units.shown(field.unit);
-            let now = model.record(place.0).value(place.1).unwrap_or(field.typical);
+            let usual = || model.draft.assumed(place.0, place.1).unwrap_or(field.typical);
+            let now = model.record(place.0).value(place.1).unwrap_or_else(usual);
             let size = step_size(field, shown.from_file(field.typical));
             let next = ((shown.from_file(now) / size).round() + steps) * size;
             // Not `clamp`, whose panic would bring the float formatter into the page.

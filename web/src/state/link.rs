@@ -123,7 +123,7 @@ fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Error> {
     let mut record: Record = draft.record(slot).clone();
     record.set(index, value);
     record
-        .checked(kind.fields())
+        .checked(kind.fields(), draft.cell_class())
         .map_err(|errors| errors.into_iter().next().map_or_else(|| unknown("link", key), at))?;
     draft.set_record(slot, record);
     Ok(())

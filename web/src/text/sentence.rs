@@ -77,10 +77,17 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.quantity(*pack_v, Unit::Volt, 3),
             style.quantity(*controller_v, Unit::Volt, 3),
         ),
-        Notice::ChargerVoltage { charger_v, pack_v } => format!(
-            "The charger ends at {}, the full pack has {}. Do not use it: a wrong charger can set a pack on fire.",
+        Notice::ChargerVoltage { charger_v, pack_v, fits_v: [least_v, most_v] } => format!(
+            "The charger ends at {}, the full pack has {} and takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
+            style.value(*least_v, Unit::Volt, 3),
+            style.quantity(*most_v, Unit::Volt, 3),
+        ),
+        Notice::FullVoltage { full_v, highest_v } => format!(
+            "A full cell is said to have {}. Cells of this chemistry bear {}, so that is used. Correct the voltage or the chemistry before you charge.",
+            style.quantity(*full_v, Unit::Volt, 3),
+            style.quantity(*highest_v, Unit::Volt, 3),
         ),
         Notice::PackTooLight { pack_kg, cells_kg } => format!(
             "The pack is said to weigh {}, but its cells alone weigh {}. Give it its own mass and price when you change its cells.",

@@ -1,7 +1,7 @@
 //! How large a cell is.
 
 use crate::build::{Build, Draft};
-use crate::parts::Slot;
+use crate::parts::{Slot, USUAL_SIZE_M, size_of_format};
 use serde::Serialize;
 
 /// Where the size of a cell comes from.
@@ -27,32 +27,21 @@ pub struct CellSize {
     pub from: SizeFrom,
 }
 
-/// Size of the cells of a build: as entered, from the format tag (two digits of
-/// diameter and two of length in mm, with a fifth for tenths), or assumed.
+/// Size of the cells of a build: as entered, from the format tag, or assumed.
 pub(super) fn cell_size(draft: &Draft, build: &Build) -> CellSize {
     let (entered, format) = (
         (build.cell.diameter_m, build.cell.length_m),
-        read_format(draft.record(Slot::Cell).tag(0)),
+        size_of_format(draft.record(Slot::Cell).tag(0)),
     );
     let from = match (entered, format) {
         ((Some(_), Some(_)), _) => SizeFrom::Entered,
         (_, Some(_)) => SizeFrom::Format,
         _ => SizeFrom::Assumed,
     };
-    let (diameter, length) = format.unwrap_or((0.021, 0.070));
+    let (diameter, length) = format.unwrap_or(USUAL_SIZE_M);
     CellSize {
         diameter_m: entered.0.unwrap_or(diameter),
         length_m: entered.1.unwrap_or(length),
         from,
     }
-}
-
-/// Diameter and length, m, from a format such as 18650, 21700 or 4680: its
-/// first run of four or five digits.
-fn read_format(tag: &str) -> Option<(f64, f64)> {
-    let run = tag.split(|c: char| !c.is_ascii_digit()).find(|run| matches!(run.len(), 4 | 5))?;
-    let number = |digits: &str| digits.bytes().fold(0.0, |n, d| 10.0 * n + f64::from(d - b'0'));
-    let (diameter, length) = (number(run.get(..2)?), number(run.get(2..)?));
-    let length = if run.len() == 5 { length / 10.0 } else { length };
-    (diameter >= 8.0 && length >= 15.0).then_some((diameter / 1000.0, length / 1000.0))
 }

@@ -26,6 +26,7 @@ impl Notice {
         match self {
             Self::PackAboveController { .. } => [Slot::Controller, Slot::Pack],
             Self::ChargerVoltage { .. } => [Slot::Charger, Slot::Pack],
+            Self::FullVoltage { .. } => [Slot::Cell, Slot::Pack],
             Self::PackTooLight { .. } => [Slot::Pack, Slot::Cell],
             Self::TagMismatch { one, other, .. } => [*other, *one],
         }

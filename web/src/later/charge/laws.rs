@@ -39,9 +39,8 @@ proptest! {
     ) {
         let mut draft = board(&shares);
         if own {
-            let of = |slot, key| draft.value(slot, key).unwrap_or_default();
-            let full = of(Slot::Cell, "full_v") * of(Slot::Pack, "series");
-            draft.set(Slot::Charger, "full_v", full);
+            let full = Build::check(&draft).map(|build| build.full_pack_v());
+            draft.set(Slot::Charger, "full_v", full.unwrap_or_default());
         }
         if warm {
             draft.set(Slot::Place, "charge_air_c", 15.0);
