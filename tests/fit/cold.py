@@ -4,7 +4,7 @@ Energy class: fitted. LFP: its resistance from a published set, its lag chosen, 
 charge at 25 degC that a cell delivers at 0, -10 and -20 degC:
 
     the LFP set in BPX form as published (80 kJ/mol for diffusion in the iron phosphate), 0.5C    54, 22, 12 %
-    the same with 30 kJ/mol, what it has for graphite                                            95, 89, 78 %
+    the same with 30 kJ/mol, what it has for graphite (BPX_LFP_mild in figures.csv), 0.5C        95, 89, 78 %
     a cell of 10 Ah, measured, rate not told [1]                                                 80, 66, 44 %
     a power cell of 20 Ah, measured, 0.3C [1]                                                            55 %
     an LFP electrode: less than half of 20 degC is left at -20 degC [2]

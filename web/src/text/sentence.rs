@@ -105,3 +105,23 @@ pub fn notice(notice: &Notice, style: Style) -> String {
         ),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cold_cells_are_told_with_what_their_figures_rest_on() {
+        let say = |chemistry, basis| {
+            caveat(&Caveat::ColdCells { chemistry, air_c: -12.0, basis }, Style::default())
+        };
+        assert_eq!(
+            say(Chemistry::Lfp, Basis::CommonPractice),
+            "Figures of LFP cells at \u{2212}12\u{a0}°C rest on common practice, not on data, so the band is wider."
+        );
+        assert_eq!(
+            say(Chemistry::Energy, Basis::Extrapolated),
+            "Figures of energy cells at \u{2212}12\u{a0}°C are carried on from warmer ones, so the band is wider."
+        );
+    }
+}
