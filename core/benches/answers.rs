@@ -3,7 +3,6 @@
 #![allow(missing_docs, reason = "a bench has no reader but its own output")]
 
 use divan::{Bencher, black_box};
-use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{
     Build, Draft, Drive, Headline, MotorPulley, Slot, Wheel, WheelPulley, answers, explain,
     gear_map,
@@ -49,7 +48,7 @@ fn a_gear_map_of_10_by_10_by_10(bencher: Bencher) {
 fn a_distance_curve_of_60_speeds(bencher: Bencher) {
     let drive = Drive::new(&typical());
     bencher.bench(|| {
-        let at = |n: u8| black_box(&drive).reach(1.5 + 0.2 * f64::from(n), Slope::FLAT);
+        let at = |n: u8| black_box(&drive).reach(1.5 + 0.2 * f64::from(n));
         (0..60).map(at).collect::<Vec<_>>()
     });
 }

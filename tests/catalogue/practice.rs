@@ -82,8 +82,8 @@ fn air_filled_tyres_take_15_to_25_wh_per_km_at_25_to_30_km_h() {
 #[test]
 fn three_quarters_or_more_of_the_pack_reaches_the_road() {
     for kit in ["kittiwake", "gannet"] {
-        let energy = ride(&demo().draft(kit), 22.0).energy_wh;
-        let share = (energy.rolling_w + energy.air_w) / (energy.chemical_w - energy.cells_w);
+        let energy = ride(&demo().draft(kit), 22.0).ledger;
+        let share = (energy.rolling_wh + energy.air_wh) / (energy.stored_wh - energy.pack_wh);
         println!("{kit}: {share:.3} of the pack's energy reaches the road");
         assert!((0.75..=0.85).contains(&share), "{kit}: {share}");
     }

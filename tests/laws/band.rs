@@ -142,11 +142,15 @@ fn a_curve_is_the_band_at_every_speed() {
             assert!((few - many).abs() < 0.1 * width, "{point:?} {many}");
         }
     }
-    // A speed that nothing reaches.
-    let mut sampler = CurveSampler::new(&build, [60.0]);
+    // A speed that nothing reaches is ridden as fast as the board goes.
+    let (fast, faster) = (20.0, 60.0);
+    let drive = Drive::new(&build);
+    assert!(drive.reached_m_s(fast) < fast);
+    let mut sampler = CurveSampler::new(&build, [fast, faster]);
     sampler.take();
-    let [point] = sampler.curve()[..] else { panic!("one speed") };
-    assert_eq!((point.nominal, point.p10, point.p90), (0.0, 0.0, 0.0));
+    let [one, other] = sampler.curve()[..] else { panic!("two speeds") };
+    assert_eq!((one.nominal, one.p10), (drive.reach(fast).distance_m, one.p90));
+    assert!((one.nominal / other.nominal - 1.0).abs() < 1e-3, "{one:?} {other:?}");
 }
 
 #[test]

@@ -108,18 +108,24 @@ const GIVEN: &[&str] = &[
     "s_0",
     "s_1",
     "s_2",
-    "s_empty",
+    "g_1",
+    "g_2",
+    "l_1",
+    "l_2",
     "k_lag",
     "z",
-    "z_empty",
+    // For how long, and at which current, a supply is asked for.
+    "c_carried",
+    "t_carried",
     // The speed asked about or found, and what is searched for below: the
     // greatest current where the voltage binds, and where a charge ends.
     "v",
     "z_end",
-    "mean of 1 / I_pack",
     "V_bus_lim",
     "V_motor_lim",
-    // What a charge in steps of time gives.
+    // What a ride and a charge in steps of time give.
+    "t_ride",
+    "v_mean",
     "z_hold",
     "I_hold",
     "V_charge",

@@ -79,18 +79,19 @@ proptest! {
 
     #[test]
     fn a_ride_closes(board in likely_board()) {
-        let build = board.build();
-        let distance = answers(&build).distance;
+        let distance = answers(&board.build()).distance;
+        let ledger = &distance.ledger;
         prop_assume!(distance.cruise.distance_m > 0.0);
-        closes(&distance.energy_wh)?;
+        let sum: f64 = ledger.sinks_wh().iter().sum();
+        prop_assert!((ledger.stored_wh - sum).abs() <= 1e-6 * ledger.passed_wh, "{ledger:?}");
         let km = distance.cruise.distance_m / 1000.0;
         let whole = distance.wh_per_km * km;
-        prop_assert!((whole - distance.energy_wh.chemical_w).abs() <= 1e-9 * whole);
-        // Force times way: newton metres of rolling are joules.
+        prop_assert!((whole - ledger.stored_wh).abs() <= 1e-9 * whole);
+        // Force times distance: newton metres of rolling are joules.
         let drive = board.drive();
         let roll = drive.load_n(0.0, Slope::FLAT) - drive.load_n(0.0, Slope { sin: 0.0, cos: 0.0 });
         let joule = roll * distance.cruise.distance_m;
-        let off = (distance.energy_wh.rolling_w * 3600.0 / joule - 1.0).abs();
+        let off = (ledger.rolling_wh * 3600.0 / joule - 1.0).abs();
         prop_assert!(off < 1e-9, "rolling is off by {off}");
     }
 }

@@ -101,7 +101,7 @@ proptest! {
         prop_assert!(top.speed_m_s.is_finite() && top.speed_m_s >= 0.0, "{top:?}");
         let Steepest { grade, .. } = drive.steepest(&supply, speed);
         prop_assert!(grade.is_finite());
-        let Reach { distance_m, end_charge, .. } = drive.reach(speed, slope);
+        let Reach { distance_m, end_charge, .. } = drive.reach(speed);
         prop_assert!(distance_m.is_finite() && distance_m >= 0.0);
         prop_assert!((0.0..=1.0).contains(&end_charge));
         if let Some(point) = drive.hold(&supply, speed, slope) {

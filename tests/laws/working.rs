@@ -136,7 +136,10 @@ proptest! {
         let last = steps.last().expect("a working has steps");
         // Where the speed cannot be held there is no distance to work out.
         if found.distance.cruise.distance_m > 0.0 {
-            prop_assert_eq!((last.formula.symbol, last.result), ("D", found.distance.cruise.distance_m));
+            prop_assert_eq!(last.formula.symbol, "D");
+            // Mean speed times time: the last digit may differ.
+            let off = last.result / found.distance.cruise.distance_m - 1.0;
+            prop_assert!(off.abs() < 1e-12, "{off}");
         } else {
             prop_assert_ne!(last.formula.symbol, "D");
         }

@@ -7,14 +7,22 @@ use crate::physics::road_load::{AirForce, RoadLoad, RollingForce, Slope, SlopeFo
 use crate::physics::{air, battery, gear, motor, wire};
 use crate::working::Working;
 
-/// Which resistance of the pack counts.
+/// What the pack has carried before it is asked for more.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sag {
-    /// A push of about a minute.
+    /// Ten seconds of full throttle from rest, at 4C: the charge that a rested cell holds at the
+    /// surface of its particles is gone.
     Burst,
-    /// A steady ride, with the slow branch settled.
+    /// A steady ride at half of 1C, so long that the cells have settled.
     Sustained,
 }
+
+/// Seconds of full throttle that [`Sag::Burst`] stands for.
+const BURST_S: f64 = 10.0;
+/// Currents, in capacities an hour. Common practice, no source: at full throttle a board draws 2C
+/// to 6C, on a steady ride about half of 1C.
+const BURST_RATE: f64 = 4.0;
+const SUSTAINED_RATE: f64 = 0.5;
 
 /// The pack at one charge: an open-circuit voltage behind a resistance.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -134,6 +142,13 @@ impl Drive {
                 .value();
     }
 
+    /// The drive with its cells at another temperature, °C.
+    pub(crate) fn set_cells(&mut self, cell_c: f64) {
+        let chemistry = self.build.cell.chemistry;
+        self.cold_resistance = chemistry.resistance_factor(cell_c);
+        self.cold_lag = chemistry.lag_factor(cell_c);
+    }
+
     /// What pulleys and wheel decide.
     fn set_gear(&mut self, w: &mut Working) {
         let b = &self.build;
@@ -153,28 +168,55 @@ impl Drive {
 
     pub(crate) fn supply_explained(&self, charge: f64, sag: Sag, w: &mut Working) -> Supply {
         let (pack, cell) = (&self.build.pack, &self.build.cell);
-        let shape = cell.chemistry.shape();
-        let cell_v = cell.chemistry.ocv_v(charge);
-        let open_v = w.apply(battery::OpenCircuitVoltage { series: pack.series, cell: cell_v });
-        let (cold, aged) = (self.cold_resistance, self.aged_resistance);
-        let (rated, ohmic, quick) = (cell.resistance_10s_ohm, shape.r0_share, shape.r1_share);
-        let cell_ohm = match sag {
-            Sag::Burst => {
-                w.apply(battery::CellBurstResistance { rated, cold, age: aged, ohmic, quick })
-            }
-            Sag::Sustained => w.apply(battery::CellSustainedResistance {
-                rated,
-                cold,
-                age: aged,
-                ohmic,
-                quick,
-                slow: shape.r2_share,
-                gain: shape.empty_gain,
-                lag: self.cold_lag,
-                charge,
-                scale: shape.empty_scale,
-            }),
+        let (rate, seconds) = match sag {
+            Sag::Burst => (BURST_RATE, Some(BURST_S)),
+            Sag::Sustained => (SUSTAINED_RATE, None),
         };
+        let shape = cell.chemistry.shape();
+        let [on_1, on_2] = shape.built_up(seconds);
+        let (rated, aged) = (cell.resistance_10s_ohm, self.aged_resistance);
+        let (capacity, parallel) = (self.capacity_ah, pack.parallel);
+        let time = seconds.unwrap_or(0.0);
+        let current = w.apply(battery::CarriedCurrent { rate, capacity, parallel });
+        let behind = w.apply(battery::SurfaceLag {
+            rated,
+            cold: self.cold_lag,
+            age: aged,
+            lag_1: shape.lag1_per_v,
+            on_1,
+            lag_2: shape.lag2_per_v,
+            on_2,
+            time,
+            parallel,
+            capacity,
+        });
+        let surface = w.apply(battery::SurfaceCharge { charge, behind, current });
+        let mut top = surface;
+        if shape.top_from < 1.0 {
+            let behind = w.apply(battery::TopLag {
+                rated,
+                cold: self.cold_lag,
+                age: aged,
+                lag: shape.top_lag_per_v,
+                on: on_1,
+                time,
+                parallel,
+                capacity,
+            });
+            top = w.apply(battery::TopCharge { charge, behind, current });
+        }
+        let cell_v = shape.surface_v(&cell.chemistry, surface, top);
+        let open_v = w.apply(battery::OpenCircuitVoltage { series: pack.series, cell: cell_v });
+        let cell_ohm = w.apply(battery::CellResistance {
+            rated,
+            cold: self.cold_resistance,
+            age: aged,
+            ohmic: shape.r0_share,
+            quick: shape.r1_share,
+            on_1,
+            slow: shape.r2_share,
+            on_2,
+        });
         let lead = self.lead_ohm;
         let resistance_ohm = w.apply(battery::PackResistance {
             series: pack.series,

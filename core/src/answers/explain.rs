@@ -87,7 +87,7 @@ pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
         Headline::ClimbSlow => steepest(&drive, 1.0, Sag::Burst, SLOW_M_S, &mut w),
         Headline::ClimbBrisk => steepest(&drive, 1.0, Sag::Burst, BRISK_M_S, &mut w),
         Headline::ClimbSlowLow => steepest(&drive, low, Sag::Sustained, SLOW_M_S, &mut w),
-        Headline::Distance => distance(&drive, &mut w),
+        Headline::Distance => super::distance::explain(&drive, &mut w),
         Headline::BeltCentre
         | Headline::BeltRating
         | Headline::BeltPull
@@ -111,12 +111,4 @@ pub(crate) fn steepest(drive: &Drive, charge: f64, sag: Sag, speed: f64, w: &mut
     let found = drive.steepest(&supply, speed);
     drive.hold_explained(&supply, speed, Slope::of_grade(found.grade), w);
     drive.steepest_explained(&supply, speed, w);
-}
-
-fn distance(drive: &Drive, w: &mut Working) {
-    let ride = &drive.build.ride;
-    // The midpoint stands for the ride; the sum over charge gives the mean current.
-    let supply = drive.supply_explained(0.5 * ride.start_charge, Sag::Sustained, w);
-    drive.hold_explained(&supply, ride.cruise_m_s, Slope::FLAT, w);
-    drive.reach_explained(ride.cruise_m_s, Slope::FLAT, super::distance::INTERVALS, w);
 }

@@ -61,7 +61,7 @@ pub fn gear_map(
                     limit: top.limit,
                     grade: drive.steepest(&full, SLOW_M_S).grade,
                     hill_speed_m_s: drive.top_speed(&full, &FULL, hill).speed_m_s,
-                    distance_m: drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m,
+                    distance_m: drive.reach(build.ride.cruise_m_s).distance_m,
                 });
             }
         }

@@ -19,7 +19,7 @@ pub enum Limit {
     CellRating,
     /// The most power that the pack's resistance lets through.
     PackPower,
-    /// The controller holds back because the pack is low.
+    /// The controller limits power because the pack sags: it is low, cold or weak.
     Cutback,
     /// The pack would disconnect.
     CutOff,

@@ -65,21 +65,6 @@ impl Point {
             self.brake_w,
         ]
     }
-
-    /// Adds another point's powers, each times `hours`.
-    pub(crate) fn add_scaled(&mut self, other: &Self, hours: f64) {
-        self.chemical_w += other.chemical_w * hours;
-        self.cells_w += other.cells_w * hours;
-        self.leads_w += other.leads_w * hours;
-        self.controller_w += other.controller_w * hours;
-        self.copper_w += other.copper_w * hours;
-        self.iron_w += other.iron_w * hours;
-        self.belt_w += other.belt_w * hours;
-        self.rolling_w += other.rolling_w * hours;
-        self.air_w += other.air_w * hours;
-        self.slope_w += other.slope_w * hours;
-        self.brake_w += other.brake_w * hours;
-    }
 }
 
 /// Shaft torque, and what stays at the motor's side of the belt.

@@ -6,6 +6,7 @@ use super::push::FULL;
 use crate::build::Build;
 use crate::math::round;
 use crate::physics::road_load::Slope;
+use crate::ride::Trip;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -67,12 +68,13 @@ pub fn by_age(build: &Build) -> Vec<SeasonPoint> {
 fn point(build: &Build) -> SeasonPoint {
     let drive = Drive::new(build);
     let full = drive.supply(1.0, Sag::Burst);
-    let (reach, energy) = drive.reach_with_energy(build.ride.cruise_m_s, Slope::FLAT);
+    let ride = Trip::steady(&drive, build.ride.cruise_m_s).brief().whole();
+    let spent = &ride.ledger;
     SeasonPoint {
         air_c: build.place.air_c,
         cycles: build.pack.cycles,
-        distance_m: reach.distance_m,
-        usable_wh: energy.chemical_w - energy.cells_w - energy.leads_w,
+        distance_m: ride.distance_m,
+        usable_wh: spent.stored_wh - spent.pack_wh - spent.wires_wh,
         top_m_s: drive.top_speed(&full, &FULL, Slope::FLAT).speed_m_s,
         grade: drive.steepest(&full, SLOW_M_S).grade,
     }

@@ -4,7 +4,6 @@ use super::sample::{Sequence, quantile, triangle};
 use super::spread::SPREADS;
 use crate::answers::Drive;
 use crate::build::Build;
-use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -77,5 +76,5 @@ impl CurveSampler {
 }
 
 fn distance(drive: &Drive, speed: f64) -> f64 {
-    drive.reach(speed, Slope::FLAT).distance_m
+    drive.reach(speed).distance_m
 }

@@ -124,7 +124,7 @@ pub struct Sampler {
 }
 
 /// Rides of a band are cut more coarsely: within 0.3 % of the usual ones.
-const COARSE: Steps = Steps { changing_s: 1.0, changing: 4.0, steady_s: 15.0 };
+const COARSE: Steps = Steps { changing_s: 1.0, changing: 4.0, steady_s: 15.0, steady_growth: 20.0 };
 /// Place, of -1 to 1, of a triangle's ninetieth hundredth, `1 − √0.2`: between it and its
 /// negative lie 8 of 10.
 pub const P90_PLACE: f64 = 0.552_786_404_500_042;
@@ -216,9 +216,7 @@ fn answer(build: &Build, quantity: Quantity) -> Option<f64> {
             let full = drive.supply(1.0, Sag::Burst);
             Some(drive.steepest(&full, SLOW_M_S).grade)
         }
-        Quantity::SteadyDistance => {
-            Some(drive.reach(build.ride.cruise_m_s, Slope::FLAT).distance_m)
-        }
+        Quantity::SteadyDistance => Some(drive.reach(build.ride.cruise_m_s).distance_m),
         Quantity::OutingDistance => {
             Some(Trip::out(&drive, build.ride.outing, Until::EMPTY, COARSE).whole().distance_m)
         }

@@ -1,6 +1,6 @@
 //! The pack as a source: open circuit, resistance, and what a power draws.
 
-use crate::math::{exp, sqrt};
+use crate::math::sqrt;
 
 law! {
     /// Current, A, that a constant power draws from a source with resistance.
@@ -50,21 +50,91 @@ law! {
 }
 
 law! {
-    /// Resistance of one cell, ohm, about a minute into a push: the ohmic part
-    /// and the quick branch of the cell model.
-    CellBurstResistance = "Cell resistance in a push", "R_cell" = "R_10s k_cold k_age (s_0 + s_1)", Ohm, CELL_MODEL;
-    rated: "R_10s" Ohm, cold: "k_cold" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None =>
-        rated * cold * age * (ohmic + quick)
+    /// Current, A, that a cell has carried before it is asked for more: a rate in capacities an hour.
+    ///
+    /// ```
+    /// // 4C of a pack of 9 Ah, three beside each other.
+    /// use pitchline_core::physics::battery::CarriedCurrent;
+    /// assert_eq!(CarriedCurrent { rate: 4.0, capacity: 9.0, parallel: 3.0 }.value(), 12.0);
+    /// ```
+    CarriedCurrent = "Current that each cell has carried", "I_carried" = "c_carried Q / N_p", Ampere, CELL_MODEL;
+    rate: "c_carried" None, capacity: "Q" AmpereHour, parallel: "N_p" Cells => rate * capacity / parallel
 }
 
 law! {
-    /// Resistance of one cell, ohm, once the slow branch has settled too: the
-    /// number for range, about twice the ten-second one, and growing toward empty.
-    CellSustainedResistance = "Cell resistance held for long", "R_cell" =
-        "R_10s k_cold k_age (s_0 + s_1 + s_2 (1 + s_empty k_lag exp(−z / z_empty)))", Ohm, CELL_MODEL;
+    /// How far the charge at the particles' surface falls behind the charge at the start, for each
+    /// ampere of a cell's current, 1/A: the lag of the two branches, and what the current spends.
+    ///
+    /// ```
+    /// // By hand: 0.02 Ω · 1.5 · 1.1 (0.2 / V · 0.5 + 1 / V · 0.1) + 10 s · 3 / (3600 · 9 Ah).
+    /// let l = pitchline_core::physics::battery::SurfaceLag {
+    ///     rated: 0.02, cold: 1.5, age: 1.1, lag_1: 0.2, on_1: 0.5, lag_2: 1.0, on_2: 0.1,
+    ///     time: 10.0, parallel: 3.0, capacity: 9.0,
+    /// };
+    /// assert!((l.value() - (0.0066 + 30.0 / 32_400.0)).abs() < 1e-12);
+    /// ```
+    SurfaceLag = "Lag of the surface's charge", "λ" = "R_10s k_lag k_age (l_1 g_1 + l_2 g_2) + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
+    rated: "R_10s" Ohm, cold: "k_lag" None, age: "k_age" None, lag_1: "l_1" PerVolt, on_1: "g_1" None,
+    lag_2: "l_2" PerVolt, on_2: "g_2" None, time: "t_carried" Second, parallel: "N_p" Cells, capacity: "Q" AmpereHour =>
+        rated * cold * age * (lag_1 * on_1 + lag_2 * on_2) + time * parallel / (3600.0 * capacity)
+}
+
+law! {
+    /// Charge at the surface of the particles, which the open-circuit voltage follows: less than 0
+    /// where the cell cannot have carried so much.
+    ///
+    /// ```
+    /// use pitchline_core::physics::battery::SurfaceCharge;
+    /// let z = SurfaceCharge { charge: 1.0, behind: 0.002, current: 10.0 };
+    /// assert!((z.value() - 0.98).abs() < 1e-12);
+    /// ```
+    SurfaceCharge = "Charge at the particles' surface", "z_surface" = "z − λ I_carried", None, CELL_MODEL;
+    charge: "z" None, behind: "λ" PerAmpere, current: "I_carried" Ampere => charge - behind * current
+}
+
+law! {
+    /// The same of the other surface of a cell that has two, LFP: above a knee its voltage is read
+    /// there.
+    ///
+    /// ```
+    /// // By hand: 0.02 Ω · 1.5 · 1.1 · 0.2 / V · 0.5 + 10 s · 3 / (3600 · 9 Ah).
+    /// let l = pitchline_core::physics::battery::TopLag {
+    ///     rated: 0.02, cold: 1.5, age: 1.1, lag: 0.2, on: 0.5, time: 10.0, parallel: 3.0, capacity: 9.0,
+    /// };
+    /// assert!((l.value() - (0.0033 + 30.0 / 32_400.0)).abs() < 1e-12);
+    /// ```
+    TopLag = "Lag of the other surface's charge", "λ_top" = "R_10s k_lag k_age l_top g_1 + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
+    rated: "R_10s" Ohm, cold: "k_lag" None, age: "k_age" None, lag: "l_top" PerVolt, on: "g_1" None,
+    time: "t_carried" Second, parallel: "N_p" Cells, capacity: "Q" AmpereHour =>
+        rated * cold * age * lag * on + time * parallel / (3600.0 * capacity)
+}
+
+law! {
+    /// Charge at the other surface of a cell that has two.
+    ///
+    /// ```
+    /// use pitchline_core::physics::battery::TopCharge;
+    /// let z = TopCharge { charge: 1.0, behind: 0.002, current: 10.0 };
+    /// assert!((z.value() - 0.98).abs() < 1e-12);
+    /// ```
+    TopCharge = "Charge at the other surface", "z_top" = "z − λ_top I_carried", None, CELL_MODEL;
+    charge: "z" None, behind: "λ_top" PerAmpere, current: "I_carried" Ampere => charge - behind * current
+}
+
+law! {
+    /// Resistance of one cell, ohm: what is there at once, and what the two branches have built up.
+    ///
+    /// ```
+    /// // By hand: 0.02 Ω · 1.1 (0.7 + 0.3 · 0.5 + 1 · 0.1).
+    /// let r = pitchline_core::physics::battery::CellResistance {
+    ///     rated: 0.02, cold: 1.0, age: 1.1, ohmic: 0.7, quick: 0.3, on_1: 0.5, slow: 1.0, on_2: 0.1,
+    /// };
+    /// assert!((r.value() - 0.0209).abs() < 1e-12);
+    /// ```
+    CellResistance = "Cell resistance", "R_cell" = "R_10s k_cold k_age (s_0 + s_1 g_1 + s_2 g_2)", Ohm, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_cold" None, age: "k_age" None, ohmic: "s_0" None, quick: "s_1" None,
-    slow: "s_2" None, gain: "s_empty" None, lag: "k_lag" None, charge: "z" None, scale: "z_empty" None =>
-        rated * cold * age * (ohmic + quick + slow * (1.0 + gain * lag * exp(-charge / scale)))
+    on_1: "g_1" None, slow: "s_2" None, on_2: "g_2" None =>
+        rated * cold * age * (ohmic + quick * on_1 + slow * on_2)
 }
 
 law! {
@@ -174,15 +244,27 @@ law! {
 }
 
 law! {
-    /// Mean current, A, over the charge spent, for the time that it takes.
-    MeanPackCurrent = "Mean current over the charge", "I_mean" = "1 / (mean of 1 / I_pack)", Ampere, MECHANICS;
-    inverse: "mean of 1 / I_pack" PerAmpere => 1.0 / inverse
+    /// Mean pack current of a ride, A, from the charge that it spent.
+    ///
+    /// ```
+    /// // 80 % of 9 Ah in two hours.
+    /// use pitchline_core::physics::battery::MeanPackCurrent;
+    /// let i = MeanPackCurrent { capacity: 9.0, start: 1.0, end: 0.2, time: 7200.0 };
+    /// assert!((i.value() - 3.6).abs() < 1e-12);
+    /// ```
+    MeanPackCurrent = "Mean current of the ride", "I_mean" = "3600 Q (z_start − z_end) / t_ride", Ampere, MECHANICS;
+    capacity: "Q" AmpereHour, start: "z_start" None, end: "z_end" None, time: "t_ride" Second =>
+        3600.0 * capacity * (start - end) / time
 }
 
 law! {
-    /// Distance, m, at a steady speed from the charge spent and the mean
-    /// current, which is the harmonic mean over that charge.
-    SteadyDistance = "Distance", "D" = "v 3600 Q (z_start − z_end) / I_mean", Metre, MECHANICS;
-    speed: "v" MetrePerSecond, capacity: "Q" AmpereHour, start: "z_start" None, end: "z_end" None, mean: "I_mean" Ampere =>
-        speed * 3600.0 * capacity * (start - end) / mean
+    /// Distance, m, from the mean speed of a ride and its time, both of which come from the ride in
+    /// steps of time.
+    ///
+    /// ```
+    /// use pitchline_core::physics::battery::RideDistance;
+    /// assert_eq!(RideDistance { speed: 6.0, time: 7200.0 }.value(), 43_200.0);
+    /// ```
+    RideDistance = "Distance", "D" = "v_mean t_ride", Metre, MECHANICS;
+    speed: "v_mean" MetrePerSecond, time: "t_ride" Second => speed * time
 }

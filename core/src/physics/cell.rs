@@ -10,6 +10,10 @@ pub trait OpenCircuit {
     fn ocv_v(&self, charge: f64) -> f64;
     /// Their slope, V for the whole charge.
     fn docv_dz(&self, charge: f64) -> f64;
+    /// Volts and their slope.
+    fn ocv_and_slope(&self, charge: f64) -> (f64, f64) {
+        (self.ocv_v(charge), self.docv_dz(charge))
+    }
 }
 
 impl OpenCircuit for Chemistry {
@@ -19,6 +23,21 @@ impl OpenCircuit for Chemistry {
 
     fn docv_dz(&self, charge: f64) -> f64 {
         Chemistry::docv_dz(*self, charge)
+    }
+
+    fn ocv_and_slope(&self, charge: f64) -> (f64, f64) {
+        Chemistry::ocv_and_slope(*self, charge)
+    }
+}
+
+impl Shape {
+    /// The open-circuit voltage, V, at the charge of the two surfaces: `low` up to the knee, `top`
+    /// for what the voltage rises above it.
+    #[must_use]
+    pub fn surface_v<O: OpenCircuit>(&self, open: &O, low: f64, top: f64) -> f64 {
+        let knee = self.top_from;
+        let below = open.ocv_v(low.min(knee));
+        if top > knee { below + open.ocv_v(top) - open.ocv_v(knee) } else { below }
     }
 }
 
@@ -110,7 +129,7 @@ impl<O: OpenCircuit> CellInTime<O> {
     pub fn behind_v(&self, state: &CellState) -> f64 {
         let s = &self.shape;
         let [low, top] = self.ahead(state.quick_a, state.slow_a);
-        self.surface_v(state.charge - low, state.charge - top)
+        s.surface_v(&self.open, state.charge - low, state.charge - top)
             - self.resistance_ohm * (s.r1_share * state.quick_a + s.r2_share * state.slow_a)
     }
 
@@ -122,13 +141,6 @@ impl<O: OpenCircuit> CellInTime<O> {
             self.lag_ohm * (s.lag1_per_v * quick_a + s.lag2_per_v * slow_a),
             self.lag_ohm * s.top_lag_per_v * quick_a,
         ]
-    }
-
-    /// The open-circuit voltage at the charge of the two surfaces.
-    fn surface_v(&self, low: f64, top: f64) -> f64 {
-        let knee = self.shape.top_from;
-        let below = self.open.ocv_v(low.min(knee));
-        if top > knee { below + self.open.ocv_v(top) - self.open.ocv_v(knee) } else { below }
     }
 
     /// The part of the resistance that is there at once, ohm.
@@ -153,15 +165,15 @@ impl<O: OpenCircuit> CellInTime<O> {
         let low = state.charge - low_left - low_on * expected_a;
         let top = state.charge - top_left - top_on * expected_a;
         // Beyond its ends the voltage is held, as either part is at the knee.
-        let mut fall = 0.0;
-        if low > 0.0 && low < s.top_from {
-            fall += self.open.docv_dz(low) * low_on;
-        }
-        if top > s.top_from && top < 1.0 {
-            fall += self.open.docv_dz(top) * top_on;
+        let (mut open_v, slope) = self.open.ocv_and_slope(low.min(s.top_from));
+        let mut fall = if low > 0.0 && low < s.top_from { slope * low_on } else { 0.0 };
+        if top > s.top_from {
+            let (top_v, slope) = self.open.ocv_and_slope(top);
+            open_v += top_v - self.open.ocv_v(s.top_from);
+            fall += if top < 1.0 { slope * top_on } else { 0.0 };
         }
         CellSource {
-            open_v: self.surface_v(low, top) + fall * expected_a
+            open_v: open_v + fall * expected_a
                 - self.resistance_ohm * (s.r1_share * quick_a + s.r2_share * slow_a),
             resistance_ohm: fall
                 + self.ohmic_ohm()

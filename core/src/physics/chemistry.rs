@@ -110,6 +110,16 @@ pub struct Shape {
     pub empty_scale: f64,
 }
 
+impl Shape {
+    /// Shares of the two branches that a rested cell has built up after some seconds of one
+    /// current; `None` for so long that both have settled.
+    #[must_use]
+    pub fn built_up(&self, seconds: Option<f64>) -> [f64; 2] {
+        let on = |tau_s: f64| seconds.map_or(1.0, |seconds| 1.0 - exp(-seconds / tau_s));
+        [on(self.tau1_s), on(self.tau2_s)]
+    }
+}
+
 /// The cell of the published parameter set behind a class.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ReferenceCell {
@@ -141,6 +151,29 @@ impl Knot {
     }
 }
 
+/// The two knots around a charge, and the part of the distance between them.
+struct Piece {
+    a: &'static Knot,
+    b: &'static Knot,
+    t: f64,
+}
+
+impl Piece {
+    fn volts(&self) -> f64 {
+        let (a, b, t) = (self.a, self.b, self.t);
+        let h = b.charge - a.charge;
+        let (rise, u) = (b.volts - a.volts, 1.0 - t);
+        a.volts + t * t * (3.0 - 2.0 * t) * rise + t * u * h * (u * a.slope - t * b.slope)
+    }
+
+    fn slope(&self) -> f64 {
+        let (a, b, t) = (self.a, self.b, self.t);
+        let chord = (b.volts - a.volts) / (b.charge - a.charge);
+        let u = 1.0 - t;
+        6.0 * t * u * chord + u * (u - 2.0 * t) * a.slope + t * (t - 2.0 * u) * b.slope
+    }
+}
+
 /// `x` between two bounds; the lower one if it is not a number.
 fn held(x: f64, low: f64, high: f64) -> f64 {
     if x > low { x.min(high) } else { low }
@@ -168,10 +201,7 @@ impl Chemistry {
     /// ```
     #[must_use]
     pub fn ocv_v(self, charge: f64) -> f64 {
-        let Some((a, b, t)) = self.piece(charge) else { return 0.0 };
-        let h = b.charge - a.charge;
-        let (rise, u) = (b.volts - a.volts, 1.0 - t);
-        a.volts + t * t * (3.0 - 2.0 * t) * rise + t * u * h * (u * a.slope - t * b.slope)
+        self.piece(charge).map_or(0.0, |piece| piece.volts())
     }
 
     /// Slope of the open-circuit voltage of one cell, V for the whole charge;
@@ -184,15 +214,16 @@ impl Chemistry {
     /// ```
     #[must_use]
     pub fn docv_dz(self, charge: f64) -> f64 {
-        let Some((a, b, t)) = self.piece(charge) else { return 0.0 };
-        let chord = (b.volts - a.volts) / (b.charge - a.charge);
-        let u = 1.0 - t;
-        6.0 * t * u * chord + u * (u - 2.0 * t) * a.slope + t * (t - 2.0 * u) * b.slope
+        self.piece(charge).map_or(0.0, |piece| piece.slope())
     }
 
-    /// The two knots around a charge and the part of the way between them.
-    /// A table has more than two knots, so there always are some.
-    fn piece(self, charge: f64) -> Option<(&'static Knot, &'static Knot, f64)> {
+    /// Both at once.
+    pub(crate) fn ocv_and_slope(self, charge: f64) -> (f64, f64) {
+        self.piece(charge).map_or((0.0, 0.0), |piece| (piece.volts(), piece.slope()))
+    }
+
+    /// Where a charge lies in the table. It has more than two knots, so it lies somewhere.
+    fn piece(self, charge: f64) -> Option<Piece> {
         let table: &'static [Knot] = match self {
             Self::Energy => &tables::ENERGY_OCV,
             Self::Power => &tables::POWER_OCV,
@@ -201,7 +232,7 @@ impl Chemistry {
         let charge = held(charge, 0.0, 1.0);
         let after = table.partition_point(|k| k.charge <= charge).clamp(1, table.len() - 1);
         let (a, b) = (table.get(after - 1)?, table.get(after)?);
-        Some((a, b, (charge - a.charge) / (b.charge - a.charge)))
+        Some(Piece { a, b, t: (charge - a.charge) / (b.charge - a.charge) })
     }
 
     /// The make-up of the resistance.

@@ -16,7 +16,7 @@ law! {
     /// }.value();
     /// assert!((m - 91.6).abs() < 1e-12);
     /// ```
-    EffectiveMass = "Mass with what turns", "m_felt" = "m + ½ n_wheels m_wheel + n J_rotor (i / r)²", Kilogram, MARTIN;
+    EffectiveMass = "Effective mass", "m_eff" = "m + ½ n_wheels m_wheel + n J_rotor (i / r)²", Kilogram, MARTIN;
     mass: "m" Kilogram, wheels: "n_wheels" Count, wheel: "m_wheel" Kilogram, motors: "n" Count,
     rotor: "J_rotor" KilogramSquareMetre, ratio: "i" None, radius: "r" Metre =>
         mass + 0.5 * wheels * wheel + motors * rotor * (ratio / radius) * (ratio / radius)

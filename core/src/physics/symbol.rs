@@ -54,6 +54,12 @@ symbols! {
     "C_smooth" None "the same on smooth asphalt";
     "C_touch" Metre "the same where the pulleys touch";
     "CdA" SquareMetre "drag area";
+    "l_1" PerVolt "lag of the surface's charge for each volt of the quick branch";
+    "l_top" PerVolt "lag of the other surface's charge for each volt of the quick branch";
+    "l_2" PerVolt "lag of the surface's charge for each volt of the slow branch";
+    "c_carried" None "that current in capacities an hour";
+    "t_carried" Second "time for which it has flowed; 0 once the cell has settled";
+    "I_carried" Ampere "current that each cell has carried";
     "cos α" None "cosine of the slope's angle";
     "D" Metre "distance";
     "d_can" Metre "diameter of the motor's can";
@@ -87,6 +93,8 @@ symbols! {
     "F_t" Newton "static tension of each span";
     "F_test" Newton "force on the middle of a span";
     "g" MetrePerSecondSquared "standard gravity, 9.80665 m/s²";
+    "g_1" None "share of the quick branch that has built up";
+    "g_2" None "share of the slow branch that has built up";
     "gauge" Gauge "gauge of the wires";
     "grade" None "rise over run";
     "h" Metre "altitude";
@@ -120,10 +128,10 @@ symbols! {
     "k_cold" None "growth of resistance in the cold";
     "k_Cu" None "share of the winding resistance that makes heat";
     "k_h" None "share of the iron torque that does not grow with speed";
-    "k_lag" None "growth of the slow branch in the cold";
     "k_mesh" None "share of a belt's rating that the teeth in mesh leave";
     "k_mode" None "share of the current limits that the ride mode leaves";
     "k_on" None "switches that conduct at once, as a factor";
+    "k_lag" None "growth of the lag in the cold";
     "k_rough" None "growth of rolling resistance with each step of roughness";
     "k_steer" None "sum of the tangents of both trucks' steer";
     "k_sw" None "switching loss as a share of bus voltage times motor current";
@@ -156,7 +164,6 @@ symbols! {
     "m_measured" Kilogram "mass under which the sag was measured";
     "m_rider" Kilogram "mass of the rider";
     "m_stand" Kilogram "mass of the rider and what is carried";
-    "mean of 1 / I_pack" PerAmpere "over the charge spent";
     "n" Count "number of motors";
     "N_p" Cells "cells in parallel";
     "N_s" Cells "cell groups in series";
@@ -191,7 +198,6 @@ symbols! {
     "s_0" None "share of a resistance that is there at once";
     "s_1" None "share that builds up quickly";
     "s_2" None "share that builds up slowly";
-    "s_empty" None "growth of the slow share at empty";
     "sin α" None "sine of the slope's angle";
     "T" NewtonMetre "torque on the shaft of each motor";
     "t" Celsius "temperature of air and pack";
@@ -207,7 +213,7 @@ symbols! {
     "V_bus" Volt "voltage at the controller";
     "V_bus_lim" Volt "the same at the greatest current";
     "v_cap" MetrePerSecond "the ride mode's speed cap";
-    "V_cell" Volt "open-circuit voltage of a cell";
+    "V_cell" Volt "open-circuit voltage of a cell, at the charge of its particles' surface";
     "V_cut" Volt "voltage of a cell group at which the pack disconnects";
     "V_end" Volt "voltage of a cell group at which the cutback leaves nothing";
     "v_end" MetrePerSecond "speed at which a limit ends the push";
@@ -217,6 +223,7 @@ symbols! {
     "V_pack" Volt "open-circuit voltage of the pack";
     "V_spare" Volt "voltage left over";
     "V_start" Volt "voltage of a cell group at which the cutback begins";
+    "v_mean" MetrePerSecond "mean speed of a ride";
     "w" MetrePerSecond "headwind";
     "w_belt" Metre "width of the belt";
     "w_deck" Metre "width of the deck over the wheels";
@@ -231,11 +238,12 @@ symbols! {
     "Z_1" Teeth "teeth of the smaller pulley";
     "Z_2" Teeth "teeth of the larger pulley";
     "Z_belt" Teeth "teeth of the belt";
-    "z_empty" None "charge over which that growth fades";
     "z_end" None "charge at the end";
     "Z_mesh" Teeth "teeth in mesh on the smaller pulley";
     "Z_motor" Teeth "teeth of the motor pulley";
     "z_start" None "charge at the start";
+    "z_top" None "charge at the other surface of LFP, for the voltage above a knee";
+    "z_surface" None "charge at the surface of the particles";
     "Z_wheel" Teeth "teeth of the wheel pulley";
     "β" Radian "slant of the free spans";
     "δ" Metre "how much the tread gives";
@@ -249,6 +257,8 @@ symbols! {
     "θ_pivot_front" Degree "angle of the front pivot from level";
     "θ_pivot_rear" Degree "angle of the rear pivot from level";
     "θ_rear" Degree "steer of the rear truck";
+    "λ" PerAmpere "how far the charge at the surface falls behind, for each ampere";
+    "λ_top" PerAmpere "the same at the other surface of LFP";
     "μ" None "grip";
     "μ_belt" KilogramPerMetre "mass of the belt for each metre";
     "ρ" KilogramPerCubicMetre "air density";
@@ -262,6 +272,7 @@ symbols! {
     "I_taper" Ampere "current at which the charger ends";
     "t_current" Second "time at constant current";
     "t_voltage" Second "time at constant voltage";
+    "t_ride" Second "time of a ride";
     "t_charge" Second "time to charge";
     "z_hold" None "charge at which the charger begins to hold the voltage";
     "V_charge" Volt "mean voltage of the pack while it charges";
@@ -270,7 +281,7 @@ symbols! {
     "η_charger" None "efficiency of the charger";
     "price" Money "price of a kilowatt-hour";
     "cost" Money "cost of a charge";
-    "m_felt" Kilogram "mass with what turns";
+    "m_eff" Kilogram "mass with what turns";
     "n_wheels" Count "number of wheels";
     "m_wheel" Kilogram "mass of a wheel";
     "J_rotor" KilogramSquareMetre "inertia of a rotor";

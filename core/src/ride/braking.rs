@@ -82,7 +82,7 @@ impl Drive {
         let slope = Slope::of_grade(case.grade);
         let mut journey = Journey::new(&drive, share(case.charge));
         journey.set_warm(self.build.ride.winding_c);
-        journey.felt_kg = Journey::new(self, 1.0).felt_kg;
+        journey.effective_kg = Journey::new(self, 1.0).effective_kg;
         journey.now.speed_m_s = case.speed_m_s.max(0.0);
         let from = journey.now.speed_m_s;
         let mut found = Braking {
@@ -122,12 +122,12 @@ impl Drive {
             };
             let net = |v: f64| force(v) - drive.load_n(v, slope);
             if step == 0 {
-                found.first_m_s2 = -net(v) / journey.felt_kg;
+                found.first_m_s2 = -net(v) / journey.effective_kg;
                 if working >= 1.0 {
                     found.limit = drive.brake(&supply, v, slope).limit;
                 }
             }
-            let next = moved(journey.felt_kg, v, STEP_S, net);
+            let next = moved(journey.effective_kg, v, STEP_S, net);
             let mean = 0.5 * (v + next.speed_m_s);
             let way = mean * next.time_s;
             if v > LET_GO_M_S {

@@ -42,6 +42,18 @@ pub enum Course<'a> {
     Trace(&'a [TracePoint]),
 }
 
+impl Course<'_> {
+    /// The highest speed that it asks for, m/s.
+    #[must_use]
+    pub fn wish_m_s(&self) -> f64 {
+        let most = |most: f64, speed_m_s: f64| most.max(speed_m_s);
+        match self {
+            Self::Legs(legs) => legs.iter().map(|leg| leg.cruise_m_s).fold(0.0, most),
+            Self::Trace(points) => points.iter().map(|point| point.speed_m_s).fold(0.0, most),
+        }
+    }
+}
+
 /// Where a ride is to end, if the pack does not end it before.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Until {
@@ -78,13 +90,16 @@ pub struct Steps {
     pub changing_s: f64,
     /// Fewest steps from rest to the speed wished for, and back.
     pub changing: f64,
-    /// Longest step while speed does not change, s.
+    /// First step while speed does not change, s.
     pub steady_s: f64,
+    /// How many times as long such a step becomes while hardly anything changes.
+    pub steady_growth: f64,
 }
 
 impl Steps {
     /// Those of every answer: halving them moves no total by more than 0.1 %.
-    pub const USUAL: Self = Self { changing_s: 0.5, changing: 6.0, steady_s: 5.0 };
+    pub const USUAL: Self =
+        Self { changing_s: 0.5, changing: 6.0, steady_s: 5.0, steady_growth: 64.0 };
 
     /// Half as long.
     #[must_use]
@@ -93,6 +108,7 @@ impl Steps {
             changing_s: 0.5 * self.changing_s,
             changing: 2.0 * self.changing,
             steady_s: 0.5 * self.steady_s,
+            ..self
         }
     }
 }

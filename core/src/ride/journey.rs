@@ -1,17 +1,13 @@
-//! A board on its way: the state, and one step of it.
+//! A board on its way: its state, and what a step makes of it.
 
-use super::flow::Flow;
 use super::ledger::Ledger;
-use crate::answers::{Drive, FULL, Least, Limit, Supply};
+use super::plan::Plan;
+use crate::answers::{Drive, Supply};
 use crate::build::WHEELS;
 use crate::math::abs;
-use crate::parts::Mode;
 use crate::physics::cell::{CellInTime, CellState, Decay};
-use crate::physics::gear;
-use crate::physics::gear::{BeltTorque, CountedSpeed};
-use crate::physics::heat::{Cooling, MotorHeat, Node};
-use crate::physics::motion::{EffectiveMass, Moved, RotorInertia, moved};
-use crate::physics::motor::HeldCurrent;
+use crate::physics::heat::{MotorHeat, Node};
+use crate::physics::motion::{EffectiveMass, Moved, RotorInertia};
 use crate::physics::road_load::{RollingForce, Slope, SlopeForce};
 use crate::working::Working;
 use serde::Serialize;
@@ -49,42 +45,31 @@ const PACK_J_KG_K: f64 = 1000.0;
 const PACK_W_KG_K: f64 = 0.18;
 /// Heat capacity of a controller, J/(kg K). Common practice, no source.
 const CONTROLLER_J_KG_K: f64 = 800.0;
+/// A speed is held if the pack pushes enough over so many seconds.
+const HOLD_S: f64 = 10.0;
 /// The cell's resistance follows its temperature in steps of this, K.
 const CELL_STEP_K: f64 = 0.02;
-
-/// A step that was thought through but not taken.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Plan {
-    pub(crate) step_s: f64,
-    pub(crate) speed_m_s: f64,
-    /// Braking beyond the motors', N; positive.
-    pub(crate) brake_n: f64,
-    /// What held it back, if anything.
-    pub(crate) limit: Option<Limit>,
-    flow: Flow,
-    decay: Decay,
-    lead_ohm: f64,
-    /// Windings and cases amid the step, °C.
-    pub(crate) amid: (f64, f64),
-    pub(crate) slope: Slope,
-}
 
 /// A board on its way.
 #[derive(Clone, Debug)]
 pub(crate) struct Journey {
     /// Its winding resistance follows the windings' temperature.
     pub(crate) drive: Drive,
-    cell: CellInTime,
+    pub(super) cell: CellInTime,
     pub(crate) state: CellState,
     pub(crate) now: Moment,
     pub(crate) ledger: Ledger,
-    pub(crate) felt_kg: f64,
-    decay: Decay,
-    motor: MotorHeat,
+    pub(crate) effective_kg: f64,
+    pub(super) decay: Decay,
+    /// Over the seconds for which a speed is to be held.
+    pub(super) hold: Decay,
+    pub(super) motor: MotorHeat,
     pack: Node,
     controller: Node,
-    copper: f64,
+    pub(super) copper: f64,
+    /// Temperature that the cell's resistance was taken at, °C, and how fast it now changes, K/s.
     cell_c: f64,
+    cell_k_s: f64,
 }
 
 impl Journey {
@@ -114,7 +99,7 @@ impl Journey {
                 motor_a: 0.0,
             },
             ledger: Ledger::default(),
-            felt_kg: EffectiveMass {
+            effective_kg: EffectiveMass {
                 mass: drive.mass_kg,
                 wheels: WHEELS,
                 wheel,
@@ -125,6 +110,7 @@ impl Journey {
             }
             .value(),
             decay: Decay::new(&cell.shape, 1.0),
+            hold: Decay::new(&cell.shape, HOLD_S),
             motor: MotorHeat::of_mass(b.motor.mass_kg, b.motor.winding_k_per_w),
             pack: Node {
                 capacity_j_k: PACK_J_KG_K * b.pack_mass_kg(),
@@ -136,6 +122,7 @@ impl Journey {
             },
             copper: c.convention.copper_factor(),
             cell_c: air,
+            cell_k_s: 0.0,
         };
         journey.drive.set_winding(air);
         journey
@@ -180,10 +167,19 @@ impl Journey {
 
     /// The pack over a step of some length.
     pub(crate) fn supply(&self, decay: &Decay) -> Supply {
-        let pack = &self.drive.build.pack;
-        let expected = self.now.pack_a / pack.parallel;
-        let cell = self.cell.source(&self.state, decay, expected);
-        let lead_ohm = self.drive.lead_ohm;
+        self.supply_of(&self.cell_amid(decay.step_s), &self.state, decay, self.now.pack_a)
+    }
+
+    /// The pack over a step from a state, as a line about a pack current, A.
+    pub(super) fn supply_of(
+        &self,
+        cell: &CellInTime,
+        state: &CellState,
+        decay: &Decay,
+        pack_a: f64,
+    ) -> Supply {
+        let (pack, lead_ohm) = (&self.drive.build.pack, self.drive.lead_ohm);
+        let cell = cell.source(state, decay, pack_a / pack.parallel);
         Supply {
             open_v: pack.series * cell.open_v,
             resistance_ohm: pack.series / pack.parallel * cell.resistance_ohm + lead_ohm,
@@ -191,171 +187,21 @@ impl Journey {
         }
     }
 
-    /// Thinks a step through that would end at a speed; `None` where the pack
-    /// does not even feed the idling controller.
-    ///
-    /// A board that pushes to its electrical limit is held there, not beyond it at every other step.
-    pub(crate) fn plan(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Option<Plan> {
-        let d = &self.drive;
-        let fastest = CountedSpeed {
-            erpm: d.build.controller.erpm_limit,
-            pairs: d.build.motor.pole_pairs,
-            radius: d.radius_m,
-            ratio: d.ratio,
-        }
-        .value();
-        let free = || self.free(step_s, wish_m_s, slope);
-        if wish_m_s <= fastest || self.now.speed_m_s > fastest {
-            return free();
-        }
-        let mut plan = self.free(step_s, fastest, slope)?;
-        if plan.flow.motor_a <= 0.0 {
-            return free();
-        }
-        plan.limit = plan.limit.or(Some(Limit::ElectricalSpeed));
-        Some(plan)
+    /// The cell as warm as it will be amid a step.
+    fn cell_amid(&self, step_s: f64) -> CellInTime {
+        let cell_c = self.now.cell_c + 0.5 * step_s * self.cell_k_s;
+        if abs(cell_c - self.cell_c) > CELL_STEP_K { self.cell_at(cell_c) } else { self.cell }
     }
 
-    /// A step that knows of no such limit until it is beyond it.
-    ///
-    /// Speed changes evenly. Where the push does not reach, the change is what
-    /// the push allows (implicit midpoint).
-    fn free(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Option<Plan> {
-        let from = self.now.speed_m_s;
-        let decay = self.decay(step_s);
-        let supply = self.supply(&decay);
-        let mean = 0.5 * (from + wish_m_s);
-        let mut asked_n = self.felt_kg * (wish_m_s - from) / step_s;
-        if mean > 0.0 {
-            asked_n += self.drive.load_n(mean, slope);
+    /// The cell at a temperature, °C.
+    fn cell_at(&self, cell_c: f64) -> CellInTime {
+        let (cell, aged) = (&self.drive.build.cell, self.drive.aged_resistance);
+        let rated = cell.resistance_10s_ohm * aged;
+        CellInTime {
+            resistance_ohm: rated * cell.chemistry.resistance_factor(cell_c),
+            lag_ohm: rated * cell.chemistry.lag_factor(cell_c),
+            ..self.cell
         }
-        let mut plan = Plan {
-            step_s,
-            speed_m_s: wish_m_s,
-            brake_n: 0.0,
-            limit: None,
-            flow: Flow::default(),
-            decay,
-            lead_ohm: supply.lead_ohm,
-            amid: (0.0, 0.0),
-            slope,
-        };
-        let omega = self.drive.motor_rad_s(mean);
-        let iron = self.drive.iron_n_m(omega, &mut Working::off());
-        let asked_a =
-            if mean > 0.0 || asked_n > 0.0 { self.drive.asked_a(asked_n, iron) } else { 0.0 };
-        if asked_a <= 0.0 {
-            let brake = self.drive.brake(&supply, mean, slope);
-            let current = asked_a.max(-brake.current_a);
-            let (amid, drive) = self.amid(step_s, current, mean, iron * omega);
-            plan.flow = drive.flow(&supply, mean, current)?;
-            plan.amid = amid;
-            if current > asked_a {
-                plan.brake_n = (plan.flow.force_n - asked_n).max(0.0);
-                plan.limit = Some(brake.limit);
-            }
-            return Some(plan);
-        }
-        let (amid, drive) = self.amid(step_s, asked_a, mean, iron * omega);
-        let (mode, hot) = self.mode(amid.0, |share| {
-            let mode = Mode { current_share: share, ..FULL };
-            let most = self.drive.push(&supply, &mode, from, slope).motor_current_a;
-            self.amid(step_s, asked_a.min(most), mean, iron * omega).0.0
-        });
-        if let Some(flow) = drive.flow(&supply, mean, asked_a)
-            && self.within(&drive, &supply, &mode, slope, omega, iron, &flow)
-        {
-            plan.flow = flow;
-            plan.amid = amid;
-            return Some(plan);
-        }
-        // As much as there is, with windings as warm as the last current makes them amid the step.
-        let (_, warm) = self.amid(step_s, self.now.motor_a, mean, iron * omega);
-        let push = |v: f64| warm.push(&supply, &mode, v, slope);
-        let net = |v: f64| push(v).force_n - self.drive.load_n(v, slope);
-        let reached = moved(self.felt_kg, from, step_s, net);
-        if reached.speed_m_s >= wish_m_s && wish_m_s > from {
-            // It does reach, by a hair: windings amid the step are warmer than at its start.
-            plan.flow = drive.flow(&supply, mean, asked_a)?;
-            plan.amid = amid;
-            return Some(plan);
-        }
-        let mean = 0.5 * (from + reached.speed_m_s);
-        // A hair beyond, as a limit of speed binds only there.
-        let most = push(mean + 1e-6);
-        plan.limit = Some(match most.limit {
-            Limit::ControllerMotorCurrent | Limit::ControllerBatteryCurrent
-                if mode.current_share < 1.0 =>
-            {
-                hot
-            }
-            limit => limit,
-        });
-        plan.step_s = reached.time_s;
-        plan.speed_m_s = reached.speed_m_s;
-        if plan.step_s <= 0.0 {
-            // It stands: the push does not move it.
-            (plan.step_s, plan.speed_m_s) = (step_s, 0.0);
-        }
-        if plan.step_s != step_s {
-            plan.decay = Decay::new(&self.cell.shape, plan.step_s);
-        }
-        let omega = self.drive.motor_rad_s(mean);
-        let iron = self.drive.iron_n_m(omega, &mut Working::off());
-        // What the motion took: at a jump of the push it lies between its ends.
-        let taken_n =
-            self.felt_kg * (plan.speed_m_s - from) / plan.step_s + self.drive.load_n(mean, slope);
-        let current =
-            if mean > 0.0 { self.drive.asked_a(taken_n, iron) } else { most.motor_current_a };
-        let (amid, drive) = self.amid(plan.step_s, current, mean, iron * omega);
-        plan.amid = amid;
-        // A hair warmer than thought may be beyond the most that the pack gives.
-        plan.flow =
-            drive.flow(&supply, mean, current).or_else(|| warm.flow(&supply, mean, current))?;
-        Some(plan)
-    }
-
-    /// Temperatures of the motors amid a step, and the drive with them.
-    fn amid(&self, step_s: f64, motor_a: f64, speed: f64, iron_w: f64) -> ((f64, f64), Drive) {
-        let m = &self.drive.build.motor;
-        let cold = self.copper * m.resistance_ll_ohm * motor_a * motor_a;
-        let outward = 1.0 / Cooling { still: m.case_k_per_w, speed }.value();
-        let from = (self.now.winding_c, self.now.case_c);
-        let air = self.drive.build.place.air_c;
-        let amid = self.motor.amid(from, step_s, cold, iron_w, outward, air);
-        let mut drive = self.drive;
-        drive.set_winding(amid.0);
-        (amid, drive)
-    }
-
-    /// Whether a flow is within every limit of the push.
-    #[allow(clippy::too_many_arguments, reason = "all of them were worked out before")]
-    fn within(
-        &self,
-        drive: &Drive,
-        supply: &Supply,
-        mode: &Mode,
-        slope: Slope,
-        omega: f64,
-        iron: f64,
-        flow: &Flow,
-    ) -> bool {
-        let (b, c) = (&drive.build, &drive.build.controller);
-        let mut off = Working::off();
-        let pull = drive.belt_rated_n;
-        let belt = BeltTorque { pull, teeth: b.motor_pulley.teeth, pitch: b.belt.pitch_m }.value();
-        let torque = drive.grip_n_m(slope, &mut off).min(belt);
-        let most = HeldCurrent { torque, iron, constant: drive.torque_per_amp }
-            .value()
-            .min(mode.current_share * c.motor_current_a)
-            .min(b.motor.max_current_a);
-        let turning = gear::ElectricalRpm { omega, pairs: b.motor.pole_pairs }.value();
-        let volts = drive.motor_volts(omega, flow.motor_a, &mut off);
-        let least = Least::new(None, &mut off);
-        flow.motor_a <= most
-            && turning <= c.erpm_limit
-            && volts <= c.max_duty * flow.bus_v
-            && flow.pack_a <= drive.pack_current(supply, mode.current_share, least).0
     }
 
     /// Takes a step.
@@ -382,7 +228,7 @@ impl Journey {
             * mean;
         let climb = SlopeForce { mass: self.drive.mass_kg, sin: plan.slope.sin }.value() * mean;
         let air = self.drive.air_n(mean, &mut Working::off()) * mean;
-        let kinetic = 0.5 * self.felt_kg * (plan.speed_m_s * plan.speed_m_s - from * from) / h;
+        let kinetic = 0.5 * self.effective_kg * (plan.speed_m_s * plan.speed_m_s - from * from) / h;
         let hours = h / 3600.0;
         let l = &mut self.ledger;
         l.stored_wh += chemical * hours;
@@ -404,7 +250,9 @@ impl Journey {
         let now = &mut self.now;
         let start = (now.winding_c, now.case_c);
         (now.winding_c, now.case_c) = self.motor.after(start, plan.amid, h);
-        now.cell_c = self.pack.after(now.cell_c, h, pack, air_c);
+        let cell_c = self.pack.after(now.cell_c, h, pack, air_c);
+        self.cell_k_s = (cell_c - now.cell_c) / h;
+        now.cell_c = cell_c;
         now.controller_c = self.controller.after(now.controller_c, h, flow.controller_w, air_c);
         now.time_s += h;
         now.distance_m += mean * h;
@@ -417,10 +265,7 @@ impl Journey {
         self.drive.set_winding(self.now.winding_c);
         if abs(self.now.cell_c - self.cell_c) > CELL_STEP_K {
             self.cell_c = self.now.cell_c;
-            let (cell, aged) = (&self.drive.build.cell, self.drive.aged_resistance);
-            let rated = cell.resistance_10s_ohm * aged;
-            self.cell.resistance_ohm = rated * cell.chemistry.resistance_factor(self.cell_c);
-            self.cell.lag_ohm = rated * cell.chemistry.lag_factor(self.cell_c);
+            self.cell = self.cell_at(self.cell_c);
         }
     }
 }

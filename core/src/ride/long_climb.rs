@@ -54,13 +54,13 @@ impl Drive {
         let (winding, controller) = (b.winding_held_c(), b.controller.cutback_start_c);
         let mut hot = None;
         let leg = Leg { length_m: 1e9, grade, cruise_m_s: speed_m_s, rest_s: None };
-        let steps = Steps { steady_s: 2.0, ..Steps::USUAL };
+        let steps = Steps { steady_s: 2.0, steady_growth: 1.0, ..Steps::USUAL };
         let legs = [leg];
         let start = b.ride.start_charge;
         let mut trip = Trip::new(self, Course::Legs(&legs), MANNER, Until::EMPTY, start, steps);
         let mut goes_on = true;
         while goes_on && hot.is_none() {
-            goes_on = trip.advance(1);
+            goes_on = trip.advance(1) && !trip.sagged();
             let now = trip.now();
             if now.winding_c >= winding {
                 hot = Some(Limit::WindingHot);

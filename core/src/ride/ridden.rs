@@ -2,6 +2,7 @@
 
 use super::journey::Moment;
 use super::ledger::Ledger;
+use super::sag::SagCause;
 use crate::answers::Limit;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -14,7 +15,10 @@ pub enum RideEnd {
     Distance,
     /// The time asked for has passed.
     Time,
-    /// The pack gives less than half of the speed wished for.
+    /// The board can no longer hold [`END_SHARE`](super::END_SHARE) of the speed wished for on the
+    /// flat.
+    Slow,
+    /// The charge is used up.
     Empty,
     /// The push does not move the board.
     Stalled,
@@ -33,6 +37,8 @@ pub struct Met {
     pub speed_m_s: f64,
     /// Rise over run there.
     pub grade: f64,
+    /// Why, where the limit is the pack's voltage.
+    pub sag: Option<SagCause>,
 }
 
 /// Highest temperatures of a ride, °C.
@@ -53,6 +59,14 @@ pub struct Hottest {
 pub struct Ridden {
     /// Distance, m.
     pub distance_m: f64,
+    /// Of which at the full wish, m, to within 2 % of it; 0 where the board never reaches it.
+    pub full_wish_m: f64,
+    /// How much farther it limps to walking pace once the speed is lost, m; 0 where that was not
+    /// asked for.
+    pub limp_m: f64,
+    /// The speed that the distance is judged by, m/s: the one wished for, or what the board reaches
+    /// on the flat with a full pack where that is less.
+    pub wish_m_s: f64,
     /// Time with all rests, s.
     pub time_s: f64,
     /// Charge at the start, as a share.

@@ -1,26 +1,27 @@
 //! The steps of a ride: along a leg, to a stop, at rest, after a trace.
 
 use super::course::{Leg, Steps, TracePoint};
-use super::journey::{Moment, Plan};
-use super::ridden::{Extent, Met, Ridden, RideEnd};
+use super::ending::{END_SHARE, FLAT, LAST_S, Outcome};
+use super::plan::Plan;
+use super::ridden::{Met, RideEnd};
 use super::trip::{Bit, Going, Trip};
 use crate::answers::Limit;
-use crate::math::{abs, floor, sqrt};
+use crate::math::{abs, sqrt};
 use crate::physics::road_load::Slope;
-use alloc::vec::Vec;
 
-/// Moments kept: from so many to twice as many.
-const MOMENTS: usize = 200;
-/// A ride ends below this share of the speed wished for.
-const LIMP: f64 = 0.5;
 /// A speed below this share of the one wished for is told.
-const SHORT: f64 = 0.98;
+pub(super) const SHORT: f64 = 0.98;
 /// A speed that changes no faster is settled, m/s².
 const SETTLED_M_S2: f64 = 0.02;
 /// While a board at its limit hardly changes its speed, steps grow to such a
 /// change, m/s, and to this long, s.
-const CREEP_M_S: f64 = 0.3;
-const CREEP_S: f64 = 8.0;
+const CREEP_M_S: f64 = 0.15;
+const CREEP_S: f64 = 30.0;
+/// What a steady step may change: the pack's current from the step before, as a share; the windings
+/// amid the step, K; the charge, as a share.
+const STEADY_SHARE: f64 = 0.01;
+const STEADY_K: f64 = 4.0;
+const STEADY_CHARGE: f64 = 0.04;
 /// Once the pack no longer holds the brakes back they jump: so many times finer from there.
 const FINER: f64 = 8.0;
 /// By how much hot windings may warm or cool in a step, K.
@@ -84,6 +85,9 @@ impl Trip {
         match self.course.bit(self.at) {
             Some(Bit::Leg(leg)) => {
                 self.at += 1;
+                self.creep_s = self.steps.changing_s;
+                self.steady_s = self.steps.steady_s;
+                self.steady_most_s = self.steps.steady_growth * self.steps.steady_s;
                 self.phase = Phase::Ride { leg, end_m: now.distance_m + leg.length_m };
             }
             Some(Bit::Ramp(from, to)) => {
@@ -120,7 +124,7 @@ impl Trip {
         if leg.rest_s.is_none() {
             return Ok(self.on());
         }
-        self.sinking = false;
+        (self.sinking, self.creep_s) = (false, self.steps.changing_s);
         // Brakes evenly to its end.
         let left = end_m - at;
         if v <= 0.0 || left <= 0.0 {
@@ -182,19 +186,21 @@ impl Trip {
         let (rate, braking) = (self.manner.acceleration_m_s2, self.manner.braking_m_s2);
         let change = wished - v;
         if abs(change) <= 1e-9 * wished {
-            let step = even(free / v.max(1e-3), self.steps.steady_s);
-            return self.push(step, wished, slope);
+            return self.hold(free / v.max(1e-3), wished, slope);
         }
         let rate = if change > 0.0 { rate } else { -braking };
-        let shortest = 0.05 * self.steps.changing_s;
-        let few = abs(wished / rate) / self.steps.changing;
-        let longest =
-            if self.creep_s > self.steps.changing_s { self.creep_s } else { self.creep_s.min(few) };
-        let mut step = even(change / rate, longest).max(shortest.min(few));
+        let mut step = if rate > 0.0 && self.creep_s > self.steps.changing_s {
+            // At its limit it goes as fast as it can; should it gain on the wish, then gently.
+            self.creep_s
+        } else {
+            let shortest = 0.05 * self.steps.changing_s;
+            let few = abs(wished / rate) / self.steps.changing;
+            even(change / rate, self.steps.changing_s.min(few)).max(shortest.min(few))
+        };
         if stop && rate > 0.0 {
             // Speeding up evenly, then braking: where the two meet.
             let peak = (2.0 * rate * braking * left + braking * v * v) / (rate + braking);
-            step = step.min(((sqrt(peak) - v) / rate).max(shortest));
+            step = step.min(((sqrt(peak) - v) / rate).max(0.05 * self.steps.changing_s));
         } else {
             let there = v * v + 2.0 * rate * left;
             let there = 2.0 * left / (v + sqrt(there.max(0.0))).max(1e-3);
@@ -227,6 +233,47 @@ impl Trip {
         self.push(step, v + fall * step, slope)
     }
 
+    /// The next step at the speed wished for: as long as little changes in it and no limit is met.
+    fn hold(&mut self, left_s: f64, wished: f64, slope: Slope) -> Result<Plan, RideEnd> {
+        let usual_s = self.steps.steady_s;
+        let least_s = 0.25 * usual_s;
+        let now = self.journey.now;
+        let time_s = self.until.time_s - now.time_s;
+        while self.steady_s > least_s && time_s > least_s {
+            let step_s = even(left_s, self.steady_s).min(time_s);
+            let plan = self.journey.steady(step_s, slope);
+            let Some(plan) = plan else {
+                // A limit is near: no longer steps from here on.
+                self.steady_s = (0.25 * self.steady_s).max(least_s);
+                self.steady_most_s = self.steady_s;
+                continue;
+            };
+            let changed = self.changed(&plan);
+            if changed > 2.0 && self.steady_s > usual_s {
+                self.steady_s = (0.5 * self.steady_s).max(usual_s);
+                continue;
+            }
+            if changed < 0.5 {
+                self.steady_s = (2.0 * self.steady_s).min(self.steady_most_s);
+            }
+            return Ok(plan);
+        }
+        // A pack that fades may want a shorter one.
+        let fades = self.creep_s > self.steps.changing_s;
+        let most_s = if fades { usual_s.min(self.creep_s) } else { usual_s };
+        self.push(even(left_s, most_s), wished, slope)
+    }
+
+    /// How much a steady step changes, against what it may.
+    fn changed(&self, plan: &Plan) -> f64 {
+        let now = &self.journey.now;
+        let pack_a = plan.flow.pack_a;
+        let current = abs(pack_a - now.pack_a) / (abs(pack_a) + abs(now.pack_a)).max(1e-9);
+        let spent = abs(pack_a) * plan.step_s / (3600.0 * self.journey.drive.capacity_ah);
+        let warmed = abs(plan.amid.0 - now.winding_c);
+        (current / STEADY_SHARE).max(spent / STEADY_CHARGE).max(warmed / STEADY_K)
+    }
+
     /// A step of a push; a shorter one where hot windings hold it back and still warm up or cool.
     fn push(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Result<Plan, RideEnd> {
         let plan = self.plan(step_s, wish_m_s, slope)?;
@@ -244,7 +291,7 @@ impl Trip {
     }
 
     /// Length of the steps, as a share of the usual ones.
-    fn fineness(&self) -> f64 {
+    pub(super) fn fineness(&self) -> f64 {
         self.steps.changing_s / Steps::USUAL.changing_s
     }
 
@@ -266,10 +313,21 @@ impl Trip {
     /// Takes a step toward a speed, unless the ride is over.
     fn go_on(&mut self, plan: &Plan, wished: f64) -> Result<bool, RideEnd> {
         let from = self.journey.now.speed_m_s;
+        let outcome = self.outcome(plan);
+        match (&outcome, plan.limit) {
+            (Outcome::TooLong, _) => {
+                self.creep_s = (0.25 * plan.step_s).max(LAST_S * self.fineness());
+                return Ok(false);
+            }
+            (Outcome::Ends(last), Some(limit)) => {
+                self.take(last)?;
+                return self.over(RideEnd::Slow, self.met(limit, plan.slope));
+            }
+            _ => (),
+        }
         self.take(plan)?;
         let now = &self.journey.now;
         let gained = (now.speed_m_s - from) / plan.step_s;
-        self.creep_s = self.steps.changing_s;
         let limit = match plan.limit {
             Some(limit) if plan.brake_n <= 0.0 && now.speed_m_s < wished => limit,
             _ => {
@@ -280,31 +338,31 @@ impl Trip {
         // The tail of a push at its limit is smooth: so long that the speed
         // changes by as much in each step.
         let scale = self.fineness();
-        let long = (CREEP_M_S / abs(gained).max(1e-3)).min(2.0 * plan.step_s / scale);
+        let growth = if matches!(outcome, Outcome::Goes) { 2.0 } else { 1.0 };
+        let long = (CREEP_M_S / abs(gained).max(1e-3)).min(growth * plan.step_s / scale);
         self.creep_s = scale * long.clamp(Steps::USUAL.changing_s, CREEP_S);
-        let pack =
-            matches!(limit, Limit::Cutback | Limit::CutOff | Limit::PackPower | Limit::Empty);
+        let met = self.met(limit, plan.slope);
+        self.settled = None;
         if gained > SETTLED_M_S2 {
             self.sinking = false;
             return Ok(true);
         }
-        let met = self.met(limit, plan.slope);
-        let slow = self.journey.now.speed_m_s < SHORT * wished;
+        self.settled = Some(limit);
+        let slow = met.speed_m_s < SHORT * wished;
         if slow && self.ride.not_held.is_none() {
-            (self.ride.not_held, self.sinking) = (Some(met), true);
+            (self.ride.not_held, self.sinking) = (Some(self.told(met)), true);
         } else if let (true, Some(first)) = (self.sinking, &mut self.ride.not_held) {
             first.speed_m_s = met.speed_m_s;
         }
         self.sinking = self.sinking && gained < -SETTLED_M_S2;
-        let over = if pack && met.speed_m_s < LIMP * wished {
-            RideEnd::Empty
-        } else if met.speed_m_s < 0.05 {
-            RideEnd::Stalled
-        } else {
-            return Ok(true);
-        };
-        self.ride.stopped = Some(met);
-        Err(over)
+        if met.speed_m_s < 0.05 {
+            return self.over(RideEnd::Stalled, met);
+        }
+        let flat = met.grade <= FLAT;
+        if flat && !self.limping() && met.speed_m_s < END_SHARE * self.wish_m_s.min(wished) {
+            return self.over(RideEnd::Slow, met);
+        }
+        Ok(true)
     }
 
     /// Where and when it is, and what binds there.
@@ -316,13 +374,26 @@ impl Trip {
             distance_m: now.distance_m,
             speed_m_s: now.speed_m_s,
             grade: slope.sin / slope.cos,
+            sag: None,
         }
+    }
+
+    /// The same, to be told: with the reason why the pack sags.
+    pub(super) fn told(&self, met: Met) -> Met {
+        let slope = Slope::of_grade(met.grade);
+        Met { sag: self.journey.sag_cause(met.limit, slope), ..met }
     }
 
     fn take(&mut self, plan: &Plan) -> Result<bool, RideEnd> {
         let met = plan.limit.map(|limit| self.met(limit, plan.slope));
+        let first = plan.brake_n <= 0.0 && self.ride.held_back.is_none() && !self.limping();
+        let held_back = met.filter(|_| first).map(|met| self.told(met));
         self.journey.take(plan);
         let now = &self.journey.now;
+        if self.limping() {
+            let empty = now.charge <= 0.0;
+            return if empty { Err(RideEnd::Empty) } else { Ok(true) };
+        }
         let r = &mut self.ride;
         let h = &mut r.hottest;
         h.winding_c = h.winding_c.max(now.winding_c);
@@ -332,56 +403,23 @@ impl Trip {
         r.top_m_s = r.top_m_s.max(now.speed_m_s);
         if let Some(met) = met {
             if plan.brake_n <= 0.0 {
-                r.held_back.get_or_insert(met);
+                r.held_back = r.held_back.or(held_back);
             } else if met.limit != Limit::Crawl {
                 r.brake_held_back.get_or_insert(met);
             }
         }
-        self.extent = self.extent.with(Extent::over(now, plan.step_s));
-        if r.moments.last().is_none_or(|last| later(last, now, self.every_s)) {
-            r.moments.push(*now);
-            r.extents.push(self.extent);
-            self.extent = Extent::of(now);
-            while r.moments.len() > 2 * MOMENTS {
-                self.every_s *= 2.0;
-                if let Some(left) = thin(r, self.every_s) {
-                    self.extent = left.with(self.extent);
-                }
-            }
+        if let Some(record) = &mut self.record {
+            record.take(now, plan.step_s);
         }
         let hot = now.winding_c > self.journey.drive.build.motor.winding_limit_c;
         if hot && self.ride.winding_hot.is_none() {
             self.ride.winding_hot = Some(self.met(Limit::WindingHot, plan.slope));
         }
         if self.journey.now.charge <= 0.0 {
-            self.ride.stopped = Some(self.met(Limit::Empty, plan.slope));
-            return Err(RideEnd::Empty);
+            return self.over(RideEnd::Empty, self.met(Limit::Empty, plan.slope));
         }
         Ok(true)
     }
-}
-
-/// Whether a moment lies in a later one of stretches that are so long, s.
-fn later(last: &Moment, now: &Moment, every_s: f64) -> bool {
-    floor(now.time_s / every_s) > floor(last.time_s / every_s)
-}
-
-/// Keeps the first moment of each stretch; what lies between goes to the extent of the one after.
-/// Gives back what has none after it yet.
-fn thin(ride: &mut Ridden, every_s: f64) -> Option<Extent> {
-    let (mut moments, mut extents) = (Vec::new(), Vec::new());
-    let mut left = None::<Extent>;
-    for (moment, extent) in ride.moments.iter().zip(&ride.extents) {
-        let extent = left.take().map_or(*extent, |left| left.with(*extent));
-        if moments.last().is_none_or(|last| later(last, moment, every_s)) {
-            moments.push(*moment);
-            extents.push(extent);
-        } else {
-            left = Some(extent);
-        }
-    }
-    (ride.moments, ride.extents) = (moments, extents);
-    left
 }
 
 /// How many even steps a time takes, at least one.

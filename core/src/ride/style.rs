@@ -47,8 +47,10 @@ const fn figures(km_h: f64, stops: f64, rate: f64, climb: f64, rest_s: f64) -> S
     }
 }
 
-/// Way between two crests where nobody stops, m.
+/// Distance between two crests where nobody stops, m.
 const ROUND_M: f64 = 1000.0;
+/// A leg without stops or climbs, m: longer than any pack lasts.
+const ENDLESS_M: f64 = 1e8;
 
 impl Style {
     /// Every way to ride.
@@ -84,7 +86,12 @@ impl StyleFigures {
     #[must_use]
     pub fn legs(&self) -> [Leg; 2] {
         let stops = self.stops_per_m > 1e-6;
-        let length_m = 0.5 * if stops { 1.0 / self.stops_per_m } else { ROUND_M };
+        let length_m = 0.5
+            * match self.climb_per_m {
+                _ if stops => 1.0 / self.stops_per_m,
+                0.0 => ENDLESS_M,
+                _ => ROUND_M,
+            };
         let up = Leg {
             length_m,
             grade: 2.0 * self.climb_per_m,

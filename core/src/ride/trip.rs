@@ -3,9 +3,10 @@
 use super::course::{Course, Leg, Manner, Steps, TracePoint, Until};
 use super::journey::{Journey, Moment};
 use super::ledger::Ledger;
-use super::ridden::{Extent, Hottest, Ridden, RideEnd};
-use super::simulate::Phase;
-use super::style::Style;
+use super::record::Record;
+use super::ridden::{Hottest, Ridden, RideEnd};
+use super::simulate::{Phase, SHORT};
+use super::style::{Style, StyleFigures};
 use crate::answers::{Drive, Limit};
 use crate::math::share;
 use crate::physics::road_load::Slope;
@@ -37,13 +38,21 @@ pub struct Trip {
     pub(super) until: Until,
     pub(super) steps: Steps,
     pub(super) creep_s: f64,
-    pub(super) every_s: f64,
+    /// Length of the next steady step, s, and how long it may become.
+    pub(super) steady_s: f64,
+    pub(super) steady_most_s: f64,
+    /// The speed wished for, m/s, or what the board reaches with a full pack where that is less.
+    pub(super) wish_m_s: f64,
+    /// The limit at which the speed has settled.
+    pub(super) settled: Option<Limit>,
     /// Whether it is still falling to the first speed that it settles at.
     pub(super) sinking: bool,
-    /// Since the last moment that was kept.
-    pub(super) extent: Extent,
+    pub(super) record: Option<Record>,
     pub(super) ride: Ridden,
-    end: Option<RideEnd>,
+    /// How the distance ended; what follows is limping.
+    pub(super) ended: Option<RideEnd>,
+    over: bool,
+    limps: bool,
 }
 
 /// A course of one's own.
@@ -60,6 +69,15 @@ pub(super) enum Bit {
 }
 
 impl Way {
+    /// The highest speed that is asked for, m/s.
+    pub(super) fn wish_m_s(&self) -> f64 {
+        match self {
+            Self::Legs(legs) => Course::Legs(legs),
+            Self::Trace(points) => Course::Trace(points),
+        }
+        .wish_m_s()
+    }
+
     pub(super) fn bit(&self, at: usize) -> Option<Bit> {
         match self {
             Self::Legs(legs) => legs.get(at).copied().map(Bit::Leg),
@@ -104,9 +122,13 @@ impl Trip {
             stopped: None,
             brake_held_back: None,
             winding_hot: None,
-            moments: Vec::from([now]),
-            extents: Vec::from([Extent::of(&now)]),
+            wish_m_s: 0.0,
+            full_wish_m: 0.0,
+            limp_m: 0.0,
+            moments: Vec::new(),
+            extents: Vec::new(),
         };
+        let wish_m_s = drive.reached_m_s(course.wish_m_s());
         Self {
             journey,
             course: match course {
@@ -120,12 +142,40 @@ impl Trip {
             until,
             steps,
             creep_s: steps.changing_s,
-            every_s: 1.0,
+            steady_s: steps.steady_s,
+            steady_most_s: steps.steady_s,
+            wish_m_s,
+            settled: None,
             sinking: false,
-            extent: Extent::of(&now),
+            record: Some(Record::new(&now)),
             ride,
-            end: None,
+            ended: None,
+            over: false,
+            limps: true,
         }
+    }
+
+    /// At the start of a ride at a steady speed on the flat, m/s, from the rider's start charge.
+    #[must_use]
+    pub fn steady(drive: &Drive, speed_m_s: f64) -> Self {
+        let figures = StyleFigures { cruise_m_s: speed_m_s, ..Style::Steady.figures(&drive.build) };
+        let (legs, charge) = (figures.legs(), drive.build.ride.start_charge);
+        let course = Course::Legs(&legs);
+        Self::new(drive, course, figures.manner(), Until::EMPTY, charge, Steps::USUAL)
+    }
+
+    /// The same without moments on the way. All else is the same to the last digit.
+    #[must_use]
+    pub fn unrecorded(mut self) -> Self {
+        self.record = None;
+        self
+    }
+
+    /// The same without moments on the way and without what it limps, for distances by the hundred.
+    #[must_use]
+    pub fn brief(mut self) -> Self {
+        self.limps = false;
+        self.unrecorded()
     }
 
     /// At the start of a ride in a style, from the rider's start charge.
@@ -140,12 +190,55 @@ impl Trip {
     /// Takes so many steps, fewer where the ride ends; tells whether it goes on.
     pub fn advance(&mut self, steps: u32) -> bool {
         for _ in 0..steps {
-            if self.end.is_some() {
+            if self.over {
                 break;
             }
-            self.end = self.step().err();
+            if let Err(end) = self.step() {
+                self.end(end);
+            }
         }
-        self.end.is_none()
+        !self.over
+    }
+
+    /// Completes the ride, and goes on limping where its speed is lost; after that it is over.
+    fn end(&mut self, end: RideEnd) {
+        let limps = self.limps && end == RideEnd::Slow && self.ended.is_none();
+        if self.ended.is_none() {
+            self.complete(end);
+        } else {
+            self.ride.limp_m = self.journey.now.distance_m - self.ride.distance_m;
+        }
+        self.over = !limps;
+    }
+
+    /// What came of the ride so far.
+    fn complete(&mut self, end: RideEnd) {
+        let now = self.journey.now;
+        let met = self.met(Limit::Empty, Slope::FLAT);
+        self.ended = Some(end);
+        let r = &mut self.ride;
+        r.end = end;
+        r.distance_m = now.distance_m;
+        r.time_s = now.time_s;
+        r.end_charge = now.charge;
+        r.ledger = self.journey.ledger;
+        if now.distance_m > 0.0 {
+            r.wh_per_km = r.ledger.stored_wh / (now.distance_m / 1000.0);
+        }
+        r.wish_m_s = self.wish_m_s;
+        let reached = self.wish_m_s >= SHORT * self.course.wish_m_s();
+        r.full_wish_m = match r.not_held {
+            _ if !reached => 0.0,
+            Some(met) => met.distance_m,
+            None => now.distance_m,
+        };
+        if r.end == RideEnd::Empty && r.stopped.is_none() {
+            // The pack does not even feed the idling controller.
+            r.stopped = Some(met);
+        }
+        if let Some(record) = &mut self.record {
+            record.close(&now);
+        }
     }
 
     /// Where it is.
@@ -157,7 +250,7 @@ impl Trip {
     /// About how much of the ride is done, as a share; 1 only once it has ended.
     #[must_use]
     pub fn share(&self) -> f64 {
-        if self.end.is_some() {
+        if self.over {
             return 1.0;
         }
         let now = &self.journey.now;
@@ -170,24 +263,11 @@ impl Trip {
     /// What came of it; of one that has not ended, so far.
     #[must_use]
     pub fn finish(mut self) -> Ridden {
-        let now = self.journey.now;
-        let met = self.met(Limit::Empty, Slope::FLAT);
-        let r = &mut self.ride;
-        r.end = self.end.unwrap_or(RideEnd::Time);
-        r.distance_m = now.distance_m;
-        r.time_s = now.time_s;
-        r.end_charge = now.charge;
-        r.ledger = self.journey.ledger;
-        if now.distance_m > 0.0 {
-            r.wh_per_km = r.ledger.stored_wh / (now.distance_m / 1000.0);
+        if self.ended.is_none() {
+            self.complete(RideEnd::Time);
         }
-        if r.moments.last() != Some(&now) {
-            r.moments.push(now);
-            r.extents.push(self.extent);
-        }
-        if r.end == RideEnd::Empty && r.stopped.is_none() {
-            // The pack does not even feed the idling controller.
-            r.stopped = Some(met);
+        if let Some(record) = self.record {
+            (self.ride.moments, self.ride.extents) = (record.moments, record.extents);
         }
         self.ride
     }

@@ -11,10 +11,11 @@ use crate::later;
 use crate::state::{App, Banded, Sure};
 use crate::text::{Style, page, percent, words};
 use pitchline_core::band::Quantity;
+use pitchline_core::ride::END_SHARE;
 use pitchline_core::{Answers, Headline as Which, Slot, Unit};
 
 /// Names of the sinks, in the core's order.
-pub const SINKS: [&str; 10] = [
+pub const SINKS: [&str; 11] = [
     "Cells, as heat",
     "Joints and wires",
     "Controller",
@@ -25,6 +26,7 @@ pub const SINKS: [&str; 10] = [
     "Air",
     "Climbing",
     "Brakes",
+    "Speed at the end",
 ];
 
 pub(super) fn far(app: App) -> Node {
@@ -48,14 +50,25 @@ fn spent(app: App) -> Option<String> {
     let (found, style) = (app.found()?, app.style());
     let distance = &found.answers.distance;
     let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
-    Some(if distance.cruise.distance_m > 0.0 {
-        format!(
-            "{spent} from the cells, on the flat without stops. It ends where the speed is lost; the board goes on slower. At the same speed stops, hills and wind take more."
-        )
-    } else {
-        "It may reach this speed on a fresh pack, but not hold it: a minute's ride sags the pack."
-            .into()
-    })
+    let reach = &distance.cruise;
+    if reach.distance_m <= 0.0 {
+        return None;
+    }
+    let last = style.speed_unit(END_SHARE * reach.wish_m_s);
+    Some(format!(
+        "Counted until the board drops below {last} (80\u{a0}% of {}). {}. After that it limps another {} down to walking pace. {spent} from the cells, on the flat without stops. At the same speed stops, hills and wind take more.",
+        if reach.wish_m_s < reach.speed_m_s {
+            "what it reaches"
+        } else {
+            "the speed you asked for"
+        },
+        match reach.full_wish_m {
+            none if none <= 0.0 =>
+                format!("It never reaches {}", style.speed_unit(reach.speed_m_s)),
+            full_m => format!("The first {} are at the full speed", style.distance_unit(full_m)),
+        },
+        style.distance_unit(reach.limp_m),
+    ))
 }
 
 /// From which charge, unless the pack is full.
@@ -71,10 +84,14 @@ pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline 
     let name = format!("At {}, no stops{}", style.speed_unit(reach.speed_m_s), from(answers));
     let why = words::limit(reach.limit);
     if reach.distance_m <= 0.0 {
-        let limit = format!("Too fast to hold: {why}");
+        let limit = format!("It doesn't get going: {why}");
         return Headline { name, figure: "0".into(), unit: shown.symbol, limit };
     }
-    let limit = format!("Ends at {} charge: {why}", percent(reach.end_charge));
+    let limit = if reach.wish_m_s < reach.speed_m_s {
+        format!("Too fast to reach: {} at most", style.speed_unit(reach.wish_m_s))
+    } else {
+        format!("Ends at {} charge: {why}", percent(reach.end_charge))
+    };
     let band = sure.about(reach.distance_m);
     let decimals = style.distance_decimals(band);
     let figure = style.span(band.map(|far| style.shown_si(far, Unit::Kilometre)), decimals);
@@ -90,7 +107,7 @@ const ENERGY: Figure = Figure {
 };
 
 fn energy_finding(answers: &Answers, style: Style) -> String {
-    let spent = style.quantity(answers.distance.energy_wh.chemical_w, Unit::WattHour, 3);
+    let spent = style.quantity(answers.distance.ledger.stored_wh, Unit::WattHour, 3);
     match sorted(answers).as_slice() {
         [first, second, ..] => format!(
             "Most of the {spent} goes into {} ({}) and {} ({}). A label counts nominal volts and no heat in the cells, so its figure is another.",
@@ -139,12 +156,12 @@ struct Sink {
 
 /// Everything that takes energy on the ride, largest first.
 fn sorted(answers: &Answers) -> Vec<Sink> {
-    let energy = &answers.distance.energy_wh;
-    let sinks = SINKS.into_iter().zip(energy.sinks_w()).filter(|(_, wh)| *wh > 0.0);
+    let energy = &answers.distance.ledger;
+    let sinks = SINKS.into_iter().zip(energy.sinks_wh()).filter(|(_, wh)| *wh > 0.0);
     let mut sorted: Vec<Sink> = Vec::new();
     for (name, wh) in sinks {
         let place = sorted.iter().position(|sink| sink.wh < wh).unwrap_or(sorted.len());
-        sorted.insert(place, Sink { name, wh, share: wh / energy.chemical_w });
+        sorted.insert(place, Sink { name, wh, share: wh / energy.stored_wh });
     }
     sorted
 }

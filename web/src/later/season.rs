@@ -5,7 +5,6 @@ use crate::chart::Table;
 use crate::dom::{Node, el};
 use crate::state::{App, Kept};
 use crate::text::{Style, page};
-use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{Build, Drive, SLOW_M_S, SeasonPoint, Unit, by_age, by_temperature};
 
 /// The board through the year and through its years.
@@ -27,7 +26,7 @@ impl Found {
             age: by_age(build),
             air_c: build.place.air_c,
             cycles: build.pack.cycles,
-            distance_m: Drive::new(build).reach(cruise_m_s, Slope::FLAT).distance_m,
+            distance_m: Drive::new(build).reach(cruise_m_s).distance_m,
             cruise_m_s,
         }
     }

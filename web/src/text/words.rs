@@ -1,6 +1,7 @@
 //! Names of things: questions, kinds, slots, choices, limits.
 
 use pitchline_core::band::Uncertain;
+use pitchline_core::ride::{Met, SagCause};
 use pitchline_core::{Kind, Limit, Slot};
 
 /// What a kind of part is called.
@@ -92,7 +93,7 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::PackProtection => "pack protection",
         Limit::CellRating => "cell rating",
         Limit::PackPower => "pack power",
-        Limit::Cutback => "low battery",
+        Limit::Cutback => "sagging pack",
         Limit::CutOff => "pack cut-off",
         Limit::Voltage => "voltage",
         Limit::ElectricalSpeed => "electrical speed limit",
@@ -109,6 +110,32 @@ pub fn limit(limit: Limit) -> &'static str {
     }
 }
 
+/// A limit that a ride met, in a few words.
+#[must_use]
+pub fn met(met: &Met) -> &'static str {
+    match met.sag {
+        Some(SagCause::LowCharge) => "low pack",
+        Some(SagCause::ColdCells) => "cold cells",
+        Some(SagCause::WeakCells) => "weak cells",
+        None => limit(met.limit),
+    }
+}
+
+/// Why a limit that a ride met holds the board back, in a sentence.
+#[must_use]
+pub fn met_why(met: &Met) -> &'static str {
+    match met.sag {
+        Some(SagCause::LowCharge) => "The pack is low, so the controller limits power.",
+        Some(SagCause::ColdCells) => {
+            "Cold cells sag below the voltage from which the controller limits power."
+        }
+        Some(SagCause::WeakCells) => {
+            "The cells are too weak for this current: even full and warm they sag."
+        }
+        None => limit_why(met.limit),
+    }
+}
+
 /// Why it holds the board back, in a sentence.
 #[must_use]
 pub fn limit_why(limit: Limit) -> &'static str {
@@ -121,7 +148,7 @@ pub fn limit_why(limit: Limit) -> &'static str {
         Limit::PackProtection => "The pack's protection circuit allows no more.",
         Limit::CellRating => "The cells are rated for no more current.",
         Limit::PackPower => "More current would only sag the voltage further.",
-        Limit::Cutback => "The controller holds back because the pack is low.",
+        Limit::Cutback => "The pack sags below the voltage from which the controller limits power.",
         Limit::CutOff => "The pack would disconnect.",
         Limit::Voltage => "The motors spin so fast that they need all the voltage there is.",
         Limit::ElectricalSpeed => "The controller is set to stop pushing at this motor speed.",

@@ -1,7 +1,7 @@
 //! What is said of a ride: how it is ridden, how it ended, what was met on the way.
 
 use crate::text::{Style, span, words};
-use pitchline_core::ride::{Met, Ridden, RideEnd, URBAN_M_S, UrbanFit};
+use pitchline_core::ride::{END_SHARE, Met, Ridden, RideEnd, URBAN_M_S, UrbanFit};
 use pitchline_core::{Build, Drive, Limit, Outing, Unit};
 
 pub(super) fn warmth(style: Style, celsius: f64) -> String {
@@ -93,8 +93,8 @@ fn cycle(drive: &Drive, fit: UrbanFit, style: Style) -> String {
 /// What ended a ride, in a few words for a table.
 pub(super) fn ended(ride: &Ridden) -> String {
     match (ride.end, ride.stopped) {
-        (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::limit(met.limit)),
-        (_, Some(met)) => words::limit(met.limit).into(),
+        (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::met(&met)),
+        (_, Some(met)) => words::met(&met).into(),
         _ => "a whole day".into(),
     }
 }
@@ -104,7 +104,7 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     let Some(met) = ride.stopped else {
         return format!("Still going after {}.", span(ride.time_s));
     };
-    let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
+    let (limit, why) = (words::met(&met), words::met_why(&met));
     if ride.end == RideEnd::Stalled {
         return if !starts(ride) {
             format!("It does not get going{}: {limit}. {why}", slope(style, met.grade))
@@ -116,8 +116,15 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
         return format!("Goes on until the pack is empty, {}.", place(style, &met));
     }
     let left = whole_percent(ride.end_charge);
+    let last = style.speed_unit(END_SHARE * ride.wish_m_s);
+    let limp = match ride.limp_m {
+        some if some > 0.0 => {
+            format!(" After that it limps another {} down to walking pace.", style.way(some))
+        }
+        _ => String::new(),
+    };
     format!(
-        "Ends {}, with {left} charge left: the pack holds less than half of the speed. {why}",
+        "Ends {}, with {left} charge left, where it can no longer hold {last} on the flat (80\u{a0}% of the speed). {why}{limp}",
         place(style, &met)
     )
 }
@@ -147,7 +154,7 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
     let mut told = Vec::new();
     let at = |met: &Met| place(style, met);
     if let Some(met) = ride.not_held.filter(|_| early(ride)) {
-        let (speed, limit) = (style.speed_unit(met.speed_m_s), words::limit(met.limit));
+        let (speed, limit) = (style.speed_unit(met.speed_m_s), words::met(&met));
         told.push(if outing == Outing::Flatout {
             format!("At most {}: {limit}.", style.speed_unit(ride.top_m_s))
         } else {
@@ -157,7 +164,7 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
     }
     // Not what is said of its end already.
     if let Some(met) = ride.held_back.filter(|_| !stalls(ride)) {
-        let (limit, why) = (words::limit(met.limit), words::limit_why(met.limit));
+        let (limit, why) = (words::met(&met), words::met_why(&met));
         told.push(format!("First held back {}: {limit}. {why}", at(&met)));
     }
     let c = &build.controller;
@@ -176,7 +183,7 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
         told.push(format!(
             "Braking asks for more than the motors do, first {}: {}. The rest is left to your foot or another brake.",
             at(&met),
-            words::limit(met.limit)
+            words::met(&met)
         ));
     }
     told

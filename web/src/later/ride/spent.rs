@@ -33,8 +33,7 @@ pub(super) fn spent(rides: &Rides) -> Node {
 
 /// What took energy, largest first, and its share. What a downhill gave back is not among it.
 fn sorted(ride: &Ridden) -> Vec<(&'static str, f64, f64)> {
-    let names = SINKS.into_iter().chain(["Speed at the end"]);
-    let sinks = names.zip(ride.ledger.sinks_wh()).filter(|(_, wh)| *wh > 0.0);
+    let sinks = SINKS.into_iter().zip(ride.ledger.sinks_wh()).filter(|(_, wh)| *wh > 0.0);
     // The standard library's sort would cost the page more bytes than all of this.
     let mut sorted: Vec<(&str, f64)> = Vec::new();
     for (name, wh) in sinks {
