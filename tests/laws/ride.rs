@@ -73,11 +73,11 @@ fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
         prop_assert!(pair[1].time_s > pair[0].time_s, "{pair:?}");
         prop_assert!(pair[1].distance_m >= pair[0].distance_m, "{pair:?}");
     }
-    // At even times, as far as steps and rests of up to ten seconds allow.
+    // At even times, as far as steady steps of up to 320 s allow.
     let mean_s = ride.time_s / ride.moments.len() as f64;
     for pair in ride.moments.windows(2) {
         let gap_s = pair[1].time_s - pair[0].time_s;
-        prop_assert!(gap_s < 4.0 * mean_s + 20.0, "{gap_s} {mean_s}");
+        prop_assert!(gap_s < (4.0 * mean_s + 20.0).max(320.0 + 1e-9), "{gap_s} {mean_s}");
     }
     prop_assert_eq!(ride.extents.len(), ride.moments.len());
     let within = |[least, most]: [f64; 2], value: f64| least <= value && value <= most;
@@ -152,7 +152,8 @@ proptest! {
             (_, Some(met)) => {
                 prop_assert!(met.speed_m_s < wish && (met.grade - grade).abs() < 1e-9, "{met:?}");
             }
-            (end, None) => prop_assert!(end == RideEnd::Empty, "{end:?}"),
+            // A pack that collapses from the full wish.
+            (end, None) => prop_assert!(matches!(end, RideEnd::Slow | RideEnd::Empty), "{end:?}"),
         }
         if let (RideEnd::Stalled, Some(met)) = (found.end, found.stopped) {
             // It stands where it cannot push itself up at a crawl, or where heat takes the push.

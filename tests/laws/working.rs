@@ -91,7 +91,7 @@ proptest! {
             (Headline::ClimbSlow, 10.0 / 3.6),
             (Headline::ClimbBrisk, 20.0 / 3.6),
             (Headline::ClimbSlowLow, 10.0 / 3.6),
-            (Headline::Distance, build.ride.cruise_m_s),
+            (Headline::Distance, build.ride.cruise_m_s.min(found.distance.cruise.wish_m_s)),
         ] {
             for step in explain(&build, headline) {
                 for (symbol, value, _) in &step.inputs {

@@ -3,8 +3,8 @@
 use crate::board::board;
 use crate::check::{Check, check, halve, holds};
 use pitchline_core::physics::battery::{
-    BusVoltage, GreatestPackPower, NameplateEnergy, OpenCircuitVoltage, PackCapacity, PackCurrent,
-    PackResistance, SteadyDistance,
+    BusVoltage, GreatestPackPower, MeanPackCurrent, NameplateEnergy, OpenCircuitVoltage,
+    PackCapacity, PackCurrent, PackResistance, RideDistance,
 };
 use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{Drive, Supply};
@@ -105,11 +105,17 @@ pub(crate) fn checks() -> Vec<Check> {
             1e-9,
             COUNT,
         ),
-        // 8 of 10 Ah at 20 A last 24 minutes: 10 km at 25 km/h.
+        // 8 of 10 Ah in 24 minutes are 20 A; at 25 km/h those are 10 km.
+        check(
+            "mean current",
+            MeanPackCurrent { capacity: 10.0, start: 1.0, end: 0.2, time: 1440.0 }.value(),
+            20.0,
+            1e-12,
+            COUNT,
+        ),
         check(
             "distance",
-            SteadyDistance { speed: 25.0 / 3.6, capacity: 10.0, start: 1.0, end: 0.2, mean: 20.0 }
-                .value(),
+            RideDistance { speed: 25.0 / 3.6, time: 1440.0 }.value(),
             10_000.0,
             1e-8,
             COUNT,

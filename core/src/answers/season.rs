@@ -19,6 +19,8 @@ pub struct SeasonPoint {
     pub cycles: f64,
     /// Distance at cruising speed on the flat, m.
     pub distance_m: f64,
+    /// Of which at that speed, m; 0 where the board never reaches it.
+    pub full_wish_m: f64,
     /// Energy that the controller gets on that ride, Wh.
     pub usable_wh: f64,
     /// Top speed on the flat with a full pack, m/s.
@@ -74,6 +76,7 @@ fn point(build: &Build) -> SeasonPoint {
         air_c: build.place.air_c,
         cycles: build.pack.cycles,
         distance_m: ride.distance_m,
+        full_wish_m: ride.full_wish_m,
         usable_wh: spent.stored_wh - spent.pack_wh - spent.wires_wh,
         top_m_s: drive.top_speed(&full, &FULL, Slope::FLAT).speed_m_s,
         grade: drive.steepest(&full, SLOW_M_S).grade,

@@ -33,15 +33,20 @@ pub(super) enum Outcome {
 }
 
 impl Drive {
-    /// A speed, m/s, or what the board reaches on the flat with a full pack where that is less.
+    /// A speed, m/s, or what the board reaches on the flat with a full pack where that is less: at
+    /// full throttle, or at leisure where that would sag the pack further.
     #[must_use]
     pub fn reached_m_s(&self, wish_m_s: f64) -> f64 {
-        let full = self.supply(1.0, Sag::Burst);
-        let push = self.push(&full, &FULL, wish_m_s, Slope::FLAT);
-        if push.force_n >= self.load_n(wish_m_s, Slope::FLAT) {
+        let full = [Sag::Burst, Sag::Sustained].map(|sag| self.supply(1.0, sag));
+        let holds = |supply| {
+            let push = self.push(supply, &FULL, wish_m_s, Slope::FLAT);
+            push.force_n >= self.load_n(wish_m_s, Slope::FLAT)
+        };
+        if full.iter().any(holds) {
             return wish_m_s;
         }
-        self.top_speed(&full, &FULL, Slope::FLAT).speed_m_s.min(wish_m_s)
+        let top = full.map(|supply| self.top_speed(&supply, &FULL, Slope::FLAT).speed_m_s);
+        top.into_iter().fold(0.0, f64::max).min(wish_m_s)
     }
 }
 
@@ -78,7 +83,7 @@ impl Trip {
             (from - end_m_s) / (from - to)
         } else {
             // What the pack could push more than that speed takes, were it on the flat.
-            let after = self.journey.spare_after_n(plan, end_m_s);
+            let after = self.journey.spare_after_n(plan, end_m_s, Slope::FLAT);
             let before = self.journey.spare_n(end_m_s).max(0.0);
             if after >= 0.0 {
                 return if after > 0.5 * before { Outcome::Goes } else { Outcome::Fades };

@@ -2,7 +2,7 @@
 
 use super::flow::Flow;
 use super::journey::Journey;
-use crate::answers::{Drive, FULL, Least, Limit, Push, Supply};
+use crate::answers::{Drive, FULL, Least, Limit, Supply};
 use crate::parts::Mode;
 use crate::physics::cell::{CellState, Decay};
 use crate::physics::gear::{BeltTorque, CountedSpeed, ElectricalRpm};
@@ -124,7 +124,8 @@ impl Journey {
         Some(plan)
     }
 
-    /// A long step at the speed that the board has; `None` if a limit would be met on the way.
+    /// A long step at the speed that the board has; `None` if a limit would be met on the way or
+    /// right after it.
     pub(crate) fn steady(&self, step_s: f64, slope: Slope) -> Option<Plan> {
         let ask = self.ask(step_s, self.now.speed_m_s, slope);
         let b = &self.drive.build;
@@ -135,7 +136,9 @@ impl Journey {
         if ask.current_a <= 0.0 {
             return self.braked(&ask).filter(|plan| plan.limit.is_none());
         }
-        self.held(&ask, &self.heat(&ask))
+        let plan = self.held(&ask, &self.heat(&ask))?;
+        let spare = self.spare_after_n(&plan, plan.speed_m_s, slope);
+        (spare >= 0.0).then_some(plan)
     }
 
     /// A step that knows of no such limit until it is beyond it.
@@ -249,24 +252,21 @@ impl Journey {
 
     /// The push that the pack has left over at a speed on the flat for the next seconds, N.
     pub(super) fn spare_n(&self, speed_m_s: f64) -> f64 {
-        self.spare_from(&self.state, self.now.pack_a, speed_m_s)
+        self.spare_from(&self.state, self.now.pack_a, speed_m_s, Slope::FLAT)
     }
 
-    /// The same after a step.
-    pub(super) fn spare_after_n(&self, plan: &Plan, speed_m_s: f64) -> f64 {
+    /// The same after a step, on a slope.
+    pub(super) fn spare_after_n(&self, plan: &Plan, speed_m_s: f64, slope: Slope) -> f64 {
         let pack_a = plan.flow.pack_a;
         let cell_a = pack_a / self.drive.build.pack.parallel;
-        self.spare_from(&self.cell.after(&self.state, &plan.decay, cell_a), pack_a, speed_m_s)
+        let after = self.cell.after(&self.state, &plan.decay, cell_a);
+        self.spare_from(&after, pack_a, speed_m_s, slope)
     }
 
-    fn spare_from(&self, state: &CellState, pack_a: f64, speed_m_s: f64) -> f64 {
-        let push = self.push_from(state, pack_a, speed_m_s);
-        push.force_n - self.drive.load_n(speed_m_s, Slope::FLAT)
-    }
-
-    fn push_from(&self, state: &CellState, pack_a: f64, speed_m_s: f64) -> Push {
+    fn spare_from(&self, state: &CellState, pack_a: f64, speed_m_s: f64, slope: Slope) -> f64 {
         let supply = self.supply_of(&self.cell, state, &self.hold, pack_a);
-        self.drive.push(&supply, &FULL, speed_m_s, Slope::FLAT)
+        let push = self.drive.push(&supply, &FULL, speed_m_s, slope);
+        push.force_n - self.drive.load_n(speed_m_s, slope)
     }
 
     /// Temperatures of the motors amid a step, and the drive with them.

@@ -348,7 +348,7 @@ impl Trip {
             return Ok(true);
         }
         self.settled = Some(limit);
-        let slow = met.speed_m_s < SHORT * wished;
+        let slow = met.speed_m_s < SHORT * wished && !self.limping();
         if slow && self.ride.not_held.is_none() {
             (self.ride.not_held, self.sinking) = (Some(self.told(met)), true);
         } else if let (true, Some(first)) = (self.sinking, &mut self.ride.not_held) {

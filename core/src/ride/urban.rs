@@ -3,8 +3,7 @@
 use super::course::{Course, Manner, Steps, TracePoint, Until};
 use super::ridden::Ridden;
 use super::trip::Trip;
-use crate::answers::{Drive, FULL, Sag};
-use crate::physics::road_load::Slope;
+use crate::answers::Drive;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -108,9 +107,7 @@ impl Drive {
     /// The highest speed that the urban cycle asks of this board, m/s.
     #[must_use]
     pub fn urban_m_s(&self) -> f64 {
-        let supply = self.supply(self.build.ride.start_charge, Sag::Burst);
-        let top = self.top_speed(&supply, &FULL, Slope::FLAT).speed_m_s;
-        (ASKED * top).min(URBAN_M_S)
+        (ASKED * self.reached_m_s(URBAN_M_S / ASKED)).min(URBAN_M_S)
     }
 
     /// Rounds of the urban cycle on the flat, made to suit the board, from the

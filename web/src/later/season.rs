@@ -97,12 +97,11 @@ impl Curve {
                 ((self.of)(a) - value).abs().total_cmp(&((self.of)(b) - value).abs())
             })
         };
-        let goes = |value: f64| match near(value).map_or(0.0, |point| point.distance_m) {
-            // It may reach that speed, but not hold it.
-            none if none <= 0.0 => {
-                format!("it does not hold {}", style.speed_unit(found.cruise_m_s))
+        let goes = |value: f64| match near(value) {
+            Some(point) if point.full_wish_m > 0.0 => {
+                format!("it goes {}", style.distance_unit(point.distance_m))
             }
-            distance_m => format!("it goes {}", style.distance_unit(distance_m)),
+            _ => format!("it doesn't reach {}", style.speed_unit(found.cruise_m_s)),
         };
         let at = |value: f64| style.quantity(value, self.unit, 3);
         (self.finding)(self.ends.map(at), self.ends.map(goes))
@@ -203,7 +202,7 @@ mod tests {
         // Far beyond the typical board.
         draft.set(Slot::Ride, "cruise_km_h", 100.0);
         let fast = TEMPERATURE.finding(&of(&draft), style);
-        assert!(fast.contains("it does not hold 100\u{a0}km/h"), "{fast}");
+        assert!(fast.contains("it doesn't reach 100\u{a0}km/h"), "{fast}");
     }
 
     /// Your own board is marked on the curve, wherever it stands.
