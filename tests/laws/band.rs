@@ -264,11 +264,12 @@ proptest! {
         }
         let points = by_temperature(&build);
         prop_assert_eq!((points[0].air_c, points[points.len() - 1].air_c), (-15.0, 40.0));
-        // In the heat, copper that is hot anyway takes more than warm cells and thin air give.
+        // Copper that is hot anyway takes 0.4 % more for each kelvin, which may be more than warm
+        // cells and thin air give; it is a sixth of the energy at most here.
         let hot = board.with(Slot::Place, "air_c", 40.0);
         let hot = hot.drive().ride_style(Style::Steady, Until::EMPTY).hottest.winding_c;
         for pair in points.windows(2).filter(|pair| hot < 70.0 && pair[1].air_c <= 25.0) {
-            prop_assert!(pair[0].distance_m <= pair[1].distance_m * 1.001, "{pair:?}");
+            prop_assert!(pair[0].distance_m <= pair[1].distance_m * 1.003, "{pair:?}");
         }
         for point in points {
             let whole = [point.distance_m, point.usable_wh, point.top_m_s, point.grade];

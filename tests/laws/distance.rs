@@ -179,7 +179,7 @@ proptest! {
         let usual = drive.reach(speed);
         let (pack, c) = (&drive.build.pack, &drive.build.controller);
         let wall = c.cutback_end_v.max(pack.cut_off_v) >= c.cutback_start_v;
-        prop_assume!(holds(&board, &usual) && !wall);
+        prop_assume!(holds(&board, &usual) && !wall && usual.distance_m > 5000.0);
         let figures = StyleFigures { cruise_m_s: speed, ..Style::Steady.figures(&drive.build) };
         let (legs, charge) = (figures.legs(), drive.build.ride.start_charge);
         let (course, steps) = (Course::Legs(&legs), Steps::USUAL.halved());
