@@ -112,6 +112,7 @@ const GIVEN: &[&str] = &[
     "g_2",
     "l_1",
     "l_2",
+    "l_top",
     "k_lag",
     "z",
     // For how long, and at which current, a supply is asked for.

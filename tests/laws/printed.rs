@@ -44,7 +44,7 @@ macro_rules! laws {
 
 laws! {
     air: AirPressure, AirDensity;
-    battery: PackCurrent, GreatestPackPower, BusVoltage, OpenCircuitVoltage, CarriedCurrent, SurfaceLag, SurfaceCharge, CellResistance, LeadResistance, PackResistance, PackCapacity, NameplateEnergy, InputPower, ControllerPackLimit, ProtectionLimit, CellLimit, PackPowerLimit, CutOffLimit, CutbackLimit, MeanPackCurrent, RideDistance;
+    battery: PackCurrent, GreatestPackPower, BusVoltage, OpenCircuitVoltage, CarriedCurrent, SurfaceLag, SurfaceCharge, TopLag, TopCharge, CellResistance, LeadResistance, PackResistance, PackCapacity, NameplateEnergy, InputPower, ControllerPackLimit, ProtectionLimit, CellLimit, PackPowerLimit, CutOffLimit, CutbackLimit, MeanPackCurrent, RideDistance;
     belt_geometry: SmallPulleyRadius, LargePulleyRadius, PulleyOutside, TouchingCentre, BeltWedge, OpenBeltLength, BeltLength, BeltCentre, BeltCentreInRun, CentreAsMeasured, SlotCentre, TeethInMesh, MeshShare, RatedPull, RatedPullInMesh, BeltSpan, BeltMassPerMetre, UsualBeltMassPerMetre, BrakeTorque, DrivePull, BrakePull, PeakPull, StaticTension, SpanDeflection, SpanFrequency, JumpTorque;
     charging: ChargeCurrent, TaperCurrent, ConstantCurrentTime, ConstantVoltageTime, ChargeTime, ChargeEnergy, WallEnergy, ChargeCost;
     deck: StandingMass, FootDistance, DeckSag, ScaledSag, BumpSag, BoxRoad, BoxRoadBump, BreakOver;

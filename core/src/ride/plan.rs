@@ -12,6 +12,9 @@ use crate::physics::motor::HeldCurrent;
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 
+/// A limit so far away, as a share, is not met right after a long step.
+const FAR: f64 = 0.15;
+
 /// A step that was thought through but not taken.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Plan {
@@ -76,8 +79,9 @@ impl Ask {
         }
     }
 
-    /// Whether a flow is within every limit of the push.
-    fn within(&self, heat: &Heat, flow: &Flow) -> bool {
+    /// Whether a flow is within every limit of the push: with so much of it to spare, as a share.
+    fn within(&self, heat: &Heat, flow: &Flow, spare: f64) -> bool {
+        let beyond = 1.0 + spare;
         let (drive, mode) = (&heat.drive, &heat.mode);
         let (b, c) = (&drive.build, &drive.build.controller);
         let mut off = Working::off();
@@ -93,8 +97,9 @@ impl Ask {
         let least = Least::new(None, &mut off);
         flow.motor_a <= most
             && turning <= c.erpm_limit
-            && volts <= c.max_duty * flow.bus_v
-            && flow.pack_a <= drive.pack_current(&self.supply, mode.current_share, least).0
+            && beyond * volts <= c.max_duty * flow.bus_v
+            && beyond * beyond * flow.pack_a
+                <= drive.pack_current(&self.supply, mode.current_share, least).0
     }
 }
 
@@ -136,9 +141,12 @@ impl Journey {
         if ask.current_a <= 0.0 {
             return self.braked(&ask).filter(|plan| plan.limit.is_none());
         }
-        let plan = self.held(&ask, &self.heat(&ask))?;
-        let spare = self.spare_after_n(&plan, plan.speed_m_s, slope);
-        (spare >= 0.0).then_some(plan)
+        let heat = self.heat(&ask);
+        let plan = self.held(&ask, &heat)?;
+        // What the pack gives falls by a few percent in a step.
+        let holds = ask.within(&heat, &plan.flow, FAR)
+            || self.spare_after_n(&plan, plan.speed_m_s, slope) >= 0.0;
+        holds.then_some(plan)
     }
 
     /// A step that knows of no such limit until it is beyond it.
@@ -197,7 +205,7 @@ impl Journey {
     /// The step that was asked for, if it is within every limit.
     fn held(&self, ask: &Ask, heat: &Heat) -> Option<Plan> {
         let flow = heat.drive.flow(&ask.supply, ask.mean_m_s, ask.current_a)?;
-        ask.within(heat, &flow).then(|| ask.plan(flow, heat.amid))
+        ask.within(heat, &flow, 0.0).then(|| ask.plan(flow, heat.amid))
     }
 
     /// A step in which the push does not reach: the speed changes by what it allows (implicit
