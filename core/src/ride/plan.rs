@@ -12,8 +12,8 @@ use crate::physics::motor::HeldCurrent;
 use crate::physics::road_load::Slope;
 use crate::working::Working;
 
-/// A limit so far away, as a share, is not met right after a long step.
-const FAR: f64 = 0.15;
+/// So many times the fall of a long step's volts leads far beyond its end.
+const FAR_TIMES: f64 = 3.0;
 
 /// A step that was thought through but not taken.
 #[derive(Clone, Copy, Debug)]
@@ -79,9 +79,8 @@ impl Ask {
         }
     }
 
-    /// Whether a flow is within every limit of the push: with so much of it to spare, as a share.
-    fn within(&self, heat: &Heat, flow: &Flow, spare: f64) -> bool {
-        let beyond = 1.0 + spare;
+    /// Whether a flow is within every limit of the push.
+    fn within(&self, heat: &Heat, flow: &Flow) -> bool {
         let (drive, mode) = (&heat.drive, &heat.mode);
         let (b, c) = (&drive.build, &drive.build.controller);
         let mut off = Working::off();
@@ -97,9 +96,8 @@ impl Ask {
         let least = Least::new(None, &mut off);
         flow.motor_a <= most
             && turning <= c.erpm_limit
-            && beyond * volts <= c.max_duty * flow.bus_v
-            && beyond * beyond * flow.pack_a
-                <= drive.pack_current(&self.supply, mode.current_share, least).0
+            && volts <= c.max_duty * flow.bus_v
+            && flow.pack_a <= drive.pack_current(&self.supply, mode.current_share, least).0
     }
 }
 
@@ -143,10 +141,20 @@ impl Journey {
         }
         let heat = self.heat(&ask);
         let plan = self.held(&ask, &heat)?;
-        // What the pack gives falls by a few percent in a step.
-        let holds = ask.within(&heat, &plan.flow, FAR)
+        let holds = self.far(&heat, &ask, &plan.flow)
             || self.spare_after_n(&plan, plan.speed_m_s, slope) >= 0.0;
         holds.then_some(plan)
+    }
+
+    /// Whether the pack's volts stay far from every limit right after a long step, too.
+    fn far(&self, heat: &Heat, ask: &Ask, flow: &Flow) -> bool {
+        let (pack, c) = (&self.drive.build.pack, &self.drive.build.controller);
+        let held_v = pack.series * c.cutback_start_v.max(c.cutback_end_v).max(pack.cut_off_v);
+        let fall_v = (self.now.bus_v - flow.bus_v).max(0.0);
+        let volts = heat.drive.motor_volts(ask.omega, flow.motor_a, &mut Working::off());
+        flow.bus_v - FAR_TIMES * fall_v > held_v
+            && volts <= c.max_duty * (flow.bus_v - FAR_TIMES * fall_v)
+            && self.now.pack_a > 0.9 * flow.pack_a
     }
 
     /// A step that knows of no such limit until it is beyond it.
@@ -205,7 +213,7 @@ impl Journey {
     /// The step that was asked for, if it is within every limit.
     fn held(&self, ask: &Ask, heat: &Heat) -> Option<Plan> {
         let flow = heat.drive.flow(&ask.supply, ask.mean_m_s, ask.current_a)?;
-        ask.within(heat, &flow, 0.0).then(|| ask.plan(flow, heat.amid))
+        ask.within(heat, &flow).then(|| ask.plan(flow, heat.amid))
     }
 
     /// A step in which the push does not reach: the speed changes by what it allows (implicit
