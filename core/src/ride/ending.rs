@@ -18,7 +18,7 @@ pub const WALK_M_S: f64 = 5.0 / 3.6;
 pub(super) const FLAT: f64 = 1e-4;
 
 /// The end of a ride is looked for in steps no longer than this, s.
-pub(super) const LAST_S: f64 = 2.0;
+pub(super) const LAST_S: f64 = 1.0;
 
 /// What becomes of a step.
 pub(super) enum Outcome {
@@ -29,7 +29,7 @@ pub(super) enum Outcome {
     /// The pack fades too much in it: a shorter one is to be taken.
     TooLong,
     /// The ride ends with the part of it that this is.
-    Ends(Plan),
+    Ends(Plan, RideEnd),
 }
 
 impl Drive {
@@ -71,12 +71,18 @@ impl Trip {
         pack && self.now().speed_m_s < END_SHARE * self.course.wish_m_s()
     }
 
-    /// What becomes of a step at a limit: whether it loses the speed that the ride is to hold.
+    /// What becomes of a step: whether it uses up the charge or, at a limit, loses the speed that the
+    /// ride is to hold.
     pub(super) fn outcome(&self, plan: &Plan) -> Outcome {
+        let now = &self.journey.now;
+        let spent = plan.flow.pack_a * plan.step_s / (3600.0 * self.journey.drive.capacity_ah);
+        if spent > now.charge {
+            return Outcome::Ends(self.part(plan, now.charge / spent), RideEnd::Empty);
+        }
         if plan.limit.is_none() || plan.brake_n > 0.0 {
             return Outcome::Goes;
         }
-        let (end_m_s, from, to) = (self.end_m_s(), self.journey.now.speed_m_s, plan.speed_m_s);
+        let (end_m_s, from, to) = (self.end_m_s(), now.speed_m_s, plan.speed_m_s);
         let flat = plan.slope.sin <= FLAT * plan.slope.cos;
         let part = if flat && to < end_m_s && end_m_s <= from {
             // It has become so slow, whatever holds it back.
@@ -88,15 +94,20 @@ impl Trip {
             if after >= 0.0 {
                 return if after > 0.5 * before { Outcome::Goes } else { Outcome::Fades };
             }
-            // Within a long step the push would follow the pack's voltage as that falls.
-            if plan.step_s > LAST_S * self.fineness() {
-                return Outcome::TooLong;
-            }
             before / (before - after)
         };
-        let part = part.clamp(1e-3, 1.0);
-        let (step_s, wish) = (part * plan.step_s, from + part * (to - from));
-        Outcome::Ends(self.journey.plan(step_s, wish, plan.slope).unwrap_or(*plan))
+        // Within a long step the push would follow the pack's voltage as that falls.
+        if plan.step_s > LAST_S * self.fineness() {
+            return Outcome::TooLong;
+        }
+        Outcome::Ends(self.part(plan, part), RideEnd::Slow)
+    }
+
+    /// The first part of a step, a share of it.
+    fn part(&self, plan: &Plan, part: f64) -> Plan {
+        let (part, from) = (part.clamp(1e-3, 1.0), self.journey.now.speed_m_s);
+        let wish = from + part * (plan.speed_m_s - from);
+        self.journey.plan(part * plan.step_s, wish, plan.slope).unwrap_or(*plan)
     }
 
     /// Ends the ride, or the limping after it.

@@ -319,9 +319,9 @@ impl Trip {
                 self.creep_s = (0.25 * plan.step_s).max(LAST_S * self.fineness());
                 return Ok(false);
             }
-            (Outcome::Ends(last), Some(limit)) => {
+            (Outcome::Ends(last, end), limit) => {
                 self.take(last)?;
-                return self.over(RideEnd::Slow, self.met(limit, plan.slope));
+                return self.over(*end, self.met(limit.unwrap_or(Limit::Empty), plan.slope));
             }
             _ => (),
         }
