@@ -1,6 +1,6 @@
 //! Which answer may never exceed which.
 
-use crate::board::{any_board, any_sag, any_speed, likely_board};
+use crate::board::{any_board, any_sag, any_speed};
 use crate::cases;
 use pitchline_core::physics::road_load::Slope;
 use pitchline_core::{Mode, answers};

@@ -139,6 +139,7 @@ fn for_ever() -> Vec<Check> {
     let mut draft = fixture_board();
     for (slot, key, value) in [
         (Slot::Cell, "capacity_ah", 200.0),
+        (Slot::Cell, "resistance_10s_mohm", 0.4),
         (Slot::Controller, "heat_sink_k_per_w", 0.1),
         (Slot::Ride, "start_charge_percent", 60.0),
     ] {
@@ -161,6 +162,7 @@ fn flat_out(start_c: f64, end_c: f64, steps: Steps) -> Ridden {
         (Slot::Pack, "series", 20.0),
         (Slot::Pack, "mass_kg", 5.0),
         (Slot::Cell, "capacity_ah", 200.0),
+        (Slot::Cell, "resistance_10s_mohm", 0.4),
         (Slot::Controller, "max_bus_v", 150.0),
         (Slot::Controller, "motor_current_a", 80.0 / N_PER_A),
         (Slot::Controller, "motor_cutback_start_c", start_c),

@@ -67,6 +67,11 @@ impl Until {
     /// The pack is empty, or a day has passed.
     pub const EMPTY: Self = Self { distance_m: f64::INFINITY, time_s: DAY_S };
 
+    /// Whether only the board ends the ride.
+    pub(super) fn is_open(&self) -> bool {
+        self.distance_m.is_infinite() && self.time_s >= DAY_S
+    }
+
     /// A time has passed.
     #[must_use]
     pub const fn time(time_s: f64) -> Self {

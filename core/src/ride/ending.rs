@@ -2,7 +2,8 @@
 //!
 //! A distance counts until the board can no longer hold [`END_SHARE`] of the speed wished for on
 //! the flat; where it never reaches the wish, of what it reaches with a full pack. What it then
-//! makes down to walking pace is told apart.
+//! makes down to walking pace is told apart. A ride to a given time or distance goes on where only
+//! heat makes it so slow.
 
 use super::plan::Plan;
 use super::ridden::{Met, RideEnd};
@@ -84,7 +85,7 @@ impl Trip {
         }
         let (end_m_s, from, to) = (self.end_m_s(), now.speed_m_s, plan.speed_m_s);
         let flat = plan.slope.sin <= FLAT * plan.slope.cos;
-        let part = if flat && to < end_m_s && end_m_s <= from {
+        let part = if flat && self.until.is_open() && to < end_m_s && end_m_s <= from {
             // It has become so slow, whatever holds it back.
             (from - end_m_s) / (from - to)
         } else {

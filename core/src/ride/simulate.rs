@@ -358,7 +358,7 @@ impl Trip {
         if met.speed_m_s < 0.05 {
             return self.over(RideEnd::Stalled, met);
         }
-        let flat = met.grade <= FLAT;
+        let flat = met.grade <= FLAT && self.until.is_open();
         if flat && !self.limping() && met.speed_m_s < END_SHARE * self.wish_m_s.min(wished) {
             return self.over(RideEnd::Slow, met);
         }
