@@ -277,10 +277,12 @@ impl Trip {
     /// A step of a push; a shorter one where hot windings hold it back and still warm up or cool.
     fn push(&self, step_s: f64, wish_m_s: f64, slope: Slope) -> Result<Plan, RideEnd> {
         let plan = self.plan(step_s, wish_m_s, slope)?;
-        if plan.limit != Some(Limit::WindingHot) {
+        let by_k = 2.0 * abs(plan.amid.0 - self.journey.now.winding_c);
+        let from_c = self.journey.drive.build.controller.motor_cutback_start_c;
+        let gets_hot = from_c.is_some_and(|from_c| self.journey.now.winding_c + by_k > from_c);
+        if plan.limit != Some(Limit::WindingHot) && !(plan.limit.is_some() && gets_hot) {
             return Ok(plan);
         }
-        let by_k = 2.0 * abs(plan.amid.0 - self.journey.now.winding_c);
         let most_s =
             (self.fineness() * WARM_K / by_k * plan.step_s).max(0.5 * self.steps.changing_s);
         if most_s >= step_s {
