@@ -47,8 +47,6 @@ FITTED_LFP = {f"{c} to {v} V" for c in ("0.2C", "1C", "2C") for v in (3.0, 2.8, 
     f"pulse {z:g} {a:g} A" for z in (1, 0.8, 0.5, 0.2) for a in (2.3, 4.6)}
 # Charge above which the open-circuit voltage of LFP belongs to the iron phosphate: chosen where its table is flattest.
 KNEE = 0.94
-# Kept until no distance is asked of the settled form: growth of r2 toward empty and the charge over which it fades.
-SETTLED = {"ENERGY": (4.29766, 0.0372608), "POWER": (6.18279, 0.0519882), "LFP": (146.855, 0.214331)}
 
 
 def curve_errors(out, k, run, points=20):
@@ -200,12 +198,11 @@ def write(ocvs, shapes, references, cold):
     print(f"\nwrote {TABLES.relative_to(ROOT)}")
 
 
-def shape_of(name, ocv, cell, doc):
+def shape_of(ocv, cell, doc):
     r = resistance_10s(ocv, cell)
     return {"r0_share": cell["r0"] / r, "r1_share": cell["r1"] / r, "r2_share": cell["r2"] / r, "tau1_s": cell["tau1"],
             "tau2_s": cell["tau2"], "lag1_per_v": cell["lag1"] / r, "lag2_per_v": cell["lag2"] / r,
-            "top_from": cell.get("knee", 1.0), "top_lag_per_v": cell.get("top", 0.0) / r,
-            "empty_gain": SETTLED[name][0], "empty_scale": SETTLED[name][1], "doc": doc}
+            "top_from": cell.get("knee", 1.0), "top_lag_per_v": cell.get("top", 0.0) / r, "doc": doc}
 
 
 SETS = {"ENERGY": ("Chen2020", "Chen et al., J. Electrochem. Soc. 167(8):080534, 2020"),
@@ -238,7 +235,7 @@ def main():
     if "--write" in sys.argv:
         docs = {k: [f"Source: {s} ({c}), computed;", "worst error against its 401 points {:.2f} mV above 3 % charge, {:.2f} mV below.".format(*ocvs[k].errors())]
                 for k, (s, c) in SETS.items()}
-        write({k: (ocvs[k], docs[k]) for k in SETS}, {k: shape_of(k, ocvs[k], cells[k], SHAPES[k]) for k in SETS},
+        write({k: (ocvs[k], docs[k]) for k in SETS}, {k: shape_of(ocvs[k], cells[k], SHAPES[k]) for k in SETS},
               {k: (resistance_10s(ocvs[k], cells[k]), cells[k]["q"], CELLS[k]) for k in SETS},
               {k: (*cold[k], COLD[k]) for k in SETS})
 

@@ -40,8 +40,6 @@ const OHMIC: Shape = Shape {
     lag2_per_v: 0.0,
     top_from: 1.0,
     top_lag_per_v: 0.0,
-    empty_gain: 0.0,
-    empty_scale: 1.0,
 };
 
 /// A cell without lag on a line.

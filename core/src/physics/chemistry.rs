@@ -104,10 +104,6 @@ pub struct Shape {
     pub top_from: f64,
     /// Lag of that surface for each volt of `R_10s · j1`, 1/V.
     pub top_lag_per_v: f64,
-    /// Growth of `s2` at empty in the settled form; 0 in the form in time.
-    pub empty_gain: f64,
-    /// Charge over which that growth fades, as a fraction of full.
-    pub empty_scale: f64,
 }
 
 impl Shape {

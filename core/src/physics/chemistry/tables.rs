@@ -29,8 +29,6 @@ pub(super) const ENERGY_SHAPE: Shape = Shape {
     lag2_per_v: 0.0,
     top_from: 1.0,
     top_lag_per_v: 0.0,
-    empty_gain: 4.29766,
-    empty_scale: 0.0372608,
 };
 
 /// Source: the make-up of the energy class, assumed; its scale from the Ecker2015 totals at 0.2C and 1C.
@@ -44,8 +42,6 @@ pub(super) const POWER_SHAPE: Shape = Shape {
     lag2_per_v: 0.0,
     top_from: 1.0,
     top_lag_per_v: 0.0,
-    empty_gain: 6.18279,
-    empty_scale: 0.0519882,
 };
 
 /// Source: fitted to Prada2013 at 25 degC: discharges at 0.2C, 1C and 2C to 3.0, 2.8, 2.5 and 2.0 V,
@@ -60,8 +56,6 @@ pub(super) const LFP_SHAPE: Shape = Shape {
     lag2_per_v: 1.88438,
     top_from: 0.94,
     top_lag_per_v: 0.278792,
-    empty_gain: 146.855,
-    empty_scale: 0.214331,
 };
 
 /// Source: Chen2020.
