@@ -11,6 +11,7 @@ mod board;
 mod cell;
 mod chain;
 mod charge;
+mod charge_steps;
 mod check;
 mod closed;
 mod copper;
