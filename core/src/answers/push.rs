@@ -1,12 +1,12 @@
 //! The push that the board can give at a speed, and the limit that binds there.
 
-use super::climb::CRAWL_M_S;
+use super::climb::{CRAWL_M_S, Steepest};
 use super::drive::{Drive, Sag, Supply};
 use super::limit::{Least, Limit};
 use super::speed::Speed;
 use crate::math::root;
 use crate::parts::Mode;
-use crate::physics::road_load::{GripForce, Slope, SteepestGrade};
+use crate::physics::road_load::{GripForce, Slope};
 use crate::physics::{battery, gear, motor};
 use crate::working::Working;
 use alloc::vec::Vec;
@@ -210,8 +210,10 @@ pub struct PushPoint {
     pub limit: Limit,
     /// Road load on the flat, N.
     pub flat_n: f64,
-    /// Grade that the push can just hold, as a share.
+    /// Steepest hill that it can hold at this speed, as a share.
     pub grade: f64,
+    /// What binds on that hill: grip may there, though not on the flat.
+    pub hill_limit: Limit,
 }
 
 /// Push and road load over speed.
@@ -235,18 +237,14 @@ pub(crate) fn curve(drive: &Drive, speed: &Speed) -> PushCurve {
     let speeds = (0..POINTS).map(|i| CRAWL_M_S + step * i as f64).collect::<Vec<_>>();
     let points = speeds.iter().map(|&v| {
         let push = drive.push(&supply, &FULL, v, Slope::FLAT);
-        let air = drive.air_n(v, &mut Working::off());
+        let Steepest { grade, limit: hill_limit, .. } = drive.steepest(&supply, v);
         PushPoint {
             speed_m_s: v,
             push_n: push.force_n,
             limit: push.limit,
             flat_n: drive.load_n(v, Slope::FLAT),
-            grade: SteepestGrade {
-                net: push.force_n - air,
-                mass: drive.mass_kg,
-                rolling: drive.rolling,
-            }
-            .value(),
+            grade,
+            hill_limit,
         }
     });
     let points = points.collect();

@@ -100,7 +100,7 @@ fn uphill(answers: &Answers) -> Vec<&PushPoint> {
 fn draw(answers: &Answers, style: Style, width: f64) -> Drawing {
     let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
     let points = uphill(answers);
-    let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.limit)).collect();
+    let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.hill_limit)).collect();
     let label = |value: f64, decimals: u8| style.fixed(value, decimals);
     Curves {
         x: Axis {
@@ -118,7 +118,10 @@ fn draw(answers: &Answers, style: Style, width: f64) -> Drawing {
             .iter()
             .map(|p| {
                 let (speed, grade) = (style.speed_unit(p.speed_m_s), percent(p.grade, style));
-                (km_h(p.speed_m_s), format!("{speed}: up to {grade} ({})", words::limit(p.limit)))
+                (
+                    km_h(p.speed_m_s),
+                    format!("{speed}: up to {grade} ({})", words::limit(p.hill_limit)),
+                )
             })
             .collect(),
         nothing: "This build cannot climb.".into(),
@@ -134,7 +137,7 @@ fn rows(answers: &Answers, style: Style) -> Table {
         vec![
             style.speed(p.speed_m_s),
             style.fixed(p.grade * 100.0, 0),
-            words::limit(p.limit).into(),
+            words::limit(p.hill_limit).into(),
         ]
     });
     table("Steepest hill by speed, full pack", heads, rows.collect())
