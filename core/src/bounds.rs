@@ -1,6 +1,6 @@
 //! Limits as data: every input's unit, range and typical value in one row.
 
-use crate::error::{Error, Reason};
+use crate::error::{Error, Plain, Reason, bare};
 use crate::parts::CellClass;
 use alloc::string::String;
 
@@ -206,6 +206,16 @@ impl Field {
     #[must_use]
     pub fn assumed(&self, cell: CellClass) -> f64 {
         self.by_cell.map_or(self.typical, |by_cell| by_cell(cell).max(self.min).min(self.max))
+    }
+
+    /// What may be given, in words: a number with its limits, or one of the choices.
+    #[must_use]
+    pub fn wanted(&self) -> String {
+        if !self.choices.is_empty() {
+            return alloc::format!("one of {}", self.choices.join(", "));
+        }
+        let form = if self.must_be_whole() { "a whole number" } else { "a number" };
+        alloc::format!("{form} from {} to {}", bare(self.min), Plain(self.max, self.unit))
     }
 
     /// Whether only whole numbers are allowed.

@@ -1,7 +1,7 @@
 //! From parts as written to a build that cannot be out of range.
 
 use crate::bounds::Need;
-use crate::error::Error;
+use crate::error::{Error, Reason};
 use crate::parts::{
     Belt, Bench, Cell, CellClass, Charger, Controller, Deck, Mode, Motor, MotorPulley, Pack, Place,
     Record, Ride, Rider, Slot, Truck, Wheel, WheelPulley,
@@ -19,6 +19,20 @@ pub struct Draft {
     /// The rider's own name for it.
     pub name: String,
     records: Vec<Record>,
+    unfilled: Vec<Unfilled>,
+}
+
+/// A slot whose part is not there, so that nothing can be answered until another is picked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unfilled {
+    /// The slot.
+    pub slot: Slot,
+    /// Id of the part that a kit, a pack or a link names; empty if it cannot be read.
+    pub id: String,
+    /// Its name; its id where no name can be read.
+    pub name: String,
+    /// Why the catalogue leaves it out; none where it knows no such part.
+    pub why: Option<Error>,
 }
 
 impl Draft {
@@ -27,7 +41,7 @@ impl Draft {
     pub fn typical() -> Self {
         let records =
             Slot::ALL.iter().map(|s| Record::typical(s.kind().fields(), s.kind().tags())).collect();
-        Self { kit: String::new(), name: String::new(), records }
+        Self { kit: String::new(), name: String::new(), records, unfilled: Vec::new() }
     }
 
     /// The record in a slot.
@@ -39,10 +53,25 @@ impl Draft {
 
     /// Puts a record into a slot.
     pub fn set_record(&mut self, slot: Slot, record: Record) {
+        self.unfilled.retain(|unfilled| unfilled.slot != slot);
         // Every draft is made with a record for every slot.
         if let Some(place) = self.records.get_mut(slot as usize) {
             *place = record;
         }
+    }
+
+    /// Empties a slot whose part is not there. [`Build::check`] refuses the draft until
+    /// [`set_record`](Self::set_record) fills it.
+    pub fn unfill(&mut self, unfilled: Unfilled) {
+        let (id, name) = (unfilled.id.clone(), unfilled.name.clone());
+        self.set_record(unfilled.slot, Record { id, name, ..Record::EMPTY });
+        self.unfilled.push(unfilled);
+    }
+
+    /// The slots whose part is not there.
+    #[must_use]
+    pub fn unfilled(&self) -> &[Unfilled] {
+        &self.unfilled
     }
 
     /// Sets or clears an input by its place in the kind's table, in the file's unit.
@@ -130,12 +159,17 @@ impl Build {
     ///
     /// # Errors
     /// One for each value that is missing or out of range, with the slot in
-    /// front of the field: `motor.kv_rpm_per_v`.
+    /// front of the field: `motor.kv_rpm_per_v`; and one for each slot that is not filled.
     pub fn check(draft: &Draft) -> Result<Self, Vec<Error>> {
         let cell = draft.cell_class();
         let mut errors = Vec::new();
         let mut checked = Vec::with_capacity(Slot::ALL.len());
         for slot in Slot::ALL {
+            if let Some(unfilled) = draft.unfilled.iter().find(|unfilled| unfilled.slot == *slot) {
+                let name = unfilled.name.clone();
+                errors.push(Error::new(slot.key(), Reason::Unfilled { name }));
+                continue;
+            }
             match draft.record(*slot).si(slot.kind().fields(), cell) {
                 Ok(values) => checked.push(values),
                 Err(found) => {

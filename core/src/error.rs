@@ -1,7 +1,11 @@
 //! The one error type: which field, what was given, what is allowed, in what unit.
 
 use crate::bounds::Unit;
+use crate::near::by_nearness;
+use alloc::borrow::Cow;
+use alloc::boxed::Box;
 use alloc::string::String;
+use alloc::vec::Vec;
 use core::fmt;
 
 /// Something that cannot be accepted, and where.
@@ -9,6 +13,8 @@ use core::fmt;
 pub struct Error {
     /// Dotted or slashed path of the field, such as `motor.kv_rpm_per_v` or `/motors/2`.
     pub field: String,
+    /// Name of the part or the kit that the field belongs to, for people; empty if none is known.
+    pub part: String,
     /// What is wrong with it.
     pub reason: Reason,
 }
@@ -48,7 +54,15 @@ pub enum Reason {
         unit: Unit,
     },
     /// Needed and not given.
-    Missing,
+    Missing {
+        /// What should be there; empty where that goes without saying.
+        expected: Cow<'static, str>,
+    },
+    /// A slot for which a part was chosen that is not there.
+    Unfilled {
+        /// Name of that part, or its id; empty if neither can be read.
+        name: String,
+    },
     /// Not one of the choices.
     UnknownChoice {
         /// What was given.
@@ -60,18 +74,35 @@ pub enum Reason {
     Unknown {
         /// What was given.
         given: String,
-        /// The nearest known one, if any is near.
-        nearest: String,
+        /// What is known, the nearest first; not more than can be read at a glance.
+        known: Vec<String>,
+        /// Whether the first of them may be meant.
+        near: bool,
+        /// How many more are known.
+        more: u32,
+        /// In how many other places the same is named.
+        elsewhere: u32,
     },
-    /// The same id twice.
+    /// An id that is used more than once.
     Duplicate {
         /// The id.
         given: String,
+        /// Where it stands first.
+        first: Box<str>,
+        /// How often it stands in the list.
+        times: u32,
+        /// An id that kits ask for and no part has, so that it may be meant here; or empty.
+        meant: Box<str>,
     },
     /// A value of the wrong form.
     WrongForm {
         /// What was expected.
-        expected: &'static str,
+        expected: Cow<'static, str>,
+    },
+    /// Something that is understood and has no effect here.
+    Unused {
+        /// Why.
+        why: &'static str,
     },
     /// Text that is not JSON.
     Syntax {
@@ -79,6 +110,8 @@ pub enum Reason {
         line: usize,
         /// Column, counted from 1.
         column: usize,
+        /// What is wrong there, as far as it can be told; or empty.
+        slip: &'static str,
     },
     /// More than is read.
     TooLarge {
@@ -92,7 +125,7 @@ pub enum Reason {
 impl Error {
     /// An error at `field`.
     pub fn new(field: impl Into<String>, reason: Reason) -> Self {
-        Self { field: field.into(), reason }
+        Self { field: field.into(), part: String::new(), reason }
     }
 
     /// The same error with `prefix` put in front of the field.
@@ -103,7 +136,33 @@ impl Error {
     }
 }
 
+/// Most known words that a message lists.
+const LISTED: usize = 8;
+
 impl Reason {
+    /// A word that is not among the known ones.
+    #[must_use]
+    pub fn unknown(given: &str, known: &[&str]) -> Self {
+        let (words, near) = by_nearness(given, known);
+        Self::Unknown {
+            given: given.into(),
+            known: words.iter().take(LISTED).map(|word| String::from(*word)).collect(),
+            near: near > 0,
+            more: words.iter().skip(LISTED).map(|_| 1).sum(),
+            elsewhere: 0,
+        }
+    }
+
+    /// Another form than expected.
+    pub fn wrong_form(expected: impl Into<Cow<'static, str>>) -> Self {
+        Self::WrongForm { expected: expected.into() }
+    }
+
+    /// Something that has to be there.
+    pub fn missing(expected: impl Into<Cow<'static, str>>) -> Self {
+        Self::Missing { expected: expected.into() }
+    }
+
     /// How a number misses its range, in words that lead up to the range: a
     /// number beside an end may read like the end itself.
     #[must_use]
@@ -124,9 +183,9 @@ impl Reason {
 
 /// A number to at most six decimals with its unit, by whole-number arithmetic:
 /// the general formatter costs the page more than all of this file.
-struct Plain(f64, Unit);
+pub(crate) struct Plain(pub(crate) f64, pub(crate) Unit);
 
-fn bare(number: f64) -> Plain {
+pub(crate) fn bare(number: f64) -> Plain {
     Plain(number, Unit::None)
 }
 
@@ -158,6 +217,9 @@ impl fmt::Display for Plain {
 
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if !self.part.is_empty() {
+            write!(f, "\"{}\": ", self.part)?;
+        }
         f.write_str(&self.field)?;
         f.write_str(": ")?;
         self.reason.fmt(f)
@@ -175,24 +237,62 @@ impl fmt::Display for Reason {
             Self::NotANumber { min, max, unit } => {
                 write!(f, "is not a number from {} to {}", bare(*min), Plain(*max, *unit))
             }
-            Self::Missing => f.write_str("is needed and missing"),
+            Self::Missing { expected } if expected.is_empty() => {
+                f.write_str("is required but missing")
+            }
+            Self::Missing { expected } => write!(f, "is required but missing: {expected}"),
+            Self::Unfilled { name } if name.is_empty() => f.write_str("no part is picked"),
+            Self::Unfilled { name } => write!(f, "\"{name}\" is not here; pick another"),
             Self::UnknownChoice { given, allowed } => {
                 write!(f, "\"{given}\" is not one of {allowed}")
             }
-            Self::Unknown { given, nearest } if nearest.is_empty() => {
-                write!(f, "\"{given}\" is not known")
+            Self::Unknown { given, known, near, more, elsewhere } => {
+                write!(f, "\"{given}\" is not known")?;
+                match elsewhere {
+                    0 => {}
+                    1 => f.write_str(" (named in 1 other place too)")?,
+                    n => write!(f, " (named in {n} other places too)")?,
+                }
+                let mut others = known.iter();
+                if let Some(nearest) = others.next().filter(|_| *near) {
+                    write!(f, "; did you mean \"{nearest}\"?")?;
+                } else {
+                    others = known.iter();
+                }
+                listed(f, others.as_slice(), if *near { " Also known" } else { "; known" }, *more)
             }
-            Self::Unknown { given, nearest } => {
-                write!(f, "\"{given}\" is not known; did you mean \"{nearest}\"?")
+            Self::Duplicate { given, first, times, meant } => {
+                write!(f, "\"{given}\" appears ")?;
+                if *times == 2 { f.write_str("twice") } else { write!(f, "{times} times") }?;
+                write!(f, ", first at {first}; ")?;
+                if meant.is_empty() {
+                    f.write_str("give each an id of its own")
+                } else {
+                    write!(f, "is \"{meant}\" meant, which is asked for and missing?")
+                }
             }
-            Self::Duplicate { given } => write!(f, "\"{given}\" is there twice"),
             Self::WrongForm { expected } => write!(f, "expected {expected}"),
-            Self::Syntax { line, column } => {
-                write!(f, "is not valid JSON at line {line}, column {column}")
+            Self::Unused { why } => f.write_str(why),
+            Self::Syntax { line, column, slip } => {
+                write!(f, "is not valid JSON at line {line}, column {column}")?;
+                if slip.is_empty() { Ok(()) } else { write!(f, ": {slip}") }
             }
             Self::TooLarge { most, what } => write!(f, "has more than {most} {what}"),
         }
     }
+}
+
+/// A list of known words, and how many more there are.
+fn listed(f: &mut fmt::Formatter<'_>, words: &[String], title: &str, more: u32) -> fmt::Result {
+    let mut before = ": ";
+    if !words.is_empty() {
+        f.write_str(title)?;
+    }
+    for word in words {
+        write!(f, "{before}{word}")?;
+        before = ", ";
+    }
+    if more > 0 && !words.is_empty() { write!(f, " and {more} more") } else { Ok(()) }
 }
 
 impl core::error::Error for Error {}

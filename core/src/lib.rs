@@ -68,6 +68,7 @@ mod build;
 pub mod catalog;
 mod error;
 mod math;
+mod near;
 mod parts;
 pub mod ride;
 pub mod source;
@@ -83,7 +84,7 @@ pub use answers::{
     gear_map, notices, totals,
 };
 pub use bounds::{Field, Need, Unit};
-pub use build::{Build, Draft, WHEELS};
+pub use build::{Build, Draft, Unfilled, WHEELS};
 pub use error::{Error, Reason};
 pub use parts::{
     Belt, Bench, Cell, CellClass, Charger, Controller, Convention, Deck, Kind, Mode, Motor,

@@ -1,6 +1,6 @@
 //! Catalogues for the tests of the page.
 
-use crate::{build, demo_text, schema, shown, text, written};
+use crate::{brief, build, demo_text, schema, shown, text, written};
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Kind, answers, notices};
 
@@ -32,11 +32,11 @@ fn three_faults_are_three() {
     written::keep(path, &three_faults(), |kept, fresh| kept == fresh);
     let (catalog, faults) = Catalog::read(&text(path)).unwrap();
     assert_eq!(
-        shown(&faults),
+        shown(&faults).iter().map(|said| brief(said)).collect::<Vec<_>>(),
         [
-            r#"/kits/0/slots/wheel/options/0: "shingle-9Z" is not known; did you mean "shingle-92"?"#,
-            "/motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth",
-            r#"/motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
+            r#""7 teeth, 8 mm": /motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth"#,
+            r#""Capstan 165": /motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
+            r#""Kittiwake": /kits/0/slots/wheel/options/0: "shingle-9Z" is not known; did you mean "shingle-92"?"#,
         ]
     );
     assert_eq!(catalog.kits.len(), 2);

@@ -11,6 +11,7 @@ mod fixture;
 mod frame;
 mod gearing;
 mod glossary;
+mod known;
 mod mutation;
 mod practice;
 mod readme;
@@ -46,6 +47,14 @@ fn shown(errors: &[Error]) -> Vec<String> {
     let mut shown: Vec<_> = errors.iter().map(ToString::to_string).collect();
     shown.sort();
     shown
+}
+
+/// A message without the words that are known, which change with the demo; `known.rs` has them.
+fn brief(said: &str) -> String {
+    let ends = ["? Also known: ", "; known: "].map(|words| said.find(words));
+    let [also, plainly] = ends;
+    let end = also.map(|at| at + 1).or(plainly).unwrap_or(said.len());
+    said[..end].into()
 }
 
 /// The checked build of a draft that has no fault.

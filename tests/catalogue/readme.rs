@@ -59,7 +59,8 @@ fn json(script: &str) -> Value {
 fn its_module_writes_what_it_quotes() {
     let readme = text("README.md");
     let asked = json(between(&readme, "= answers(", ");\n"));
-    let draft = read_build(&asked).unwrap();
+    let (draft, ignored) = read_build(&asked).unwrap();
+    assert_eq!(ignored, []);
     let top = answers(&build(&draft)).speed.flat_full;
     let limit = serde_json::to_value(top.limit).unwrap();
     let said = format!("{:.0} km/h, limit: {}", top.speed_m_s * 3.6, limit.as_str().unwrap());

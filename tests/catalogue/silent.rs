@@ -2,7 +2,7 @@
 //! is told of each.
 
 use crate::fault::demo_value;
-use crate::{schema, shown};
+use crate::{brief, schema, shown};
 use pitchline_core::catalog::Catalog;
 use serde_json::{Value, json};
 
@@ -17,21 +17,26 @@ const SILENT: &[Silent] = &[
             let kits = demo_value()["kits"].clone();
             json!([kits[0], kits[1], kits[0]])
         },
-        r#"/kits/2/id: "kittiwake" is there twice"#,
+        r#""Kittiwake": /kits/2/id: "kittiwake" appears twice, first at /kits/0; give each an id of its own"#,
     ),
-    ("/kits/0", "slots", || json!([]), "/kits/0/slots: expected an object in braces"),
+    (
+        "/kits/0",
+        "slots",
+        || json!([]),
+        r#""Kittiwake": /kits/0/slots: expected an object in braces"#,
+    ),
     (
         "/kits/0/slots",
         "belt",
         || json!("towline-64"),
-        "/kits/0/slots/belt: expected an object in braces",
+        r#""Kittiwake": /kits/0/slots/belt: expected an object in braces"#,
     ),
     (
         "/kits/0/slots/belt",
         "optons",
         || json!(["towline-59"]),
         concat!(
-            r#"/kits/0/slots/belt/optons: "optons" is not known; "#,
+            r#""Kittiwake": /kits/0/slots/belt/optons: "optons" is not known; "#,
             r#"did you mean "options"?"#
         ),
     ),
@@ -39,25 +44,25 @@ const SILENT: &[Silent] = &[
         "/kits/0/slots/belt",
         "default",
         || json!(15),
-        "/kits/0/slots/belt/default: expected text in quotes",
+        r#""Kittiwake": /kits/0/slots/belt/default: expected text in quotes"#,
     ),
     (
         "/kits/0/slots/belt",
         "options",
         || json!("towline-59"),
-        "/kits/0/slots/belt/options: expected a list in square brackets",
+        r#""Kittiwake": /kits/0/slots/belt/options: expected a list in square brackets"#,
     ),
     (
         "/kits/0/slots/belt/options",
         "0",
         || json!(12),
-        "/kits/0/slots/belt/options/0: expected text in quotes",
+        r#""Kittiwake": /kits/0/slots/belt/options/0: expected text in quotes"#,
     ),
     (
         "/packs/0",
         "cell",
         || json!("cokle"),
-        r#"/packs/0/cell: "cokle" is not known; did you mean "cockle"?"#,
+        r#""Slipway 518": /packs/0/cell: "cokle" is not known; did you mean "cockle"?"#,
     ),
     ("", "updated", || json!(2026), "/updated: expected text in quotes"),
     (
@@ -67,7 +72,7 @@ const SILENT: &[Silent] = &[
         "/schema_version: expected version 1; what is known of it was read",
     ),
     // No slash at the end: that would name an empty key inside.
-    ("/kits/0", "ride", || json!(5), "/kits/0/ride: expected an object in braces"),
+    ("/kits/0", "ride", || json!(5), r#""Kittiwake": /kits/0/ride: expected an object in braces"#),
     // A pointer writes a slash in a key as ~1 (RFC 6901).
     ("", "weels/", || json!([]), r#"/weels~1: "weels/" is not known; did you mean "wheels"?"#),
 ];
@@ -82,7 +87,7 @@ fn what_the_reader_should_say_too() {
             map => map[*key] = value(),
         }
         let (_, faults) = Catalog::read(&file.to_string()).unwrap();
-        let found = shown(&faults);
+        let found: Vec<_> = shown(&faults).iter().map(|said| brief(said)).collect();
         if found != [*said] {
             missed.push(format!("{said} (was {found:?})"));
         }
@@ -98,9 +103,13 @@ fn a_part_left_out_is_not_missed_as_well() {
         (
             "/motor_pulleys/0/teeth",
             json!(7),
-            "/motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth",
+            r#""13 teeth, 8 mm": /motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth"#,
         ),
-        ("/cells/0/capacity_ah", json!("3"), "/cells/0/capacity_ah: expected a number"),
+        (
+            "/cells/0/capacity_ah",
+            json!("3"),
+            r#""Cockle": /cells/0/capacity_ah: expected a number from 0.1 to 200 Ah, not in quotes"#,
+        ),
         ("/wheels", json!({}), "/wheels: expected a list in square brackets"),
         ("/cells", json!(vec![0; 2001]), "/cells: has more than 2000 entries"),
     ] {

@@ -13,7 +13,7 @@ fn refusal(text: &str) -> Error {
 
 fn place(text: &str) -> (usize, usize) {
     match refusal(text).reason {
-        Reason::Syntax { line, column } => (line, column),
+        Reason::Syntax { line, column, .. } => (line, column),
         reason => panic!("{reason:?}"),
     }
 }
@@ -22,19 +22,19 @@ fn place(text: &str) -> (usize, usize) {
 #[test]
 fn a_slip_of_the_pen_is_found_by_line_and_column() {
     for (text, line, column) in [
-        ("{\n  \"maker\": \"M\"\n  \"notes\": \"N\"\n}", 3, 3), // no comma before "notes"
-        ("{\n  \"maker\": \"M\",\n}", 3, 1),                    // a comma too many
-        ("{ \"maker\": 'M' }", 1, 12),                          // wrong quotes
-        ("{ \"maker\": \"M\" } }", 1, 18),                      // a brace too many
-        ("{\n  // ours\n}", 2, 3),                              // a comment
-        ("{ \"price\": 1e999 }", 1, 16),                        // beyond any number
-        ("{ \"price\": NaN }", 1, 12),                          // not a number
+        ("{\n  \"maker\": \"M\"\n  \"notes\": \"N\"\n}", 2, 15), // no comma after "M"
+        ("{\n  \"maker\": \"M\",\n}", 2, 15),                    // a comma too many
+        ("{ \"maker\": 'M' }", 1, 12),                           // wrong quotes
+        ("{ \"maker\": \"M\" } }", 1, 18),                       // a brace too many
+        ("{\n  // ours\n}", 2, 3),                               // a comment
+        ("{ \"price\": 1e999 }", 1, 16),                         // beyond any number
+        ("{ \"price\": NaN }", 1, 12),                           // not a number
     ] {
         assert_eq!(place(text), (line, column), "{text}");
     }
     assert_eq!(
         refusal("{\n  \"maker\": \"M\"\n  \"notes\": \"N\"\n}").to_string(),
-        ": is not valid JSON at line 3, column 3"
+        ": is not valid JSON at line 2, column 15: a comma is missing here"
     );
 }
 
@@ -88,6 +88,6 @@ fn deep_nesting_is_refused() {
 
 #[test]
 fn the_broken_fixture_is_broken_where_it_says() {
-    // The comma at the end of line 5 is missing, so line 6 begins wrongly.
-    assert_eq!(place(&text("tests/fixture/broken.json")), (6, 3));
+    // The comma at the end of line 5 is missing: after its last quote, which is letter 58.
+    assert_eq!(place(&text("tests/fixture/broken.json")), (5, 59));
 }

@@ -69,7 +69,14 @@ fn every_input_is_refused_beyond_either_end_and_by_nothing_else() {
         let missing = errors_with(&draft, slot, index, None);
         if field.need == Need::Required {
             let path = format!("{}.{}", slot.key(), field.key);
-            assert_eq!(missing, [Error::new(path, Reason::Missing)]);
+            let said: Vec<_> = missing.iter().map(ToString::to_string).collect();
+            let [said] = said.as_slice() else { panic!("{missing:?}") };
+            assert!(said.starts_with(&format!("{path}: is required but missing")), "{said}");
+            // And what would be right.
+            let right = [field.min.to_string(), field.max.to_string()];
+            let right = if field.choices.is_empty() { &right[..] } else { &[] };
+            let choices = field.choices.iter().all(|choice| said.contains(choice));
+            assert!(choices && right.iter().all(|end| said.contains(end)), "{said}");
         } else {
             assert_eq!(missing, []);
         }

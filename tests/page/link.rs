@@ -6,7 +6,7 @@ use pitchline_core::Slot;
 use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 use serde_json::Value;
 
-use crate::strip::assert_answers;
+use crate::strip::{assert_answers, strip};
 use crate::visit::{Site, Visit, demo, kit_for, put, wait_living};
 
 /// How long the address may lag behind the last edit.
@@ -93,7 +93,7 @@ fn slips_in_a_link_are_located() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
     visit.open(
-        "#v=1&kit=gannet&motor_pulley=m10-21&wheel=nonesuch&rider.mass_kg=900\
+        "#v=1&kit=gannet&motor_pulley=m10-21&rider.mass_kg=900\
          &ride.grade=5&hat=red&place.air_c=1e999&place.surface=ice&wheel_pulley.teeth=60.5\
          &ride.cruise_km_h=20&name=%3Cimg%20src%3Dx%20onerror%3D%22document.title%3D1%22%3E",
     )?;
@@ -104,9 +104,8 @@ fn slips_in_a_link_are_located() -> Outcome {
     assert_answers(page, &draft)?;
     let told = told(page)?;
     let wanted = [
-        ("wheel:", "nonesuch"),
         ("rider.mass_kg:", "900"),
-        ("link:", "ride.grade"),
+        ("ride:", "\"grade\" is not known"),
         ("link:", "hat"),
         ("place.air_c:", "not a number"),
         ("place.surface:", "ice"),
@@ -128,6 +127,27 @@ fn slips_in_a_link_are_located() -> Outcome {
     page.screenshot("page-link-faults-Phone")?;
     page.by_css(".told button")?.click()?;
     page.wait_until("return !document.querySelector('.told')")?;
+    visit.end()
+}
+
+/// A part that is gone, as in a link from last year: nothing else takes its place.
+#[test]
+fn a_link_to_a_part_that_is_gone_waits_for_a_pick() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    let catalog = demo();
+    let kit = &catalog.kits[0];
+    visit.open(&format!("#v=1&kit={}&wheel=nonesuch&rider.mass_kg=95", kit.id))?;
+    page.by_text("wheel \"nonesuch\" is not in this catalogue. Pick another to see figures.")?;
+    assert_eq!(strip(page)?.map(|tile| tile.split(' ').next() == Some("–")), [true; 3]);
+    // The link still says what was asked for.
+    assert!(hash(page)?.contains("wheel=nonesuch"));
+    let mut draft = catalog.draft(&kit.id);
+    draft.set(Slot::Rider, "mass_kg", 95.0);
+    let wheel = catalog.offered(&kit.id, Slot::Wheel)[1].clone();
+    page.by_label("Wheel")?.choose(&wheel.name)?;
+    draft.set_record(Slot::Wheel, wheel);
+    assert_answers(page, &draft)?;
     visit.end()
 }
 

@@ -83,7 +83,11 @@ fn the_module_answers_as_the_core_does() -> Outcome {
         let wanted = serde_json::to_value(&found).expect("plain data");
         seen.push(wanted["speed"].to_string());
         let mut found = Vec::new();
-        differences("", &json!({ "answers": wanted }), given, &mut found);
+        let ignored = given["ignored"].as_array().map_or(usize::MAX, Vec::len);
+        // A kit is no part: answers reads no catalogue, and says so.
+        assert_eq!(ignored, usize::from(!board.kit.is_empty()), "{given}");
+        let given = json!({ "answers": given["answers"] });
+        differences("", &json!({ "answers": wanted }), &given, &mut found);
         if !found.is_empty() {
             found.truncate(8);
             return Err(Fault::new(format!("board {number}:\n  {}", found.join("\n  "))));
@@ -115,9 +119,9 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
           assumed: [{ rider: { mass_kg: NaN } }],
           string: [{ motor_pulley: { teeth: '16' } }],
           choice: [{ rider: { posture: 'asleep' } }],
-          missing: [{ wheel: {} }], slot: [{ whel: {} }], key: [{ wheel: { diametre_mm: 100, diameter_mm: 100, rolling_smooth: 0.012 } }],
+          missing: [{ wheel: {} }], slip: [{ wheel: { diametre_mm: 100, rolling_smooth: 0.012 } }],
           two: [{ motor_pulley: { teeth: 7 }, rider: { mass_kg: 500 } }],
-          format: [{ format: 'another' }], version: [{ version: 2 }],
+          format: [{ format: 'another' }],
         };
         const found = {};
         for (const [name, input] of Object.entries(inputs)) {
@@ -126,7 +130,7 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
         return found";
     let found = with_module(&visit.page, script, &[])?;
     let all = found.as_object().cloned().unwrap_or_default();
-    assert_eq!(all.len(), 24);
+    assert_eq!(all.len(), 22);
     for (name, given) in &all {
         let errors = given["errors"].as_array().cloned().unwrap_or_default();
         assert!(!errors.is_empty() && given.get("answers").is_none(), "{name} is answered");
@@ -142,7 +146,7 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
         ("two", 0, "/motor_pulley/teeth", ["7 teeth", "8 to 60 teeth"]),
         ("two", 1, "/rider/mass_kg", ["500 kg", "20 to 180 kg"]),
         ("choice", 0, "/rider/posture", ["asleep", "upright, relaxed, crouched"]),
-        ("slot", 0, "/whel", ["whel", "wheel"]),
+        ("slip", 0, "/wheel/diametre_mm", ["diametre_mm", "did you mean \"diameter_mm\"?"]),
     ] {
         let error = &found[name]["errors"][number];
         assert_eq!(error["field"], field, "{name}: {error}");
@@ -161,6 +165,36 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
     let record = fs::read_to_string(visit.site.path().join("build.json"))?;
     let record: Value = serde_json::from_str(&record).expect("build.json is JSON");
     assert_eq!(well[1], record["version"]);
+    visit.end()
+}
+
+/// What is not understood, or has no effect, is told by name and refuses nothing.
+#[test]
+fn the_module_tells_what_it_ignores() -> Outcome {
+    let visit = host("")?;
+    let script = "return arguments[0].map((build) => pitchline.answers(build))";
+    let asked = json!([
+        { "kit": "moor" }, { "whel": {}, "rider": { "mass_kg": 95 } },
+        { "rider": { "mas_kg": 95 } }, { "version": 2 }, {},
+    ]);
+    let given = with_module(&visit.page, script, &[asked])?;
+    let plain = |given: &Value| given["answers"]["speed"]["flat_full"]["speed_m_s"].as_f64();
+    for (at, field, words) in [
+        (0, "/kit", "is not used"),
+        (1, "/whel", "did you mean \"wheel\"?"),
+        (2, "/rider/mas_kg", "did you mean \"mass_kg\"?"),
+        (3, "/version", "version 1"),
+    ] {
+        let ignored = given[at]["ignored"].as_array().cloned().unwrap_or_default();
+        let [only] = ignored.as_slice() else { panic!("{field}: {ignored:?}") };
+        assert_eq!(only["field"], field);
+        assert!(only["reason"].as_str().is_some_and(|said| said.contains(words)), "{only}");
+        // The rest is answered.
+        assert!(plain(&given[at]).is_some(), "{field}");
+    }
+    assert_eq!(plain(&given[0]), plain(&given[4]));
+    assert!(plain(&given[1]) < plain(&given[4]));
+    assert_eq!(given[4]["ignored"], json!([]));
     visit.end()
 }
 

@@ -181,7 +181,7 @@ fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
             .unwrap_or(true)
     );
     // What it promises is what the build that is kept then goes.
-    let kept = read_build(&visit.stored("current")?).expect("a build");
+    let kept = read_build(&visit.stored("current")?).expect("a build").0;
     assert_answers(page, &kept)?;
     let likely = nominal(&kept, Units::Metric);
     let distance = likely[2].split(' ').next().unwrap_or_default().to_owned();

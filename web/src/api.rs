@@ -1,17 +1,18 @@
 //! For other pages: the answers without the page.
 
 use pitchline_core::catalog::read_build;
-use pitchline_core::{Answers, Build, Error, answers as find};
+use pitchline_core::{Answers, Build, Error, Reason, answers as find};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-/// What [`answers`] gives back: exactly one of the two is there.
+/// What [`answers`] gives back: answers or errors, and what was ignored.
 #[derive(Serialize)]
 struct Outcome {
     #[serde(skip_serializing_if = "Option::is_none")]
     answers: Option<Answers>,
     #[serde(skip_serializing_if = "Option::is_none")]
     errors: Option<Vec<Fault>>,
+    ignored: Vec<Fault>,
 }
 
 /// An error as a plain object.
@@ -31,7 +32,9 @@ impl From<Error> for Fault {
 ///
 /// `build` is a plain object in the form of a build file: one object for each
 /// slot, units in the key names; a slot left out gets typical values. Gives
-/// `{ answers }` in SI, or `{ errors: [{ field, reason }] }`. Never throws.
+/// `{ answers, ignored }` in SI, or `{ errors: [{ field, reason }], ignored }`.
+/// What is not understood, or has no effect here, is listed in `ignored` by
+/// name, in the form of an error, and changes nothing. Never throws.
 #[wasm_bindgen]
 #[must_use]
 pub fn answers(build: JsValue) -> JsValue {
@@ -47,21 +50,36 @@ pub fn answers(build: JsValue) -> JsValue {
     let value = text.and_then(|text| serde_json::from_str(&text).ok());
     let outcome = match value {
         Some(value) => answered(&value),
-        None => Err(vec![Fault { field: String::new(), reason: "is not a plain object".into() }]),
-    };
-    let outcome = match outcome {
-        Ok(answers) => Outcome { answers: Some(answers), errors: None },
-        Err(errors) => Outcome { answers: None, errors: Some(errors) },
+        None => {
+            let fault = Fault { field: String::new(), reason: "is not a plain object".into() };
+            Outcome { answers: None, errors: Some(vec![fault]), ignored: Vec::new() }
+        }
     };
     let writer = serde_wasm_bindgen::Serializer::json_compatible();
     outcome.serialize(&writer).unwrap_or(JsValue::NULL)
 }
 
-fn answered(value: &serde_json::Value) -> Result<Answers, Vec<Fault>> {
+fn answered(value: &serde_json::Value) -> Outcome {
     let faults = |errors: Vec<Error>| errors.into_iter().map(Fault::from).collect::<Vec<_>>();
-    let draft = read_build(value).map_err(faults)?;
-    let build = Build::check(&draft).map_err(faults)?;
-    Ok(find(&build))
+    let refused = |errors, ignored| Outcome {
+        answers: None,
+        errors: Some(faults(errors)),
+        ignored: faults(ignored),
+    };
+    let (draft, mut ignored) = match read_build(value) {
+        Ok(read) => read,
+        Err(errors) => return refused(errors, Vec::new()),
+    };
+    if !draft.kit.is_empty() {
+        let why = "is not used: answers reads no catalogue. Give each part in full";
+        ignored.push(Error::new("/kit", Reason::Unused { why }));
+    }
+    match Build::check(&draft) {
+        Ok(build) => {
+            Outcome { answers: Some(find(&build)), errors: None, ignored: faults(ignored) }
+        }
+        Err(errors) => refused(errors, ignored),
+    }
 }
 
 /// Version of this module, by semantic versioning.

@@ -100,23 +100,24 @@ async fn load() -> Loaded {
 fn last_build(store: &Store, catalog: &Catalog) -> Draft {
     let kept = store.get("current").filter(|_| !browser::wants_demo());
     let first = || catalog.draft(catalog.kits.first().map_or("", |kit| &kit.id));
-    kept.and_then(|text| saved::read_file(&text).ok()).unwrap_or_else(first)
+    kept.and_then(|text| Some(saved::read_file(&text).ok()?.0)).unwrap_or_else(first)
 }
 
 /// Keeps the build, the named builds and the units, as they change.
 ///
-/// A build is kept once it has been answered: should an answer break, the last
-/// good build is the one that comes back.
+/// A build is kept once it has been answered: should an answer break, or a part be missing, the
+/// last good build is the one that comes back.
 ///
 /// The address follows too, unless somebody else has just changed it: then a link is being opened,
 /// of which the page has not been told yet.
 fn keep(app: App, store: Store, known: Rc<RefCell<String>>) -> Vec<RenderEffect<()>> {
     if let Some(text) = store.get("builds") {
-        match saved::read_all(&text) {
-            Some(builds) => app.change(|model| model.saved = builds),
+        let (builds, whole) = saved::read_all(&text);
+        if !whole {
             // Not ours to throw away.
-            None => _ = store.set("builds:unreadable", &text),
+            store.set("builds:unreadable", &text);
         }
+        app.change(|model| model.saved = builds);
     }
     let kept = |model: &Model| {
         [
@@ -139,8 +140,9 @@ fn keep(app: App, store: Store, known: Rc<RefCell<String>>) -> Vec<RenderEffect<
         let mut last = last.borrow_mut();
         let keys = ["current", "builds", "units"];
         let mut refused = false;
+        let whole = app.read(|model| model.draft.unfilled().is_empty());
         for ((key, now), before) in keys.into_iter().zip(now).zip(&mut *last) {
-            if *before != now {
+            if *before != now && (whole || key != "current") {
                 refused |= !store.set(key, &now);
                 *before = now;
             }
@@ -150,6 +152,11 @@ fn keep(app: App, store: Store, known: Rc<RefCell<String>>) -> Vec<RenderEffect<
             browser::later(0, move || app.say(page::NOT_KEPT));
         }
         settling.take();
+        timer.take();
+        if !whole {
+            // The address says what was asked for.
+            return;
+        }
         let (store, known, settling) = (store.clone(), known.clone(), settling.clone());
         let later = Timeout::new(ADDRESS_AFTER, move || {
             let now = browser::hash();

@@ -12,21 +12,25 @@
 //! assert_eq!(catalog.parts(pitchline_core::Kind::MotorPulley).len(), 1);
 //! assert_eq!(
 //!     faults[0].to_string(),
-//!     "/motor_pulleys/1/teeth: 7 teeth is outside 8 to 60 teeth",
+//!     "\"7 teeth\": /motor_pulleys/1/teeth: 7 teeth is outside 8 to 60 teeth",
 //! );
 //! ```
 
 mod build_file;
-mod near;
+mod left_out;
 mod pointer;
 mod read;
 mod record;
 #[cfg(feature = "schema")]
 mod schema;
+mod syntax;
+
+use left_out::LeftOut;
 
 pub use build_file::{read_build, write_build};
 #[cfg(feature = "schema")]
 pub use schema::{build_schema, catalogue_schema};
+pub use syntax::syntax_fault;
 
 use crate::build::Draft;
 use crate::parts::{Kind, Record, Slot};
@@ -50,6 +54,7 @@ pub struct Catalog {
     /// Kits, in the maker's order.
     pub kits: Vec<Kit>,
     parts: Vec<Vec<Record>>,
+    left_out: Vec<LeftOut>,
 }
 
 /// A kit: a default part for each slot, and what is offered for it.
@@ -61,9 +66,16 @@ pub struct Kit {
     pub name: String,
     /// Anything a reader should know.
     pub notes: String,
-    /// What it offers for a slot, by id; the first is the default.
-    offers: Vec<(Slot, Vec<String>)>,
+    offers: Vec<Offer>,
     settings: Vec<(Slot, Record)>,
+}
+
+/// What a kit offers for a slot.
+#[derive(Clone, Debug, PartialEq)]
+struct Offer {
+    slot: Slot,
+    /// By id, as written; the first is the default, and empty if it cannot be read.
+    ids: Vec<String>,
 }
 
 impl Catalog {
@@ -85,24 +97,38 @@ impl Catalog {
         self.kits.iter().find(|kit| kit.id == id)
     }
 
-    /// What a kit offers for a slot, its default first; where the kit offers
-    /// nothing, every part of the kind.
+    /// What a kit offers for a slot, its default first if it is there; where the kit offers
+    /// nothing that is there, every part of the kind.
     #[must_use]
     pub fn offered(&self, kit: &str, slot: Slot) -> Vec<&Record> {
-        let offers = self.kit(kit).map_or(&[][..], |kit| &kit.offers);
-        let ids = offers.iter().filter(|offer| offer.0 == slot).flat_map(|offer| &offer.1);
-        let found: Vec<_> = ids.filter_map(|id| self.part(slot.kind(), id)).collect();
+        let mut found: Vec<&Record> = Vec::new();
+        for id in self.offer(kit, slot).map_or(&[][..], |offer| &offer.ids) {
+            let new = found.iter().all(|part| part.id != *id);
+            found.extend(self.part(slot.kind(), id).filter(|_| new));
+        }
         if found.is_empty() { self.parts(slot.kind()).iter().collect() } else { found }
     }
 
-    /// The kit as it is sold. A slot that neither kit nor catalogue fills gets typical values.
+    fn offer(&self, kit: &str, slot: Slot) -> Option<&Offer> {
+        self.kit(kit)?.offers.iter().find(|offer| offer.slot == slot)
+    }
+
+    /// The kit as it is sold. A slot whose default part was left out, or is not known, stays
+    /// unfilled ([`Draft::unfilled`]): another part in its place would be another board. A slot
+    /// that the kit does not name begins with the first part of its kind, and with typical values
+    /// where the catalogue lists none.
     #[must_use]
     pub fn draft(&self, kit: &str) -> Draft {
         let mut draft = Draft::typical();
         draft.kit = String::from(kit);
         for slot in Slot::ALL.iter().copied().filter(|slot| slot.holds_part()) {
-            if let Some(part) = self.offered(kit, slot).first() {
-                draft.set_record(slot, (*part).clone());
+            let default = self.offer(kit, slot).and_then(|offer| offer.ids.first());
+            if let Some(id) = default {
+                self.fill(&mut draft, slot, id);
+            } else if let Some(unfilled) = self.first_missing(slot) {
+                draft.unfill(unfilled);
+            } else if let Some(part) = self.parts(slot.kind()).first() {
+                draft.set_record(slot, part.clone());
             }
         }
         self.follow_pack(&mut draft);
@@ -117,11 +143,20 @@ impl Catalog {
         draft
     }
 
+    /// Puts the part with that id into a slot, or leaves the slot unfilled where there is none.
+    pub fn fill(&self, draft: &mut Draft, slot: Slot, id: &str) {
+        if let Some(unfilled) = self.missing(slot, id) {
+            draft.unfill(unfilled);
+        } else if let Some(part) = self.part(slot.kind(), id) {
+            draft.set_record(slot, part.clone());
+        }
+    }
+
     /// Puts the pack's own cell into the cell slot, where the pack names one.
     pub fn follow_pack(&self, draft: &mut Draft) {
-        let cell = draft.record(Slot::Pack).tag(PACK_CELL);
-        if let Some(cell) = self.part(Kind::Cell, cell) {
-            draft.set_record(Slot::Cell, cell.clone());
+        let cell = String::from(draft.record(Slot::Pack).tag(PACK_CELL));
+        if !cell.is_empty() {
+            self.fill(draft, Slot::Cell, &cell);
         }
     }
 }

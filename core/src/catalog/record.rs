@@ -35,14 +35,17 @@ pub(super) fn read(kind: Kind, value: &Value, must: Must, here: &mut Pointer) ->
 fn number(field: &Field, map: &Object, here: &mut Pointer) -> Option<f64> {
     let choice = !field.choices.is_empty();
     let read = match map.get(field.key) {
-        None | Some(Value::Null) if field.need == Need::Required => Err(Reason::Missing),
+        None | Some(Value::Null) if field.need == Need::Required => {
+            Err(Reason::missing(field.wanted()))
+        }
         None | Some(Value::Null) => return None,
         Some(Value::String(name)) if choice => field.choice(name).map_err(|error| error.reason),
         Some(Value::Number(number)) if !choice => {
             field.check(number.as_f64().unwrap_or(f64::NAN)).map_err(|error| error.reason)
         }
-        _ if choice => Err(Reason::WrongForm { expected: "one of its names" }),
-        _ => Err(Reason::WrongForm { expected: "a number" }),
+        Some(Value::String(_)) => Err(Reason::wrong_form(field.wanted() + ", not in quotes")),
+        _ if choice => Err(Reason::wrong_form(field.wanted() + ", in quotes")),
+        _ => Err(Reason::wrong_form(field.wanted())),
     };
     read.map_err(|reason| here.at(field.key).fault(reason)).ok()
 }

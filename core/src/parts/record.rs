@@ -95,7 +95,9 @@ impl Record {
                     Ok(value) => values.push(Some(value)),
                     Err(error) => errors.push(error),
                 },
-                (None, Need::Required) => errors.push(Error::new(field.key, Reason::Missing)),
+                (None, Need::Required) => {
+                    errors.push(Error::new(field.key, Reason::missing(field.wanted())))
+                }
                 (None, Need::Assumed) => values.push(Some(field.assumed(cell))),
                 (None, Need::Optional) => values.push(None),
             }

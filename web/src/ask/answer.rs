@@ -5,15 +5,19 @@ use crate::chart::{Chart, Drawing, Region, Table, chart, nothing, use_width};
 use crate::component::{Headline, headline};
 use crate::dom::{Node, el};
 use crate::state::App;
-use crate::text::{Style, words};
+use crate::text::{Style, page, words};
 use pitchline_core::{Answers, Headline as Which, Limit};
 
 /// Says a headline of the answers.
 pub(super) type Say = fn(App, &Answers, Style) -> Headline;
 
-/// A headline from the answers, empty only where there are none.
+/// A headline from the answers; where a part is missing, none and why.
 pub(super) fn say(app: App, say: Say) -> Headline {
-    app.found().map(|found| say(app, &found.answers, app.style())).unwrap_or_default()
+    app.found().map(|found| say(app, &found.answers, app.style())).unwrap_or_else(|| Headline {
+        name: page::NO_FIGURES.into(),
+        figure: "–".into(),
+        ..Headline::default()
+    })
 }
 
 /// Headlines side by side, each with its working folded away beneath.

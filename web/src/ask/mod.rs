@@ -28,17 +28,17 @@ use crate::text::page;
 
 /// The whole page.
 pub fn page(app: App) -> Node {
+    // Without a part there is nothing to say.
+    let hidden = move || app.found().is_none().then(|| String::from("hidden"));
     let answers = [fast::fast(app), steep::steep(app), far::far(app), charge(app), fit(app)];
     el("div")
         .class("page")
         .with(strip::header(app))
         .with(strip::strip(app))
         .with(told::told(app))
-        .with(
-            el("main")
-                .with(el("div").class("column").with(on_it::on_it(app)))
-                .with(el("div").class("column").with(Node::from_iter(answers))),
-        )
+        .with(el("main").with(el("div").class("column").with(on_it::on_it(app))).with(
+            el("div").class("column").follow("hidden", hidden).with(Node::from_iter(answers)),
+        ))
         .with(
             el("footer").with(late::late(app, move || later::builds(app))).with(about::about(app)),
         )

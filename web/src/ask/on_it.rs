@@ -5,7 +5,7 @@ use super::part::card;
 use super::question;
 use crate::component::{HOLDS, button, caution, fold, notice};
 use crate::dom::{Node, el, live, said};
-use crate::state::App;
+use crate::state::{App, Model};
 use crate::text::{self, page};
 use pitchline_core::catalog::Kit;
 use pitchline_core::{Slot, Unit, totals};
@@ -55,8 +55,11 @@ pub(super) fn on_it(app: App) -> Node {
     let told = move || {
         let style = app.style();
         let notices = app.found().map_or_else(Vec::new, |found| found.notices.clone());
-        notices.iter().map(|told| notice(text::notice(told, style))).collect()
+        let missing = app.read(Model::missing);
+        let told = notices.iter().map(|told| text::notice(told, style));
+        missing.into_iter().chain(told).map(notice).collect()
     };
+    let key = move || app.read(|model| model.missing().concat()) + &app.key();
     let inside = vec![
         kits(app),
         el("p").class("help").with(said(move || app.catalog().notes.clone())).into(),
@@ -71,7 +74,7 @@ pub(super) fn on_it(app: App) -> Node {
             .attr("role", "status")
             // Not a stop of its own; the strip leads here.
             .attr("tabindex", "-1")
-            .with(live(move || app.key(), told))
+            .with(live(key, told))
             .into(),
         cards(app, &FIRST),
         caution(page::CAUTION_BELT),

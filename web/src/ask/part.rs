@@ -5,7 +5,7 @@ use crate::chart::plain;
 use crate::component::{HOLDS, Options, button, choice, fold};
 use crate::dom::{Node, el, live, said};
 use crate::state::{App, Model};
-use crate::text::words;
+use crate::text::{page, words};
 use pitchline_core::{Slot, Unit};
 
 /// The card of a slot.
@@ -16,6 +16,13 @@ pub(super) fn card(app: App, slot: Slot) -> Node {
         if count > 1.0 { format!("{name} ×{}", plain(count, 0)) } else { name.into() }
     };
     let altered = move || if app.read(|model| model.altered(slot)) { "altered" } else { "" }.into();
+    let there = move || if app.read(|model| model.is_unfilled(slot)) { "" } else { "there" }.into();
+    let inside = move || {
+        // A part that is not there has no figures.
+        let there = !app.peek(|model| model.is_unfilled(slot));
+        let figures = || fold("figures", "Figures", move || figures(app, slot));
+        there.then(|| figures().attr(HOLDS, slot.key())).into()
+    };
     let back = move || {
         app.peek(|model| model.altered(slot))
             .then(|| {
@@ -36,7 +43,7 @@ pub(super) fn card(app: App, slot: Slot) -> Node {
         ))
         .with(el("p").class("facts").with(said(move || app.read(|model| facts(model, slot)))))
         .with(live(altered, back))
-        .with(fold("figures", "Figures", move || figures(app, slot)).attr(HOLDS, slot.key()))
+        .with(live(there, inside))
         .into()
 }
 
@@ -45,6 +52,10 @@ fn offered(model: &Model, slot: Slot) -> Options {
     let record = model.record(slot);
     let offered = model.loaded.catalog.offered(&model.draft.kit, slot);
     let mut list: Vec<_> = offered.iter().map(|p| (p.id.clone(), p.name.clone())).collect();
+    if model.is_unfilled(slot) {
+        list.insert(0, (String::new(), page::PICK_ONE.into()));
+        return Options { list, chosen: String::new() };
+    }
     if !list.iter().any(|(id, _)| *id == record.id) {
         let name = if record.name.is_empty() { "Typed in" } else { &record.name };
         list.push((record.id.clone(), name.into()));

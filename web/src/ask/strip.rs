@@ -1,7 +1,7 @@
 //! The head of the page, and the answers that stay in view.
 
 use super::answer::{Say, say};
-use super::field::lead_to;
+use super::field::{lead_to, lead_to_part};
 use super::on_it::MISFITS;
 use super::{far, fast, steep};
 use crate::browser;
@@ -62,6 +62,11 @@ pub(super) fn strip(app: App) -> Node {
         .with(tile("fast", |app, a, style| top_speed(a, app.sure(Banded::Speed), style)))
         .with(tile("steep", |app, a, style| hill(a, app.sure(Banded::Hill), style)))
         .with(tile("far", |app, a, style| distance(a, app.sure(Banded::Distance), style)))
+        .with(note(missing, |app| {
+            if let Some(slot) = app.peek(|m| m.draft.unfilled().first().map(|u| u.slot)) {
+                lead_to_part(slot);
+            }
+        }))
         .with(note(misfits, |app| {
             let later = app.peek(|model| model.amiss) > 0;
             browser::go_to(if later { AMISS } else { MISFITS });
@@ -72,6 +77,11 @@ pub(super) fn strip(app: App) -> Node {
 
 /// Id of what does not fit by size, told by the later piece together with the rest.
 pub const AMISS: &str = "amiss";
+
+/// The first part that is missing; nothing where all are there.
+fn missing(app: App) -> String {
+    app.read(|model| model.missing().into_iter().next().unwrap_or_default())
+}
 
 /// How many parts do not go together; nothing where all do.
 fn misfits(app: App) -> String {

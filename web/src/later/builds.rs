@@ -19,6 +19,10 @@ pub(super) fn builds(app: App) -> Node {
         });
     };
     let export = move || {
+        if let Some(missing) = app.peek(|model| model.missing().into_iter().next()) {
+            app.say(&missing);
+            return;
+        }
         let draft = app.peek(|model| model.draft.clone());
         let file = saved::write_file(&draft, &browser::today());
         browser::offer(&file_name(&draft), &browser::json(&file));

@@ -118,7 +118,11 @@ impl App {
             let mut draft = model.draft.clone();
             let part = catalog.part(slot.kind(), &draft.record(slot).id);
             let kit = catalog.draft(&draft.kit);
-            draft.set_record(slot, part.unwrap_or_else(|| kit.record(slot)).clone());
+            let missing = kit.unfilled().iter().find(|unfilled| unfilled.slot == slot);
+            match (part, missing) {
+                (None, Some(unfilled)) => draft.unfill(unfilled.clone()),
+                _ => draft.set_record(slot, part.unwrap_or_else(|| kit.record(slot)).clone()),
+            }
             model.typed.keep(|(at, _), _| at != slot);
             model.replace(draft);
         });
@@ -202,8 +206,8 @@ impl App {
     pub fn open_file(self, text: &str) {
         let read = saved::read_file(text);
         self.change(|model| match read {
-            Ok(draft) => {
-                model.unread.clear();
+            Ok((draft, ignored)) => {
+                model.unread = ignored;
                 model.open(draft, "Build opened from the file.".into());
             }
             Err(faults) => {
@@ -226,6 +230,10 @@ impl App {
             draft.name = draft.name.trim().into();
             if draft.name.is_empty() {
                 model.say("Give the build a name first.");
+                return;
+            }
+            if let Some(missing) = model.missing().first() {
+                model.say(missing);
                 return;
             }
             model.saved.retain(|build| build.name != draft.name);

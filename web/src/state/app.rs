@@ -3,7 +3,7 @@
 use super::first::FIRST;
 use super::sure::{Banded, OF_STRIP, Sure, begin};
 use super::typed::Typed;
-use crate::text::{Style, Units};
+use crate::text::{self, Style, Units};
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Answers, Build, Draft, Error, Notice, Record, Slot, answers, notices};
 use reactive_graph::prelude::*;
@@ -61,7 +61,7 @@ pub enum MapView {
 pub struct Model {
     /// The catalogue.
     pub loaded: Loaded,
-    /// The build; always valid.
+    /// The build; valid in all that is filled.
     pub draft: Draft,
     /// What is being typed.
     pub typed: Typed,
@@ -94,6 +94,8 @@ pub struct Model {
     /// The saved build that was forgotten last.
     pub(super) lost: Option<Draft>,
     found: Option<Arc<Found>>,
+    /// How many builds have been answered.
+    answered: u32,
 }
 
 impl Model {
@@ -101,6 +103,20 @@ impl Model {
     #[must_use]
     pub fn record(&self, slot: Slot) -> &Record {
         self.draft.record(slot)
+    }
+
+    /// Whether a slot's part is not there and none was picked.
+    #[must_use]
+    pub fn is_unfilled(&self, slot: Slot) -> bool {
+        self.draft.unfilled().iter().any(|unfilled| unfilled.slot == slot)
+    }
+
+    /// What is missing of the build, in sentences.
+    #[must_use]
+    pub fn missing(&self) -> Vec<String> {
+        let kit = self.loaded.catalog.kit(&self.draft.kit).map_or("", |kit| &kit.name);
+        let say = |unfilled| text::unfilled(kit, unfilled, self.style);
+        self.draft.unfilled().iter().map(say).collect()
     }
 
     /// Whether some field holds text that is not in the answers.
@@ -118,11 +134,13 @@ impl Model {
 
     #[inline(never)]
     fn answer(&mut self) {
-        let before = self.found.as_ref();
-        if before.is_none_or(|before| before.draft != self.draft) {
-            let count = before.map_or(0, |before| before.count + 1);
+        if !self.draft.unfilled().is_empty() {
+            // The last answers are another board's.
+            (self.found, self.amiss) = (None, 0);
+        } else if self.found.as_ref().is_none_or(|before| before.draft != self.draft) {
+            self.answered += 1;
             // A build that did not check would leave the last answers standing.
-            self.found = Found::new(&self.draft, count).or(self.found.take());
+            self.found = Found::new(&self.draft, self.answered).or(self.found.take());
         }
     }
 
@@ -131,7 +149,7 @@ impl Model {
     pub fn altered(&self, slot: Slot) -> bool {
         let record = self.record(slot);
         let part = self.loaded.catalog.part(slot.kind(), &record.id);
-        part.is_none_or(|part| !part.same_part(record))
+        !self.is_unfilled(slot) && part.is_none_or(|part| !part.same_part(record))
     }
 }
 
@@ -167,7 +185,8 @@ impl App {
     pub fn new(loaded: Loaded, draft: Draft, style: Style) -> Self {
         Self(RwSignal::new(Model {
             loaded,
-            found: Found::new(&draft, 0),
+            found: Found::new(&draft, 1),
+            answered: 1,
             draft,
             typed: Typed::default(),
             style,
@@ -206,7 +225,7 @@ impl App {
     }
 
     /// The answers; what calls this is called again when they change. `None`
-    /// only if the build does not check, which the page never lets happen.
+    /// where a part is missing.
     #[must_use]
     #[inline(never)]
     pub fn found(self) -> Option<Arc<Found>> {

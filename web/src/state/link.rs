@@ -29,6 +29,14 @@ pub fn write(draft: &Draft, catalog: &Catalog) -> String {
     let mut plain = catalog.draft(&draft.kit);
     for slot in Slot::ALL.iter().copied() {
         let record = draft.record(slot);
+        let missing = |draft: &Draft| draft.unfilled().iter().any(|u| u.slot == slot);
+        if missing(draft) {
+            // What was asked for stays in the link; a part that is not there has no values.
+            if record.id != plain.record(slot).id {
+                push(&mut out, slot.key(), &record.id);
+            }
+            continue;
+        }
         let other = record.id != plain.record(slot).id;
         if let Some(part) = catalog.part(slot.kind(), &record.id).filter(|_| other) {
             push(&mut out, slot.key(), &record.id);
@@ -75,21 +83,20 @@ pub fn read(link: &str, catalog: &Catalog) -> (Draft, Vec<Error>) {
         link.split('&').filter_map(|pair| pair.split_once('=')).map(decoded).collect();
     let find = |key: &str| pairs.iter().find(|(k, _)| k == key).map(|(_, v)| v.as_str());
     if find("v").is_some_and(|version| version != VERSION) {
-        faults.push(Error::new("v", Reason::WrongForm { expected: "version 1" }));
+        faults.push(Error::new("v", Reason::wrong_form("version 1")));
     }
     let kit = find("kit").unwrap_or(first_kit);
     if catalog.kit(kit).is_none() && !kit.is_empty() {
-        faults.push(unknown("kit", kit));
+        let known: Vec<&str> = catalog.kits.iter().map(|kit| kit.id.as_str()).collect();
+        faults.push(unknown("kit", kit, &known));
     }
     let kit = catalog.kit(kit).map_or(first_kit, |kit| &kit.id);
     let mut draft = catalog.draft(kit);
     draft.name = find("name").unwrap_or("").chars().take(80).collect();
     for slot in Slot::ALL.iter().copied().filter(|slot| slot.holds_part()) {
         let Some(id) = find(slot.key()) else { continue };
-        match catalog.part(slot.kind(), id) {
-            Some(part) => draft.set_record(slot, part.clone()),
-            None => faults.push(unknown(slot.key(), id)),
-        }
+        // A part that is not here is told by name, and no other taken for it.
+        catalog.fill(&mut draft, slot, &short(id));
         if slot == Slot::Pack {
             catalog.follow_pack(&mut draft);
         }
@@ -106,12 +113,16 @@ pub fn read(link: &str, catalog: &Catalog) -> (Draft, Vec<Error>) {
 fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Error> {
     let Some((slot_key, field_key)) = key.split_once('.') else {
         let known = Slot::from_key(key).is_some() || ["v", "kit", "name"].contains(&key);
-        return if known { Ok(()) } else { Err(unknown("link", key)) };
+        return if known { Ok(()) } else { Err(unknown("link", key, &keys())) };
     };
-    let slot = Slot::from_key(slot_key).ok_or_else(|| unknown("link", key))?;
+    let slot = Slot::from_key(slot_key).ok_or_else(|| unknown("link", key, &keys()))?;
     let kind = slot.kind();
-    let index = kind.field_index(field_key).ok_or_else(|| unknown("link", key))?;
-    let field = kind.fields().get(index).ok_or_else(|| unknown("link", key))?;
+    let misspelt = || {
+        let known: Vec<&str> = kind.fields().iter().map(|field| field.key).collect();
+        unknown(slot_key, field_key, &known)
+    };
+    let index = kind.field_index(field_key).ok_or_else(misspelt)?;
+    let field = kind.fields().get(index).ok_or_else(misspelt)?;
     let at = |error: Error| error.under(&format!("{slot_key}."));
     let value = if value.is_empty() {
         None
@@ -120,11 +131,15 @@ fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Error> {
     } else {
         Some(field.choice(value).map_err(at)?)
     };
+    if draft.unfilled().iter().any(|unfilled| unfilled.slot == slot) {
+        // A value of the part that is not there.
+        return Ok(());
+    }
     let mut record: Record = draft.record(slot).clone();
     record.set(index, value);
     record
         .checked(kind.fields(), draft.cell_class())
-        .map_err(|errors| errors.into_iter().next().map_or_else(|| unknown("link", key), at))?;
+        .map_err(|errors| errors.into_iter().next().map_or_else(misspelt, at))?;
     draft.set_record(slot, record);
     Ok(())
 }
@@ -134,9 +149,19 @@ fn decoded((key, value): (&str, &str)) -> (String, String) {
     (text(key), text(value))
 }
 
-fn unknown(field: &str, given: &str) -> Error {
-    let given = given.chars().take(60).collect();
-    Error::new(field, Reason::Unknown { given, nearest: String::new() })
+fn unknown(field: &str, given: &str, known: &[&str]) -> Error {
+    Error::new(field, Reason::unknown(&short(given), known))
+}
+
+/// As much of a word as can be shown.
+fn short(word: &str) -> String {
+    word.chars().take(60).collect()
+}
+
+/// The keys without a dot.
+fn keys() -> Vec<&'static str> {
+    let slots = Slot::ALL.iter().map(|slot| slot.key());
+    ["v", "kit", "name"].into_iter().chain(slots).collect()
 }
 
 #[cfg(test)]
@@ -182,10 +207,51 @@ mod tests {
             &catalog,
         );
         let fields: Vec<&str> = faults.iter().map(|fault| fault.field.as_str()).collect();
-        assert_eq!(fields, ["wheel", "motor.kv_rpm_per_v", "link", "place.surface", "link"]);
+        assert_eq!(fields, ["motor.kv_rpm_per_v", "motor", "place.surface", "link"]);
         assert_eq!(draft.value(Slot::Rider, "mass_kg"), Some(70.0));
-        let sold = catalog.draft("kittiwake");
-        assert_eq!(draft.record(Slot::Wheel), sold.record(Slot::Wheel));
+    }
+
+    /// Another wheel would be another board.
+    #[test]
+    fn a_part_that_is_not_here_is_kept_in_the_link() {
+        let catalog = demo();
+        let kit = &catalog.kits[0].id;
+        let text = format!("v=1&kit={kit}&wheel=w-none&rider.mass_kg=70");
+        let (mut draft, faults) = read(&(text.clone() + "&wheel.width_mm=50"), &catalog);
+        assert_eq!(faults, []);
+        let missing: Vec<_> = draft.unfilled().iter().map(|u| (u.slot, u.id.as_str())).collect();
+        assert_eq!(missing, [(Slot::Wheel, "w-none")]);
+        assert!(pitchline_core::Build::check(&draft).is_err());
+        assert_eq!(write(&draft, &catalog), text);
+        // A pick mends it.
+        let other = catalog.offered(kit, Slot::Wheel)[0].id.clone();
+        catalog.fill(&mut draft, Slot::Wheel, &other);
+        assert!(pitchline_core::Build::check(&draft).is_ok());
+        assert_eq!(write(&draft, &catalog), format!("v=1&kit={kit}&rider.mass_kg=70"));
+    }
+
+    /// Nor is what a kit is missing replaced by opening its link.
+    #[test]
+    fn a_kit_without_its_pack_is_a_link_without_one() {
+        let text = include_str!("../../catalog/catalogue.json");
+        let mut file: serde_json::Value = serde_json::from_str(text).unwrap();
+        file["packs"][0]["mass_kg"] = "heavy".into();
+        let (catalog, _) = Catalog::read(&file.to_string()).unwrap();
+        for kit in &catalog.kits {
+            let link = write(&catalog.draft(&kit.id), &catalog);
+            assert_eq!(link, format!("v=1&kit={}", kit.id));
+            assert_eq!(read(&link, &catalog), (catalog.draft(&kit.id), vec![]));
+        }
+        let without =
+            |kit: &&pitchline_core::catalog::Kit| !catalog.draft(&kit.id).unfilled().is_empty();
+        assert!(catalog.kits.iter().any(|kit| without(&kit)));
+        // One that picks another pack is whole.
+        let kit = catalog.kits.iter().find(without).unwrap();
+        let pack = &catalog.offered(&kit.id, Slot::Pack)[0].id;
+        let (draft, faults) = read(&format!("kit={}&pack={pack}", kit.id), &catalog);
+        assert_eq!((draft.unfilled(), faults), (&[][..], vec![]));
+        let link = write(&draft, &catalog);
+        assert_eq!(read(&link, &catalog), (draft, vec![]));
     }
 
     #[test]
@@ -237,7 +303,8 @@ mod tests {
         fn no_text_breaks_the_reader(text in ".{0,200}") {
             let catalog = demo();
             let (draft, _) = read(&text, &catalog);
-            prop_assert!(pitchline_core::Build::check(&draft).is_ok());
+            let built = pitchline_core::Build::check(&draft);
+            prop_assert_eq!(built.is_err(), !draft.unfilled().is_empty());
         }
     }
 

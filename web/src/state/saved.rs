@@ -1,6 +1,6 @@
 //! Named builds as text for the store, and a build as a file.
 
-use pitchline_core::catalog::{read_build, write_build};
+use pitchline_core::catalog::{read_build, syntax_fault, write_build};
 use pitchline_core::{Draft, Error, Reason};
 use serde_json::Value;
 
@@ -9,19 +9,17 @@ const LARGEST: usize = 256 * 1024;
 /// Most builds that are kept.
 pub const MOST: usize = 60;
 
-/// Reads a build file.
+/// Reads a build file, and what of it is not understood.
 ///
 /// # Errors
 /// One for each fault, located by line and column or by JSON pointer.
-pub fn read_file(text: &str) -> Result<Draft, Vec<Error>> {
+pub fn read_file(text: &str) -> Result<(Draft, Vec<Error>), Vec<Error>> {
     if text.len() > LARGEST {
         let reason = Reason::TooLarge { most: LARGEST, what: "bytes" };
         return Err(vec![Error::new("", reason)]);
     }
-    let value = serde_json::from_str(text).map_err(|error: serde_json::Error| {
-        let reason = Reason::Syntax { line: error.line(), column: error.column() };
-        vec![Error::new("", reason)]
-    })?;
+    let value = serde_json::from_str(text)
+        .map_err(|error: serde_json::Error| vec![syntax_fault(text, &error)])?;
     read_build(&value)
 }
 
@@ -44,10 +42,22 @@ pub fn write_all(builds: &[Draft]) -> Value {
     Value::Array(builds.iter().map(write_build).collect())
 }
 
-/// Named builds from text; one that cannot be read is left out. `None` when
-/// the text is no list at all, so that the caller can keep a copy of it.
+/// Named builds from text, and whether that is all of it: one that cannot be read, or not in
+/// full, would be lost when the builds are kept again, so the caller keeps a copy of the text.
 #[must_use]
-pub fn read_all(text: &str) -> Option<Vec<Draft>> {
-    let Ok(Value::Array(list)) = serde_json::from_str(text) else { return None };
-    Some(list.iter().filter_map(|value| read_build(value).ok()).take(MOST).collect())
+pub fn read_all(text: &str) -> (Vec<Draft>, bool) {
+    let Ok(Value::Array(list)) = serde_json::from_str(text) else { return (Vec::new(), false) };
+    let mut whole = list.len() <= MOST;
+    let mut read = |value| match read_build(value) {
+        Ok((draft, ignored)) => {
+            whole &= ignored.is_empty();
+            Some(draft)
+        }
+        Err(_) => {
+            whole = false;
+            None
+        }
+    };
+    let builds = list.iter().filter_map(&mut read).take(MOST).collect();
+    (builds, whole)
 }

@@ -64,7 +64,11 @@ pub(super) fn value(
     let say = |reason: &Reason| text::reason(kind, field.key, reason, style);
     if text.trim().is_empty() {
         // What is assumed when left out of a file is still needed here: it was shown.
-        return if field.need == Need::Optional { Ok(None) } else { Err(say(&Reason::Missing)) };
+        return if field.need == Need::Optional {
+            Ok(None)
+        } else {
+            Err(say(&Reason::missing("")))
+        };
     }
     // A hair of rounding from the conversion would stand in links and files.
     let check = |typed| field.check(number::tidy(style.units.shown(field.unit).to_file(typed)));

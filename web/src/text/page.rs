@@ -1,5 +1,10 @@
 //! The page's own words.
 
+/// In place of answers where a part is missing.
+pub const NO_FIGURES: &str = "No figures yet";
+/// In place of a part that is missing.
+pub const PICK_ONE: &str = "Pick one";
+
 /// Questions, in the order in which they are asked.
 pub const ON_IT: &str = "What's on it?";
 /// Second question.

@@ -4,7 +4,7 @@ use super::number::Style;
 use super::words;
 use super::{label, unit::Units};
 use pitchline_core::physics::{Basis, Chemistry};
-use pitchline_core::{Caveat, Error, Field, Kind, Notice, Reason, Unit};
+use pitchline_core::{Caveat, Error, Field, Kind, Notice, Reason, Unfilled, Unit};
 
 /// What is wrong with a field that someone typed into, with its range and unit.
 #[must_use]
@@ -32,22 +32,47 @@ pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) ->
 /// A fault in a file or a link: where it is and what was expected.
 #[must_use]
 pub fn fault(error: &Error, style: Style) -> String {
-    // Files are in metric units whatever the reader prefers.
-    let file = Style { units: Units::Metric, ..style };
-    let what = match &error.reason {
-        Reason::OutOfRange { value, min, max, unit }
-        | Reason::NotWhole { value, min, max, unit } => {
-            let value = file.quantity(*value, *unit, 6);
-            let (how, low) = (error.reason.beyond(), file.value(*min, *unit, 6));
-            format!("{value} is {how} {low} to {}", file.quantity(*max, *unit, 6))
-        }
-        other => other.to_string(),
-    };
+    let what = what(&error.reason, style);
+    let part = if error.part.is_empty() { String::new() } else { format!("\"{}\": ", error.part) };
     if error.field.is_empty() {
         format!("The file {what}")
     } else {
-        format!("{}: {what}", error.field)
+        format!("{part}{}: {what}", error.field)
     }
+}
+
+/// What is wrong, in the units of files: those are metric whatever the reader prefers.
+fn what(reason: &Reason, style: Style) -> String {
+    let file = Style { units: Units::Metric, ..style };
+    match reason {
+        Reason::OutOfRange { value, min, max, unit }
+        | Reason::NotWhole { value, min, max, unit } => {
+            let value = file.quantity(*value, *unit, 6);
+            let (how, low) = (reason.beyond(), file.value(*min, *unit, 6));
+            format!("{value} is {how} {low} to {}", file.quantity(*max, *unit, 6))
+        }
+        other => other.to_string(),
+    }
+}
+
+/// A slot without its part: what is missing, why, and what to do. `kit` is the kit's name.
+#[must_use]
+pub fn unfilled(kit: &str, unfilled: &Unfilled, style: Style) -> String {
+    let whose = if kit.is_empty() { "This build" } else { kit };
+    let slot = words::slot(unfilled.slot).to_ascii_lowercase();
+    let named = match unfilled.name.as_str() {
+        "" => String::new(),
+        name => format!(" \"{name}\""),
+    };
+    let why = match &unfilled.why {
+        None if unfilled.name.is_empty() => "can't be read in this catalogue".into(),
+        None => "is not in this catalogue".into(),
+        Some(error) => {
+            let key = error.field.rsplit('/').next().unwrap_or_default();
+            format!("was left out of this catalogue ({key}: {})", what(&error.reason, style))
+        }
+    };
+    format!("{whose}'s {slot}{named} {why}. Pick another to see figures.")
 }
 
 /// What a figure rests on that is less than the rest.

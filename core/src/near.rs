@@ -1,13 +1,15 @@
-//! The nearest known word to a mistyped one.
+//! The known words, the nearest to a mistyped one first.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 
-/// The known word with the fewest letters to change; empty if none is near.
-pub(super) fn nearest(given: &str, known: &[&str]) -> String {
+/// The known words by how many letters of them are to be changed, and how many of them, at the
+/// head, are near enough to be meant.
+pub(crate) fn by_nearness<'a>(given: &str, known: &[&'a str]) -> (Vec<&'a str>, usize) {
     let most = given.chars().count() / 2 + 1;
-    let best = known.iter().map(|word| (distance(given, word), *word)).min();
-    best.filter(|(letters, _)| *letters <= most).map_or(String::new(), |(_, word)| word.into())
+    let mut found: Vec<_> = known.iter().map(|word| (distance(given, word), *word)).collect();
+    found.sort_unstable();
+    let near = found.iter().filter(|(letters, _)| *letters <= most).count();
+    (found.into_iter().map(|(_, word)| word).collect(), near)
 }
 
 /// Letters to insert, delete or replace (Levenshtein).
@@ -38,7 +40,8 @@ mod tests {
         // The textbook pair: three changes.
         assert_eq!(distance("kitten", "sitting"), 3);
         assert_eq!(distance("", "abc"), 3);
-        assert_eq!(nearest("kv_rpm_v", &["kv_rpm_per_v", "mass_kg"]), "kv_rpm_per_v");
-        assert_eq!(nearest("zzzzzz", &["mass_kg"]), "");
+        let known = ["mass_kg", "kv_rpm_per_v"];
+        assert_eq!(by_nearness("kv_rpm_v", &known), (["kv_rpm_per_v", "mass_kg"].into(), 1));
+        assert_eq!(by_nearness("zzzzzz", &["mass_kg"]), (["mass_kg"].into(), 0));
     }
 }
