@@ -5,7 +5,7 @@
 use divan::{Bencher, black_box};
 use pitchline_core::{
     Build, Draft, Drive, Headline, MotorPulley, Slot, Wheel, WheelPulley, answers, explain,
-    gear_map,
+    gear_map, summary,
 };
 
 fn main() {
@@ -31,6 +31,13 @@ fn ten<T>(slot: Slot, key: &str, from: f64, step: f64, part: impl Fn(&Build) -> 
 fn a_full_set_of_answers(bencher: Bencher) {
     let draft = Draft::typical();
     bencher.bench(|| Build::check(black_box(&draft)).map(|build| answers(&build)));
+}
+
+/// What a list of builds shows of each; at most 100 microseconds.
+#[divan::bench]
+fn a_build_at_a_glance(bencher: Bencher) {
+    let build = typical();
+    bencher.bench(|| summary(black_box(&build)));
 }
 
 #[divan::bench(sample_count = 20)]

@@ -79,9 +79,9 @@ pub use answers::{
     BeltOnBoard, BeltTension, BenchFit, Caveat, CentreFrom, Charge, ChargeEnd, ChargeLimit,
     ChargePoint, ChargeRefusal, Climb, Distance, DistancePoint, Drive, GearCell, Headline,
     LEAST_CHARGE_C, Limit, MeasuredCentre, Notice, Point, PulleyPair, PulleySize, Push, PushCurve,
-    PushPoint, Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest, Supply, TopSpeed, Totals,
-    answers, belt_fit, by_age, by_temperature, caveats, explain, explain_charge, fit, fits,
-    gear_map, notices, totals,
+    PushPoint, Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest, Street, Summary, Supply,
+    TopSpeed, Totals, answers, belt_fit, by_age, by_temperature, caveats, explain, explain_charge,
+    fit, fits, gear_map, notices, summary, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};

@@ -21,6 +21,7 @@ mod order;
 mod printed;
 mod refusal;
 mod ride;
+mod summary;
 mod working;
 
 use proptest::test_runner::{Config, RngSeed};

@@ -14,6 +14,7 @@ mod point;
 mod push;
 mod season;
 mod speed;
+mod summary;
 
 pub use charge::{
     Charge, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, LEAST_CHARGE_C, explain_charge,
@@ -36,6 +37,7 @@ pub(crate) use push::FULL;
 pub use push::{Push, PushCurve, PushPoint};
 pub use season::{SeasonPoint, by_age, by_temperature};
 pub use speed::{Speed, TopSpeed};
+pub use summary::{Street, Summary, summary};
 
 pub use drive::{Drive, Sag, Supply};
 

@@ -3,11 +3,8 @@
 use super::journey::Journey;
 use crate::answers::{Drive, Limit};
 use crate::math::share;
-use crate::physics::gear::PushForce;
 use crate::physics::motion::moved;
-use crate::physics::motor::GreatestTorque;
 use crate::physics::road_load::Slope;
-use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -105,20 +102,7 @@ impl Drive {
                 if working < 1.0 {
                     return 0.0;
                 }
-                let omega = drive.motor_rad_s(v);
-                let iron = drive.iron_n_m(omega, &mut Working::off());
-                let current = -drive.brake(&supply, v, slope).current_a;
-                let torque =
-                    GreatestTorque { constant: drive.torque_per_amp, current, iron }.value();
-                let eff = drive.build.belt.efficiency;
-                PushForce {
-                    torque,
-                    ratio: drive.ratio,
-                    efficiency: eff,
-                    motors: drive.motors,
-                    radius: drive.radius_m,
-                }
-                .value()
+                drive.braked_n(drive.brake(&supply, v, slope).current_a, v)
             };
             let net = |v: f64| force(v) - drive.load_n(v, slope);
             if step == 0 {

@@ -159,6 +159,22 @@ impl Drive {
         least
     }
 
+    /// Force of the motors at the road, N, when each brakes with a current, its own drag
+    /// with it; negative.
+    pub(crate) fn braked_n(&self, current_a: f64, speed_m_s: f64) -> f64 {
+        let omega = self.motor_rad_s(speed_m_s);
+        let iron = self.iron_n_m(omega, &mut Working::off());
+        let (constant, current) = (self.torque_per_amp, -current_a);
+        PushForce {
+            torque: GreatestTorque { constant, current, iron }.value(),
+            ratio: self.ratio,
+            efficiency: self.build.belt.efficiency,
+            motors: self.motors,
+            radius: self.radius_m,
+        }
+        .value()
+    }
+
     /// Braking current of each motor at which together they give a pack current back.
     fn returned_a(&self, supply: &Supply, pack_a: f64, omega: f64) -> f64 {
         let c = &self.build.controller;

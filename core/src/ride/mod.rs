@@ -13,6 +13,7 @@
 mod braking;
 mod course;
 mod cutback;
+mod descent;
 mod ending;
 mod flow;
 mod journey;
@@ -31,6 +32,7 @@ mod urban;
 
 pub use braking::{BrakeCase, Braking, LET_GO_M_S, REACTION_S, WET};
 pub use course::{Course, Leg, Manner, Steps, TracePoint, Until};
+pub use descent::Descent;
 pub use ending::{END_SHARE, WALK_M_S};
 pub use journey::Moment;
 pub use ledger::Ledger;
