@@ -17,6 +17,7 @@ mod finite;
 mod frame;
 mod gearing;
 mod limits;
+mod misfit;
 mod order;
 mod printed;
 mod refusal;

@@ -10,8 +10,10 @@ mod clearance;
 mod deck;
 mod layout;
 mod lean;
+mod misfit;
 mod remedy;
 mod shown;
+mod together;
 
 pub(crate) use belt_load::explain as explain_belt;
 
@@ -26,8 +28,10 @@ pub use clearance::{Between, Clearance, clearances};
 pub use deck::{DeckFit, SagFrom, deck_fit};
 pub use layout::{Layout, layout};
 pub use lean::{Lean, Turn, WheelAt, lean, turn};
+pub use misfit::{Cure, Misfit, MisfitKind, Severity};
 pub use remedy::{Remedy, remedy};
 pub use shown::{FrameHeadline, frame_working};
+pub use together::{Together, together};
 
 use crate::bounds::Need;
 use crate::build::Draft;
