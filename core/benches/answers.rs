@@ -4,8 +4,8 @@
 
 use divan::{Bencher, black_box};
 use pitchline_core::{
-    Build, Draft, Drive, Headline, MotorPulley, Slot, Wheel, WheelPulley, answers, explain,
-    gear_map, summary,
+    BeltOffers, Build, Draft, Drive, Headline, MotorPulley, Slot, Wheel, WheelPulley, answers,
+    explain, fit, gear_map, summary,
 };
 
 fn main() {
@@ -36,8 +36,18 @@ fn a_full_set_of_answers(bencher: Bencher) {
 /// What a list of builds shows of each; at most 100 microseconds.
 #[divan::bench]
 fn a_build_at_a_glance(bencher: Bencher) {
-    let build = typical();
-    bencher.bench(|| summary(black_box(&build)));
+    let (draft, build) = (Draft::typical(), typical());
+    bencher.bench(|| summary(black_box(&draft), black_box(&build)));
+}
+
+#[divan::bench(args = [(10.0, 4.0), (12.0, 10.0)])]
+fn what_goes_together(bencher: Bencher, (series, parallel): (f64, f64)) {
+    let mut draft = Draft::typical();
+    draft.set(Slot::Pack, "series", series);
+    draft.set(Slot::Pack, "parallel", parallel);
+    let drive = Drive::new(&Build::check(&draft).expect("within limits"));
+    let none = BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] };
+    bencher.bench(|| fit::together(black_box(&draft), black_box(&drive), &none));
 }
 
 #[divan::bench(sample_count = 20)]

@@ -3,8 +3,9 @@
 use crate::board::{Board, End, any_board, likely_board};
 use crate::cases;
 use crate::finite::null_in;
+use pitchline_core::fit::{Severity, together};
 use pitchline_core::ride::BrakeCase;
-use pitchline_core::{Limit, SLOW_M_S, Slot, answers, summary};
+use pitchline_core::{Belt, BeltOffers, Limit, SLOW_M_S, Slot, answers, summary};
 use proptest::prelude::*;
 use serde_json::to_value;
 
@@ -14,7 +15,7 @@ proptest! {
     #[test]
     fn a_glance_is_what_the_questions_say(board in any_board()) {
         let build = board.build();
-        let (found, full) = (summary(&build), answers(&build));
+        let (found, full) = (summary(&board.0, &build), answers(&build));
         prop_assert_eq!(found.top_speed, full.speed.flat_full);
         prop_assert_eq!(found.slow, full.climb.slow);
         prop_assert_eq!(found.slow_low, full.climb.slow_low);
@@ -22,6 +23,12 @@ proptest! {
         // The question also follows how far it limps; all else is one ride.
         let limped = pitchline_core::Reach { limp_m: 0.0, ..full.distance.cruise };
         prop_assert_eq!(found.cruise, limped);
+        let belts: Vec<_> =
+            (20..=400).map(|n| Belt { teeth: Some(f64::from(n)), ..build.belt }).collect();
+        let offers = BeltOffers { belts: &belts, motor_pulleys: &[], wheel_pulleys: &[] };
+        let whole = together(&board.0, &board.drive(), &offers);
+        prop_assert_eq!(found.does_not_fit, whole.count(Severity::DoesNotFit));
+        prop_assert_eq!(found.tight, whole.count(Severity::Tight));
         let grade = build.ride.grade;
         let (up, low) = (full.climb.slow.grade, full.climb.slow_low.grade);
         prop_assert_eq!(found.street.climbs(), up >= grade && low >= grade);

@@ -3,9 +3,10 @@
 use super::climb::{SLOW_M_S, Steepest};
 use super::distance::Reach;
 use super::drive::{Drive, Sag};
+use super::fit::{BeltOffers, Severity, together};
 use super::push::FULL;
 use super::speed::TopSpeed;
-use crate::build::Build;
+use crate::build::{Build, Draft};
 use crate::physics::road_load::Slope;
 use crate::ride::Descent;
 use serde::Serialize;
@@ -45,6 +46,11 @@ impl Street {
 /// Each figure is the one that its question gives, to the last digit.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Summary {
+    /// How many things do not fit, by the sizes entered or assumed: those of
+    /// [`together`] with [`Severity::DoesNotFit`].
+    pub does_not_fit: usize,
+    /// How many fit with less to spare than such sizes are sure to: with [`Severity::Tight`].
+    pub tight: usize,
     /// Top speed on the flat with a full pack, m/s, and what limits it: [`Drive::top_speed`].
     pub top_speed: TopSpeed,
     /// The steepest hill at 10 km/h with a full pack, rise over run, and what limits it; negative
@@ -58,15 +64,17 @@ pub struct Summary {
     pub street: Street,
 }
 
-/// A build at a glance, without the curves and tables of [`answers`](crate::answers).
+/// A build at a glance, without the curves and tables of [`answers`](crate::answers), for a build
+/// and the draft it was checked from.
 ///
 /// Never fails: whatever a checked build holds, each figure is finite.
 ///
 /// ```
 /// use pitchline_core::{Build, Draft, answers, summary};
 ///
-/// let build = Build::check(&Draft::typical()).unwrap();
-/// let (glance, full) = (summary(&build), answers(&build));
+/// let draft = Draft::typical();
+/// let build = Build::check(&draft).unwrap();
+/// let (glance, full) = (summary(&draft, &build), answers(&build));
 /// assert_eq!(glance.top_speed, full.speed.flat_full);
 /// assert_eq!(glance.cruise.distance_m, full.distance.cruise.distance_m);
 /// // A typical board climbs its rider's street, 8 %, but not with a pack nearly empty.
@@ -74,14 +82,19 @@ pub struct Summary {
 /// assert!(glance.street.brakes());
 /// ```
 #[must_use]
-pub fn summary(build: &Build) -> Summary {
+pub fn summary(draft: &Draft, build: &Build) -> Summary {
     let drive = Drive::new(build);
+    // What is on offer cures misfits; how many there are does not hang on it.
+    let offers = BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] };
+    let found = together(draft, &drive, &offers);
     let ride = &build.ride;
     let full = drive.supply(1.0, Sag::Burst);
     let low = drive.supply(ride.low_charge, Sag::Sustained);
     let slow = drive.steepest(&full, SLOW_M_S);
     let slow_low = drive.steepest(&low, SLOW_M_S);
     Summary {
+        does_not_fit: found.count(Severity::DoesNotFit),
+        tight: found.count(Severity::Tight),
         top_speed: drive.top_speed(&full, &FULL, Slope::FLAT),
         slow,
         slow_low,
