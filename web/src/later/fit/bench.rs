@@ -1,6 +1,6 @@
 //! At the workbench: what was measured, and a belt in hand.
 
-use super::amiss::Cure;
+use super::amiss;
 use super::belt::teeth;
 use super::found::{Asked, Found};
 use super::view::{entered, line, mm};
@@ -23,13 +23,10 @@ pub(super) fn bench(asked: &Asked) -> Node {
     let now = asked.clone();
     let take = move || {
         let take = now.get().and_then(|found| {
-            let (cure, _) = Cure::take(&found, wanted(&found)?)?;
+            let part = found.belt_on_offer(wanted(&found)?.offer?)?;
             // What is on the board already need not be taken.
             let on_board = &found.draft.record(Slot::Belt).id;
-            match &cure {
-                Cure::Take(_, id, _) if id == on_board => None,
-                _ => Some(el("p").class("cures").with(cure.button(app))),
-            }
+            (part.id != *on_board).then(|| el("p").class("cures").with(amiss::take(part, app)))
         });
         take.into()
     };

@@ -75,9 +75,9 @@ fn assumed(found: &Found, _: Style) -> String {
 }
 
 /// By how much the contents are too large, each way.
-pub(super) fn short(found: &Found, style: Style) -> String {
+pub(super) fn short(left_m: [f64; 3], style: Style) -> String {
     let ways = ["too long", "too wide", "too high"];
-    let over = found.cells.left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
+    let over = left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
     over.map(|(left, way)| format!("{} {way}", at_least(style, -left)))
         .collect::<Vec<_>>()
         .join(", ")
@@ -204,7 +204,7 @@ pub(super) const PLAN: Drawn = Drawn {
         } else {
             format!(
                 "Box from above: {count} cells of {size}, {lie}{layers}, do not go in: {}.",
-                short(found, style)
+                short(cells.left_m, style)
             )
         }
     },

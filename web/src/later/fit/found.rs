@@ -1,13 +1,9 @@
 //! The answers of this question, kept until something changes.
 
 use crate::state::{App, Kept};
-use pitchline_core::fit::{
-    Between, BoxPlan, Clearance, DeckFit, Layout, Lean, box_plan, clearances, deck_fit, layout,
-    lean,
-};
+use pitchline_core::fit::{Between, BoxPlan, Clearance, DeckFit, Layout, Lean, Misfit, together};
 use pitchline_core::{
-    Belt, BeltFit, BeltOffers, BeltOnBoard, Build, Draft, Drive, MotorPulley, Record, Slot,
-    WheelPulley, belt_fit,
+    Belt, BeltFit, BeltOffers, Build, Draft, Drive, MotorPulley, Record, Slot, WheelPulley,
 };
 
 /// What goes together, and the parts that were tried.
@@ -22,6 +18,7 @@ pub(super) struct Found {
     pub(super) lean: Lean,
     pub(super) cells: BoxPlan,
     pub(super) belt: BeltFit,
+    pub(super) misfits: Vec<Misfit>,
     /// Belts on offer, in the order of the answer's places.
     pub(super) belts: Vec<Record>,
     pub(super) motor_pulleys: Vec<Record>,
@@ -45,35 +42,35 @@ impl Found {
     pub(super) fn of(draft: Draft, build: Build, offers: [Vec<Record>; 3]) -> Self {
         let [belts, motor_pulleys, wheel_pulleys] = offers;
         // Parts of the catalogue have been checked when it was read.
-        let belt = {
+        let found = {
             let belts: Vec<_> = belts.iter().filter_map(|r| Belt::from_record(r).ok()).collect();
             let small: Vec<_> =
                 motor_pulleys.iter().filter_map(|r| MotorPulley::from_record(r).ok()).collect();
             let large: Vec<_> =
                 wheel_pulleys.iter().filter_map(|r| WheelPulley::from_record(r).ok()).collect();
             let offers = BeltOffers { belts: &belts, motor_pulleys: &small, wheel_pulleys: &large };
-            belt_fit(&Drive::new(&build), &offers)
-        };
-        let [near, far] = belt.slot_m;
-        // As the belt wants it; else as the core takes it; else the middle of the slot.
-        let centre_m = match belt.on_board {
-            BeltOnBoard::Taut(taut) => taut.mesh.centre_m,
-            _ => belt.run.map_or((near + far) / 2.0, |run| run.centre_m),
+            together(&draft, &Drive::new(&build), &offers)
         };
         Self {
-            centre_m,
-            layout: layout(&build, centre_m),
-            clearances: clearances(&draft, &build, centre_m),
-            deck: deck_fit(&draft, &build),
-            lean: lean(&draft, &build),
-            cells: box_plan(&draft, &build),
+            centre_m: found.centre_m,
+            layout: found.layout,
+            clearances: found.clearances,
+            deck: found.deck,
+            lean: found.lean,
+            cells: found.cells,
+            belt: found.belt,
+            misfits: found.misfits,
             draft,
             build,
-            belt,
             belts,
             motor_pulleys,
             wheel_pulleys,
         }
+    }
+
+    /// A belt on offer, by its place in the answer.
+    pub(super) fn belt_on_offer(&self, place: usize) -> Option<&Record> {
+        self.belts.get(place)
     }
 
     /// The room between two parts, m; none where there are no two.

@@ -1,12 +1,12 @@
 //! What the question says of boards that only just fit, or only just do not.
 
-use super::amiss::{Amiss, all};
+use super::amiss::said;
 use super::found::Found;
 use super::view::Shows;
 use super::{bench, lean};
 use crate::text::{Style, Units};
 use pitchline_core::catalog::Catalog;
-use pitchline_core::fit::{WheelAt, frame_working};
+use pitchline_core::fit::{Severity, WheelAt, frame_working};
 use pitchline_core::{Build, Record, Slot};
 
 const METRIC: Style = Style { units: Units::Metric, comma: false };
@@ -31,9 +31,10 @@ fn board(kit: &str, parts: &[(Slot, &str)], values: &[(Slot, &str, f64)]) -> Fou
 
 /// What is said of tight places, and of misfits.
 fn told(found: &Found, style: Style) -> [Vec<String>; 2] {
-    let (tight, amiss): (Vec<Amiss>, Vec<Amiss>) =
-        all(found, style).into_iter().partition(|amiss| amiss.tight);
-    [tight, amiss].map(|list| list.into_iter().map(|amiss| amiss.said).collect())
+    [Severity::Tight, Severity::DoesNotFit].map(|severity| {
+        let such = found.misfits.iter().filter(|misfit| misfit.severity == severity);
+        such.map(|misfit| said(found, misfit, style)).collect()
+    })
 }
 
 #[track_caller]
