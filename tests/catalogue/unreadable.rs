@@ -24,6 +24,9 @@ fn a_slip_of_the_pen_is_found_by_line_and_column() {
     for (text, line, column) in [
         ("{\n  \"maker\": \"M\"\n  \"notes\": \"N\"\n}", 2, 15), // no comma after "M"
         ("{\n  \"maker\": \"M\",\n}", 2, 15),                    // a comma too many
+        ("{ \"a\": [{}\n\n  {}] }", 1, 11),                      // no comma after the brace
+        ("{ \"a\" 5 }", 1, 6),                                   // no colon after "a"
+        ("{ \"é\": 1 \"ü\": 2 }", 1, 9),                         // letters, not bytes, are counted
         ("{ \"maker\": 'M' }", 1, 12),                           // wrong quotes
         ("{ \"maker\": \"M\" } }", 1, 18),                       // a brace too many
         ("{\n  // ours\n}", 2, 3),                               // a comment

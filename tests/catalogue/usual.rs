@@ -58,6 +58,32 @@ fn voltages_follow_the_class() {
     }
 }
 
+/// What the page shows beside "assumed" is the value that is used.
+#[test]
+fn what_is_shown_is_what_is_used() {
+    for (number, class) in [(0.0, "energy"), (1.0, "power"), (2.0, "lfp")] {
+        for format in ["", "18650", "32700"] {
+            let mut draft = kit(&json!({ "chemistry": class, "format": format }), 12, 50.4);
+            assert_eq!(draft.value(Slot::Cell, "chemistry"), Some(number));
+            let used = build(&draft);
+            let mut assumed = 0;
+            for slot in Slot::ALL {
+                for index in 0..slot.kind().fields().len() {
+                    let value = draft.assumed(*slot, index);
+                    let given = draft.record(*slot).value(index).is_some();
+                    if let Some(value) = value.filter(|_| !given) {
+                        draft.set_value(*slot, index, Some(value));
+                        assumed += 1;
+                    }
+                }
+            }
+            // Entered by hand, the same values make the same board.
+            assert!(assumed > 20, "{assumed}");
+            assert_eq!(build(&draft), used, "{class} {format}");
+        }
+    }
+}
+
 /// 12 LFP cells in series are full at 43.2 V. A charger for 12 of another class would burn them.
 #[test]
 fn a_charger_for_another_class_is_refused() {

@@ -88,3 +88,47 @@ fn answered(value: &serde_json::Value) -> Outcome {
 pub fn version() -> String {
     env!("CARGO_PKG_VERSION").into()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    fn named(faults: &[Fault]) -> Vec<&str> {
+        faults.iter().map(|fault| fault.field.as_str()).collect()
+    }
+
+    #[test]
+    fn what_has_no_effect_is_told_and_the_rest_is_answered() {
+        for (build, fields) in [
+            (json!({}), vec![]),
+            (json!({ "kit": "moor" }), vec!["/kit"]),
+            (json!({ "whel": {}, "$remark": 1 }), vec!["/whel"]),
+            (json!({ "rider": { "mas_kg": 95 }, "version": 2 }), vec!["/version", "/rider/mas_kg"]),
+            (json!({ "name": 5 }), vec!["/name"]),
+        ] {
+            let outcome = answered(&build);
+            assert!(outcome.answers.is_some() && outcome.errors.is_none(), "{build}");
+            assert_eq!(named(&outcome.ignored), fields, "{build}");
+        }
+    }
+
+    /// With another value in its place it would be another board.
+    #[test]
+    fn a_faulty_value_is_no_answer() {
+        for (build, fields) in [
+            (json!({ "motor_pulley": { "teeth": 7 } }), vec!["/motor_pulley/teeth"]),
+            // A required value under a misspelt key is missing, and told once.
+            (json!({ "motor_pulley": { "teth": 16 } }), vec!["/motor_pulley/teth"]),
+            (
+                json!({ "rider": { "posture": "asleep" }, "whel": {} }),
+                vec!["/rider/posture", "/whel"],
+            ),
+            (json!({ "format": "another" }), vec!["/format"]),
+        ] {
+            let outcome = answered(&build);
+            assert!(outcome.answers.is_none(), "{build}");
+            assert_eq!(named(&outcome.errors.unwrap_or_default()), fields, "{build}");
+        }
+    }
+}

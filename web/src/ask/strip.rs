@@ -8,7 +8,7 @@ use crate::browser;
 use crate::component::{Headline, button, headline};
 use crate::dom::{Node, el, said};
 use crate::state::{App, Banded, Place, Sure};
-use crate::text::{Style, Units, page};
+use crate::text::{self, Style, Units, page};
 use pitchline_core::Answers;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -80,7 +80,7 @@ pub const AMISS: &str = "amiss";
 
 /// The first part that is missing; nothing where all are there.
 fn missing(app: App) -> String {
-    app.read(|model| model.missing().into_iter().next().unwrap_or_default())
+    app.read(|model| model.draft.unfilled().first().map_or_else(String::new, text::pick_another))
 }
 
 /// How many parts do not go together; nothing where all do.

@@ -61,3 +61,42 @@ pub fn read_all(text: &str) -> (Vec<Draft>, bool) {
     let builds = list.iter().filter_map(&mut read).take(MOST).collect();
     (builds, whole)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A later version's key is no reason to lose a build.
+    #[test]
+    fn what_a_file_has_beyond_is_told() {
+        let text = r#"{ "format": "pitchline-build", "version": 1, "name": "Mine",
+            "rider": { "mass_kg": 95, "mood": "good" }, "lights": {} }"#;
+        let (draft, ignored) = read_file(text).unwrap();
+        assert_eq!(
+            (draft.name.as_str(), draft.value(pitchline_core::Slot::Rider, "mass_kg")),
+            ("Mine", Some(95.0))
+        );
+        let fields: Vec<_> = ignored.iter().map(|fault| fault.field.as_str()).collect();
+        assert_eq!(fields, ["/rider/mood", "/lights"]);
+    }
+
+    #[test]
+    fn a_slip_of_the_pen_is_told_where_it_is() {
+        let faults = read_file("{\n  \"name\": \"Mine\"\n  \"version\": 1\n}").unwrap_err();
+        let said: Vec<_> = faults.iter().map(ToString::to_string).collect();
+        assert_eq!(said, [": is not valid JSON at line 2, column 17: a comma is missing here"]);
+    }
+
+    /// So that the caller keeps a copy before the list is written anew.
+    #[test]
+    fn kept_builds_that_are_not_read_in_full_are_noticed() {
+        let good = write_all(&[Draft::typical()]).to_string();
+        assert_eq!(read_all(&good), (vec![Draft::typical()], true));
+        let mut list: Value = serde_json::from_str(&good).unwrap();
+        list[0]["lights"] = serde_json::json!({});
+        assert_eq!(read_all(&list.to_string()), (vec![Draft::typical()], false));
+        list[0]["rider"]["mass_kg"] = serde_json::json!(-1);
+        assert_eq!(read_all(&list.to_string()), (vec![], false));
+        assert_eq!(read_all("no list"), (vec![], false));
+    }
+}

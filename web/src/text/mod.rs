@@ -12,5 +12,5 @@ mod sentence;
 pub use duration::{before_eight, duration, duration_span, minutes, span};
 pub use field::{help, label};
 pub use number::{Style, percent, whole};
-pub use sentence::{caveat, fault, notice, reason, two_readings, unfilled};
+pub use sentence::{caveat, fault, notice, pick_another, reason, two_readings, unfilled};
 pub use unit::{Shown, Units};

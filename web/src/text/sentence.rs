@@ -93,6 +93,16 @@ pub fn caveat(caveat: &Caveat, style: Style) -> String {
     format!("Figures of {cells} at {air} {rest}, so the band is wider.")
 }
 
+/// The same in a few words, for what leads to the list.
+#[must_use]
+pub fn pick_another(unfilled: &Unfilled) -> String {
+    let slot = words::slot(unfilled.slot).to_ascii_lowercase();
+    match unfilled.name.as_str() {
+        "" => format!("Pick a {slot} to see figures"),
+        name => format!("Pick another {slot} to see figures: \"{name}\" is missing"),
+    }
+}
+
 /// What a person would want to be told about a build.
 #[must_use]
 pub fn notice(notice: &Notice, style: Style) -> String {
