@@ -1,2 +1,2 @@
-export * from './pitchline-web-f6c4a21f689f0e25.js';
-export { default } from './pitchline-web-f6c4a21f689f0e25.js';
+export * from './pitchline-web-f072509f51334055.js';
+export { default } from './pitchline-web-f072509f51334055.js';

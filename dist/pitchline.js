@@ -1,1 +1,1 @@
-import init from'./pitchline-web-f6c4a21f689f0e25.js';export*from'./pitchline-web-f6c4a21f689f0e25.js';const wasm=new URL('./pitchline-web-f6c4a21f689f0e25_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-f072509f51334055.js';export*from'./pitchline-web-f072509f51334055.js';const wasm=new URL('./pitchline-web-f072509f51334055_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

@@ -11,14 +11,14 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ae03c79344634f0068d1e923c33b9892c13829e40cf551df0a56adcd1cb5a1ef",
+    "./": "03045273207474cffbf671ce9fe9ed1d878cbe27984b43cf84b27c87da023b6f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
-    "build.schema.json": "460bc2b84b9170bce1e5087c0f4471a6cf2f8907a657391fb62c47fdaf5134f2",
-    "catalogue.schema.json": "e63e1656f3bfccc4fc4028e158a766d0a606804a41bf6f721226d381200f0b23",
+    "build.schema.json": "5f09b4191a78ce42908de10d1ab2de9f79ad9eeabac8e521b56fad7ebfc8631a",
+    "catalogue.schema.json": "f8412740bf5eeac18e7ff65f79f9459df01f7df17b4d72cb876181bbb8f0a25a",
     "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
     "contents-cfaa597d59704b2.css": "f94cadb7e8ccd647c7baf95472806921cb08aba7600532b684f4451c779924f1",
-    "demo.json": "b3704c87335846741ac2e5f2b827bd0c5809c0b2d4953b01e13ca766ab053d89",
+    "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
     "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -28,16 +28,16 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-d9e24a25eff66022.css": "72560e0601dfdd83e0ad843b8d52b1581662cef048f594483d58c8009f34064b",
-    "pitchline-web-f6c4a21f689f0e25.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
-    "pitchline-web-f6c4a21f689f0e25_bg.wasm": "bf5bdfd7be04013f4413c36e3a1b2004224c9a9b6d9baf47b4c0dab4eb0ea05a",
-    "pitchline-web-f6c4a21f689f0e25_later.wasm": "594a552044ec4ab26264b68c30de79a4e224d61ba074e56d64cd4977bb95b987",
-    "pitchline.js": "033f1c474a32142f7dcb1cd4d19c017d7ff514e46c6ec695590278041435c726",
+    "pitchline-web-f072509f51334055.js": "3d84e747c66ad6f324e42d29166c8a96db971ef0cc3663ab75463f39e6ee3bd3",
+    "pitchline-web-f072509f51334055_bg.wasm": "8cc77fa806bb1bb5932a3cbd8e79aae212131c4fb69667cf1d25eb3d11f4fe1e",
+    "pitchline-web-f072509f51334055_later.wasm": "241146b96c85110cd6af54385b50e93e28b6cbc745e29434e59a48c1b35b4ba9",
+    "pitchline.js": "1c56135cad047b753fe57725dc47334bf214d1e5a5204c230bad8c2537e395aa",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "bc498b8b4bfe36b4"
+  "version": "3d3dd72f618bf048"
 };
 
 const SCOPE = self.registration.scope;

@@ -41,6 +41,14 @@ fn an_hour_in_a_style(bencher: Bencher, style: Style) {
     });
 }
 
+/// A steady ride until the speed is lost, as every distance on the page is one.
+#[divan::bench]
+fn a_steady_ride_to_empty(bencher: Bencher) {
+    let build = Build::check(&Draft::typical()).expect("within limits");
+    let drive = Drive::new(&build);
+    bencher.bench(|| black_box(&drive).reach(build.ride.cruise_m_s));
+}
+
 #[divan::bench]
 fn an_urban_cycle(bencher: Bencher) {
     let drive = Drive::new(&build());

@@ -2,7 +2,7 @@
 //! says of the same build.
 
 use pitchline_core::band::{Band, Quantity};
-use pitchline_core::{Build, Draft, Limit, answers};
+use pitchline_core::{Build, Draft, Limit, Reach, answers};
 use pitchline_tests::browser::{Fault, Outcome, Page};
 use pitchline_web::text::{Units, words};
 use serde_json::Value;
@@ -64,6 +64,7 @@ fn shown(build: &Build, units: Units, band: impl Fn(Quantity) -> [f64; 2]) -> St
         Units::Imperial => (1.609_344, "mph", "mi"),
     };
     let limit = |limit: Limit| words::limit(limit);
+    let reach_limit = |reach: &Reach| words::met(reach.limit, reach.sag);
     let top = found.speed.flat_full;
     let hill = found.climb.slow;
     let reach = found.distance.cruise;
@@ -80,9 +81,9 @@ fn shown(build: &Build, units: Units, band: impl Fn(Quantity) -> [f64; 2]) -> St
             format!("{} % | {}", between(grade, 0), limit(hill.limit))
         },
         if reach.distance_m > 0.0 {
-            format!("{} {far_unit} | {}", between(km, decimals), limit(reach.limit))
+            format!("{} {far_unit} | {}", between(km, decimals), reach_limit(&reach))
         } else {
-            format!("0 {far_unit} | {}", limit(reach.limit))
+            format!("0 {far_unit} | {}", reach_limit(&reach))
         },
     ]
 }

@@ -7,7 +7,7 @@ use super::drive::{Drive, Sag};
 use super::limit::Limit;
 use crate::physics::battery::{MeanPackCurrent, RideDistance};
 use crate::physics::road_load::Slope;
-use crate::ride::{Ledger, Ridden, Trip};
+use crate::ride::{Ledger, Ridden, SagCause, Trip};
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -34,6 +34,8 @@ pub struct Reach {
     pub end_charge: f64,
     /// What ends it.
     pub limit: Limit,
+    /// Why, where that is the pack's voltage.
+    pub sag: Option<SagCause>,
 }
 
 impl Reach {
@@ -48,6 +50,7 @@ impl Reach {
             start_charge: ride.start_charge,
             end_charge: ride.end_charge,
             limit: ride.stopped.map_or(Limit::Empty, |met| met.limit),
+            sag: ride.stopped.and_then(|met| met.sag),
         }
     }
 }

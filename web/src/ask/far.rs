@@ -82,7 +82,7 @@ pub(super) fn distance(answers: &Answers, sure: Sure, style: Style) -> Headline 
     let reach = answers.distance.cruise;
     let shown = style.units.shown(Unit::Kilometre);
     let name = format!("At {}, no stops{}", style.speed_unit(reach.speed_m_s), from(answers));
-    let why = words::limit(reach.limit);
+    let why = words::met(reach.limit, reach.sag);
     if reach.distance_m <= 0.0 {
         let limit = format!("It doesn't get going: {why}");
         return Headline { name, figure: "0".into(), unit: shown.symbol, limit };
@@ -157,7 +157,9 @@ struct Sink {
 /// Everything that takes energy on the ride, largest first.
 fn sorted(answers: &Answers) -> Vec<Sink> {
     let energy = &answers.distance.ledger;
-    let sinks = SINKS.into_iter().zip(energy.sinks_wh()).filter(|(_, wh)| *wh > 0.0);
+    // Under half a percent a bar is not seen.
+    let least_wh = 0.005 * energy.stored_wh;
+    let sinks = SINKS.into_iter().zip(energy.sinks_wh()).filter(|(_, wh)| *wh >= least_wh);
     let mut sorted: Vec<Sink> = Vec::new();
     for (name, wh) in sinks {
         let place = sorted.iter().position(|sink| sink.wh < wh).unwrap_or(sorted.len());

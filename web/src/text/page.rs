@@ -54,9 +54,10 @@ pub const RIDE: &str = "With stops, hills and heat";
 /// The way to every question.
 pub const CONTENTS: &str = "Questions";
 /// Why a ride may come farther than the steady distance.
-pub const RIDE_WHY: &str = "Each goes on, slower, until the pack holds less than half of the speed, and warms its cells on the way. So it may come farther than the distance above, most of all in the cold.";
+pub const RIDE_WHY: &str = "Counted as above: until the board can no longer hold 80\u{a0}% of its speed on the flat. The cells warm up on the way, as they do above.";
 /// Over the table of all ways to ride.
-pub const RIDES: &str = "However you ride, until the pack holds less than half of the speed";
+pub const RIDES: &str =
+    "However you ride, until it can no longer hold 80\u{a0}% of the speed on the flat";
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way.

@@ -112,12 +112,12 @@ pub fn limit(limit: Limit) -> &'static str {
 
 /// A limit that a ride met, in a few words.
 #[must_use]
-pub fn met(met: &Met) -> &'static str {
-    match met.sag {
+pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {
+    match sag {
         Some(SagCause::LowCharge) => "low pack",
         Some(SagCause::ColdCells) => "cold cells",
         Some(SagCause::WeakCells) => "weak cells",
-        None => limit(met.limit),
+        None => limit(what),
     }
 }
 

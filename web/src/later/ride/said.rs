@@ -93,8 +93,8 @@ fn cycle(drive: &Drive, fit: UrbanFit, style: Style) -> String {
 /// What ended a ride, in a few words for a table.
 pub(super) fn ended(ride: &Ridden) -> String {
     match (ride.end, ride.stopped) {
-        (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::met(&met)),
-        (_, Some(met)) => words::met(&met).into(),
+        (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::met(met.limit, met.sag)),
+        (_, Some(met)) => words::met(met.limit, met.sag).into(),
         _ => "a whole day".into(),
     }
 }
@@ -104,7 +104,7 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     let Some(met) = ride.stopped else {
         return format!("Still going after {}.", span(ride.time_s));
     };
-    let (limit, why) = (words::met(&met), words::met_why(&met));
+    let (limit, why) = (words::met(met.limit, met.sag), words::met_why(&met));
     if ride.end == RideEnd::Stalled {
         return if !starts(ride) {
             format!("It does not get going{}: {limit}. {why}", slope(style, met.grade))
@@ -154,7 +154,7 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
     let mut told = Vec::new();
     let at = |met: &Met| place(style, met);
     if let Some(met) = ride.not_held.filter(|_| early(ride)) {
-        let (speed, limit) = (style.speed_unit(met.speed_m_s), words::met(&met));
+        let (speed, limit) = (style.speed_unit(met.speed_m_s), words::met(met.limit, met.sag));
         told.push(if outing == Outing::Flatout {
             format!("At most {}: {limit}.", style.speed_unit(ride.top_m_s))
         } else {
@@ -164,7 +164,7 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
     }
     // Not what is said of its end already.
     if let Some(met) = ride.held_back.filter(|_| !stalls(ride)) {
-        let (limit, why) = (words::met(&met), words::met_why(&met));
+        let (limit, why) = (words::met(met.limit, met.sag), words::met_why(&met));
         told.push(format!("First held back {}: {limit}. {why}", at(&met)));
     }
     let c = &build.controller;
@@ -183,7 +183,7 @@ pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) ->
         told.push(format!(
             "Braking asks for more than the motors do, first {}: {}. The rest is left to your foot or another brake.",
             at(&met),
-            words::met(&met)
+            words::met(met.limit, met.sag)
         ));
     }
     told
