@@ -284,3 +284,33 @@ proptest! {
         prop_assert!(steps.iter().all(|step| step.result.is_finite()));
     }
 }
+
+/// The full top speed can be reached: a sprint in time on warm windings ends within 2 % of it.
+#[test]
+fn a_full_top_speed_is_reached_by_a_sprint() {
+    let lfp: &[(Slot, &str, f64)] = &[
+        (Slot::Cell, "chemistry", 2.0),
+        (Slot::Cell, "capacity_ah", 3.0),
+        (Slot::Cell, "resistance_10s_mohm", 20.0),
+        (Slot::Cell, "max_discharge_a", 20.0),
+        (Slot::Pack, "series", 12.0),
+        (Slot::Pack, "parallel", 4.0),
+        (Slot::Pack, "protection_a", 80.0),
+        (Slot::Controller, "motor_current_a", 60.0),
+        (Slot::Controller, "battery_current_a", 25.0),
+    ];
+    for changes in [&[][..], lfp] {
+        for air_c in [0.0, 10.0, 25.0, 40.0] {
+            let mut draft = pitchline_core::Draft::typical();
+            for (slot, key, value) in changes {
+                draft.set(*slot, key, *value);
+            }
+            draft.set(Slot::Place, "air_c", air_c);
+            let build = pitchline_core::Build::check(&draft).expect("in range");
+            let top = pitchline_core::answers(&build).speed.flat_full.speed_m_s;
+            let sprint = Drive::new(&build).sprint(Goal::Speed(2.0 * top), 0.0, 1.0);
+            let most = sprint.moments.iter().fold(0.0_f64, |most, m| most.max(m.speed_m_s));
+            assert!((top / most - 1.0).abs() < 0.02, "{air_c} °C: {top} against {most}");
+        }
+    }
+}
