@@ -26,6 +26,8 @@ const STEADY_CHARGE: f64 = 0.04;
 const FINER: f64 = 8.0;
 /// By how much hot windings may warm or cool in a step, K.
 const WARM_K: f64 = 0.5;
+/// A course enters a few phases before it takes a step; one that enters more leads nowhere.
+const PHASES: u32 = 1000;
 /// Braking begins within so many metres of where it must.
 const NEAR_M: f64 = 1e-6;
 
@@ -47,7 +49,7 @@ pub(super) enum Phase {
 impl Trip {
     /// Takes the next step, unless something ends the ride.
     pub(super) fn step(&mut self) -> Going {
-        loop {
+        for _ in 0..PHASES {
             let taken = match self.phase {
                 Phase::Next => self.next()?,
                 Phase::Ride { leg, end_m } => self.ride(leg, end_m)?,
@@ -72,11 +74,12 @@ impl Trip {
                 Phase::Rest { .. } => self.on(),
                 Phase::Ramp { from, to, end_s } => self.ramp(from, to, end_s)?,
             };
-            // A phase in which nothing is left to do took none.
+            // A phase in which nothing is left to do took none, nor one that wants shorter steps.
             if taken {
                 return Ok(());
             }
         }
+        Err(RideEnd::Time)
     }
 
     /// Enters the next leg or ramp; at the end of the course the first.
@@ -92,6 +95,7 @@ impl Trip {
             }
             Some(Bit::Ramp(from, to)) => {
                 self.at += 1;
+                self.creep_s = self.steps.changing_s;
                 self.phase = Phase::Ramp { from, to, end_s: self.begun_s + to.time_s };
             }
             // A course without length would never end.
@@ -164,7 +168,7 @@ impl Trip {
         let flat = from.speed_m_s == to.speed_m_s;
         let steady = flat && abs(change) <= 1e-9;
         let most = if steady { self.steps.steady_s } else { self.steps.changing_s };
-        let step = even(left, most);
+        let step = even(left, self.faded(most));
         // On a flat it catches up at once, on a ramp by its end.
         let span = if flat { step } else { left };
         let rate =
@@ -258,10 +262,13 @@ impl Trip {
             }
             return Ok(plan);
         }
-        // A pack that fades may want a shorter one.
+        self.push(even(left_s, self.faded(usual_s)), wished, slope)
+    }
+
+    /// The longest step, s, or less where the pack fades within it.
+    fn faded(&self, most_s: f64) -> f64 {
         let fades = self.creep_s > self.steps.changing_s;
-        let most_s = if fades { usual_s.min(self.creep_s) } else { usual_s };
-        self.push(even(left_s, most_s), wished, slope)
+        if fades { most_s.min(self.creep_s) } else { most_s }
     }
 
     /// How much a steady step changes, against what it may.
