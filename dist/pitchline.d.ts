@@ -1,2 +1,2 @@
-export * from './pitchline-web-f072509f51334055.js';
-export { default } from './pitchline-web-f072509f51334055.js';
+export * from './pitchline-web-a1f8051a98964ab.js';
+export { default } from './pitchline-web-a1f8051a98964ab.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-f072509f51334055.js';export*from'./pitchline-web-f072509f51334055.js';const wasm=new URL('./pitchline-web-f072509f51334055_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-a1f8051a98964ab.js';export*from'./pitchline-web-a1f8051a98964ab.js';const wasm=new URL('./pitchline-web-a1f8051a98964ab_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

@@ -6,7 +6,9 @@
  *
  * `build` is a plain object in the form of a build file: one object for each
  * slot, units in the key names; a slot left out gets typical values. Gives
- * `{ answers }` in SI, or `{ errors: [{ field, reason }] }`. Never throws.
+ * `{ answers, ignored }` in SI, or `{ errors: [{ field, reason }], ignored }`.
+ * What is not understood, or has no effect here, is listed in `ignored` by
+ * name, in the form of an error, and changes nothing. Never throws.
  */
 export function answers(build: any): any;
 
@@ -22,12 +24,12 @@ export interface InitOutput {
     readonly main: (a: number, b: number) => number;
     readonly answers: (a: any) => any;
     readonly version: () => [number, number];
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h3195b679191c3df9E: (a: number, b: number, c: any, d: any) => any;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h5c2f74158a8de600E: (a: number, b: number, c: any, d: any) => any;
     readonly _ZN12wasm_bindgen7convert8closures1_6invoke17hd67a926fc4356021E: (a: number, b: number, c: any) => [number, number];
-    readonly _ZN12wasm_bindgen7convert8closures1_1_6invoke17h96d04159f6376ea7E: (a: number, b: number, c: any) => void;
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h21d6850611785d34E: (a: number, b: number, c: any) => void;
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h21d6850611785d34E_5: (a: number, b: number, c: any) => void;
-    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h73130b255e4b5279E: (a: number, b: number) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_1_6invoke17h494cbfef6538b47fE: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h1434b3152910d808E: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h1434b3152910d808E_5: (a: number, b: number, c: any) => void;
+    readonly _ZN12wasm_bindgen7convert8closures1_6invoke17h1a062021a36bf94bE: (a: number, b: number) => void;
     readonly __wbindgen_malloc: (a: number, b: number) => number;
     readonly __wbindgen_realloc: (a: number, b: number, c: number, d: number) => number;
     readonly __wbindgen_exn_store: (a: number) => void;
