@@ -122,7 +122,7 @@ const STEP_FALL: f64 = 0.75;
 /// Charges a rested cell, telling each moment on the way.
 ///
 /// The constant current is in closed form, its end a root to 1e-6 of its time. The constant voltage
-/// goes in implicit steps, see [`hold`]: within 2e-3 of the time of steps of a tenth of a second.
+/// goes in implicit steps: within 2e-3 of the time of steps of a tenth of a second.
 pub fn charge_cell<O: OpenCircuit>(
     cell: &CellInTime<O>,
     start: f64,
