@@ -1,2 +1,2 @@
-export * from './pitchline-web-a1f8051a98964ab.js';
-export { default } from './pitchline-web-a1f8051a98964ab.js';
+export * from './pitchline-web-96bd91ecc9a92cb5.js';
+export { default } from './pitchline-web-96bd91ecc9a92cb5.js';

@@ -1,1 +1,1 @@
-import init from'./pitchline-web-a1f8051a98964ab.js';export*from'./pitchline-web-a1f8051a98964ab.js';const wasm=new URL('./pitchline-web-a1f8051a98964ab_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-96bd91ecc9a92cb5.js';export*from'./pitchline-web-96bd91ecc9a92cb5.js';const wasm=new URL('./pitchline-web-96bd91ecc9a92cb5_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
