@@ -2,7 +2,7 @@
 //! the same code path on every target, `no_std` included.
 
 pub(crate) use exact::{abs, floor, sqrt};
-pub(crate) use libm::{asin, exp, log as ln, round};
+pub(crate) use libm::{asin, cbrt, exp, log as ln, round};
 
 // These have one right result each, so it does not matter who finds it. Without a standard library
 // wasm works square roots out digit by digit: that took a fifth of the time of an answer.

@@ -1,5 +1,5 @@
-//! Charging against the equations of the cell taken a second at a time, without any of the core's
-//! steps: the documented form (see `Shape`), explicit, the current from the voltage that is held.
+//! Charging against the equations of the cell taken a quarter of a second at a time, without any of
+//! the core's steps: the documented form (see `Shape`), explicit, the current from the voltage that is held.
 
 use pitchline_core::physics::cell::CellInTime;
 use pitchline_core::physics::charging::{CellCharger, charge_cell};
@@ -7,10 +7,10 @@ use pitchline_core::physics::{Chemistry, Shape};
 use pitchline_core::{Build, ChargeEnd, Draft, Drive, Slot};
 
 /// Length of a step of the reference, s.
-const STEP_S: f64 = 1.0;
+const STEP_S: f64 = 0.25;
 
 /// Seconds and end charge of a charge of a cell until its current has tapered off.
-fn a_second_at_a_time(cell: &CellInTime, charger: &CellCharger, from: f64) -> (f64, f64) {
+fn in_short_steps(cell: &CellInTime, charger: &CellCharger, from: f64) -> (f64, f64) {
     let (shape, lag, r) = (&cell.shape, cell.lag_ohm, cell.resistance_ohm);
     let ohmic = r * shape.r0_share + cell.joint_ohm;
     let coulomb = 3600.0 * cell.capacity_ah;
@@ -74,14 +74,26 @@ fn off(build: &Build, from: f64) -> [f64; 2] {
     let found = Drive::new(build).charge(from, 1.0).expect("it charges");
     assert_ne!(found.end, ChargeEnd::Time);
     let (cell, charger) = cell_of(build);
-    let (seconds, end) = a_second_at_a_time(&cell, &charger, from);
+    let (seconds, end) = in_short_steps(&cell, &charger, from);
     [found.time_s / seconds - 1.0, found.end_charge - end]
 }
 
-/// A cell that lags far: LFP with one surface, which the whole steep end is read at. The longer the
-/// step, the more a current that is too high lifts the volts that the next one is found from.
-#[test]
-fn a_cell_that_lags_far_charges_as_long_as_a_second_at_a_time() {
+/// Random numbers by a linear congruence (Numerical Recipes' constants, from memory).
+struct Draw(u64);
+
+impl Draw {
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        self.0 = self.0.wrapping_mul(1_664_525).wrapping_add(1_013_904_223) % (1 << 32);
+        low + (high - low) * self.0 as f64 / 4_294_967_296.0
+    }
+}
+
+/// A cell that lags far: LFP with one surface, which the whole steep end is read at. `growth` is
+/// that of its resistance in the cold, 2.4 at 0 °C; the lag grows with its square.
+///
+/// A step of constant current rings here: a current that is too high lifts the volts that the next
+/// one is found from.
+fn far_lagging(growth: f64, joint_ohm: f64, capacity_ah: f64) -> CellInTime {
     let shape = Shape {
         r0_share: 0.99,
         r1_share: 0.0,
@@ -93,35 +105,44 @@ fn a_cell_that_lags_far_charges_as_long_as_a_second_at_a_time() {
         top_from: 1.0,
         top_lag_per_v: 0.0,
     };
-    for (growth, joint_ohm) in [(1.0, 0.0), (1.6, 0.002), (2.4, 0.0), (2.4, 0.02), (3.6, 0.002)] {
-        let cell = CellInTime {
-            open: Chemistry::Lfp,
-            shape,
-            resistance_ohm: 0.02 * growth,
-            lag_ohm: 0.02 * growth * growth,
-            joint_ohm,
-            capacity_ah: 3.0,
+    let resistance_ohm = 0.06 / capacity_ah * growth;
+    let lag_ohm = resistance_ohm * growth;
+    CellInTime { open: Chemistry::Lfp, shape, resistance_ohm, lag_ohm, joint_ohm, capacity_ah }
+}
+
+#[test]
+fn cells_that_lag_far_charge_as_long_as_in_short_steps() {
+    let mut draw = Draw(7);
+    // 12 in series and 4 in parallel of 3 Ah, 4 A, at 25, 10 and 0 °C; then 200 others.
+    let own = [1.0, 1.6, 2.4].map(|growth| (far_lagging(growth, 0.0, 3.0), 1.0, 0.2));
+    let others = (0..200).map(|_| {
+        let capacity_ah = draw.between(1.5, 6.0);
+        let joint_ohm = draw.between(0.0, 0.06) / capacity_ah;
+        let cell = far_lagging(draw.between(0.8, 3.6), joint_ohm, capacity_ah);
+        (cell, capacity_ah * draw.between(0.12, 1.0), draw.between(0.0, 0.8))
+    });
+    let mut worst = 0.0_f64;
+    for (cell, current_a, from) in own.into_iter().chain(others.collect::<Vec<_>>()) {
+        let charger = CellCharger {
+            current_a,
+            hold_v: 3.6,
+            taper_a: 0.05 * cell.capacity_ah,
+            target: 1.0,
+            until_s: f64::INFINITY,
         };
-        for current_a in [0.5, 1.0, 2.0] {
-            let charger = CellCharger {
-                current_a,
-                hold_v: 3.6,
-                taper_a: 0.15,
-                target: 1.0,
-                until_s: f64::INFINITY,
-            };
-            let found = charge_cell(&cell, 0.2, &charger, |_| {});
-            let (seconds, end) = a_second_at_a_time(&cell, &charger, 0.2);
-            let off = [found.end.time_s / seconds - 1.0, found.end.charge - end];
-            let within = off[0].abs() < 0.01 && off[1].abs() < 0.01;
-            assert!(within, "{growth} {joint_ohm} {current_a}: {off:?}");
-        }
+        let found = charge_cell(&cell, from, &charger, |_| {});
+        let (seconds, end) = in_short_steps(&cell, &charger, from);
+        let off = [found.end.time_s / seconds - 1.0, found.end.charge - end];
+        worst = worst.max(off[0].abs());
+        let within = off[0].abs() < 0.01 && off[1].abs() < 0.01;
+        assert!(within, "{off:?}: {current_a} A from {from} into {cell:?}");
     }
+    println!("worst of 203 that lag far: time {worst:.4}");
 }
 
 /// Lithium iron phosphate, whose voltage is flat and then steep, from 20 % to full.
 #[test]
-fn lfp_charges_as_long_as_a_second_at_a_time() {
+fn lfp_charges_as_long_as_in_short_steps() {
     for air_c in [0.0, 5.0, 10.0, 25.0, 40.0] {
         let build = board(&[
             (Slot::Cell, "chemistry", 2.0),
@@ -139,15 +160,11 @@ fn lfp_charges_as_long_as_a_second_at_a_time() {
     }
 }
 
-/// 200 boards of LFP and 60 each of the others, drawn by a linear congruence (Numerical Recipes'
-/// constants, from memory).
+/// 200 boards of LFP and 60 each of the others.
 #[test]
-fn any_board_charges_as_long_as_a_second_at_a_time() {
-    let mut seed = 0x5eed_u64;
-    let mut draw = |low: f64, high: f64| {
-        seed = seed.wrapping_mul(1_664_525).wrapping_add(1_013_904_223) % (1 << 32);
-        low + (high - low) * seed as f64 / 4_294_967_296.0
-    };
+fn any_board_charges_as_long_as_in_short_steps() {
+    let mut draws = Draw(0x5eed);
+    let mut draw = |low: f64, high: f64| draws.between(low, high);
     let mut worst = [0.0_f64; 2];
     for (class, full_v, count) in [(2.0, 3.6, 200), (0.0, 4.2, 60), (1.0, 4.2, 60)] {
         for _ in 0..count {
@@ -168,7 +185,7 @@ fn any_board_charges_as_long_as_a_second_at_a_time() {
                 (Slot::Place, "air_c", draw(0.0, 40.0)),
             ]);
             let found = off(&build, draw(0.0, 0.8));
-            let within = found[0].abs() < 0.02 && found[1].abs() < 0.01;
+            let within = found[0].abs() < 0.01 && found[1].abs() < 0.01;
             assert!(within, "class {class}: {found:?} {build:?}");
             worst = [worst[0].max(found[0].abs()), worst[1].max(found[1].abs())];
         }

@@ -133,6 +133,28 @@ impl<O: OpenCircuit> CellInTime<O> {
             - self.resistance_ohm * (s.r1_share * state.quick_a + s.r2_share * state.slow_a)
     }
 
+    /// [`behind_v`](Self::behind_v), and its slopes over charge, quick and slow filter.
+    pub(super) fn behind_and_slopes(&self, state: &CellState) -> (f64, [f64; 3]) {
+        let (s, ohm) = (&self.shape, self.resistance_ohm);
+        let [low, top] = self.ahead(state.quick_a, state.slow_a);
+        let (low, top) = (state.charge - low, state.charge - top);
+        // Beyond its ends the voltage is held, as either part is at the knee.
+        let (mut open_v, slope) = self.open.ocv_and_slope(low.min(s.top_from));
+        let low_slope = if low > 0.0 && low < s.top_from { slope } else { 0.0 };
+        let mut top_slope = 0.0;
+        if top > s.top_from {
+            let (top_v, slope) = self.open.ocv_and_slope(top);
+            open_v += top_v - self.open.ocv_v(s.top_from);
+            top_slope = if top < 1.0 { slope } else { 0.0 };
+        }
+        let of_quick = self.lag_ohm * (s.lag1_per_v * low_slope + s.top_lag_per_v * top_slope);
+        let of_slow = self.lag_ohm * s.lag2_per_v * low_slope;
+        let behind_v = open_v - ohm * (s.r1_share * state.quick_a + s.r2_share * state.slow_a);
+        let slopes =
+            [low_slope + top_slope, -of_quick - ohm * s.r1_share, -of_slow - ohm * s.r2_share];
+        (behind_v, slopes)
+    }
+
     /// How far the two surfaces run ahead of the charge at filtered currents:
     /// that of the curve below the knee, and that above.
     fn ahead(&self, quick_a: f64, slow_a: f64) -> [f64; 2] {

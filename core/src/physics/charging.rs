@@ -1,7 +1,8 @@
 //! Charging: constant current, then constant voltage.
 
 use super::cell::{CellInTime, CellState, Decay, OpenCircuit};
-use crate::math::{abs, root, share, sqrt};
+use super::hold::{Between, Holding};
+use crate::math::{cbrt, root};
 
 law! {
     /// Charging current of the pack, A: what charger and cells both allow.
@@ -112,17 +113,19 @@ pub struct CellCharge {
 
 /// Points told of the constant-current part; its energy is their Simpson sum.
 const POINTS: u32 = 48;
-/// Most steps of the constant-voltage part; about 40 are taken.
+/// Most steps of the constant-voltage part; about 10 are taken.
 const STEPS: u32 = 4000;
-/// What a step of the constant-voltage part may be off before it is corrected, as a share of the
-/// charge; and the least share of its current that is left after it.
-const STEP_ERROR: f64 = 5e-5;
-const STEP_FALL: f64 = 0.75;
+/// Its first step, s.
+const FIRST_STEP_S: f64 = 5.0;
+/// A step as short as this is taken whatever its error, s.
+const LEAST_STEP_S: f64 = 1e-3;
+/// Moments told of each.
+const BETWEEN: u32 = 3;
 
 /// Charges a rested cell, telling each moment on the way.
 ///
 /// The constant current is in closed form, its end a root to 1e-6 of its time. The constant voltage
-/// goes in implicit steps: within 2e-3 of the time of steps of a tenth of a second.
+/// goes in implicit steps of the third order, as long as their error allows.
 pub fn charge_cell<O: OpenCircuit>(
     cell: &CellInTime<O>,
     start: f64,
@@ -131,7 +134,7 @@ pub fn charge_cell<O: OpenCircuit>(
 ) -> CellCharge {
     let (state, mut found, holds) = constant_current(cell, start, charger, &mut tell);
     if holds && found.end.charge < charger.target && found.end.time_s < charger.until_s {
-        constant_voltage(cell, state, charger, &mut found, &mut tell);
+        constant_voltage(cell, &state, charger, &mut found, &mut tell);
     }
     found
 }
@@ -183,107 +186,95 @@ fn constant_current<O: OpenCircuit>(
 /// Constant voltage from a state, until the current has tapered off, the target or the time.
 fn constant_voltage<O: OpenCircuit>(
     cell: &CellInTime<O>,
-    mut state: CellState,
+    state: &CellState,
     charger: &CellCharger,
     found: &mut CellCharge,
     tell: &mut impl FnMut(ChargeMoment),
 ) {
+    let holding = Holding { cell, hold_v: charger.hold_v };
+    let mut from = holding.at(state);
     let mut now = ChargeMoment { volts: charger.hold_v, ..found.end };
     if now.time_s <= 0.0 {
-        now.current_a = held_a(cell, &state, charger);
+        now.current_a = from.current_a.max(0.0).min(charger.current_a);
         found.hold = now;
         tell(now);
     }
     let begun = now.charge;
-    let mut step_s = 1.0_f64;
+    found.tapered = now.current_a <= charger.taper_a;
+    let mut ended = found.tapered;
+    let mut step_s = FIRST_STEP_S;
     for _ in 0..STEPS {
-        if now.current_a <= charger.taper_a {
-            found.tapered = true;
+        if ended {
             break;
         }
-        if now.charge >= charger.target || now.time_s >= charger.until_s {
-            break;
-        }
-        let most_s = step_s.min(charger.until_s - now.time_s);
-        let step = hold(cell, &state, charger, most_s);
-        let end_a = held_a(cell, &step.state, charger);
-        if most_s > 1e-3 && (step.error > STEP_ERROR || end_a < STEP_FALL * now.current_a) {
-            step_s = 0.5 * most_s;
+        let left_s = charger.until_s - now.time_s;
+        let taken_s = step_s.min(left_s);
+        let (to, error) = holding.step(&from, taken_s);
+        // By how much a step of the third order may grow or must shrink.
+        step_s = taken_s * (0.9 / cbrt(error.max(1e-6))).clamp(0.2, 3.0);
+        if error > 1.0 && taken_s > LEAST_STEP_S {
             continue;
         }
-        // No farther than to where it ends.
-        let beyond = |step: &Held| {
-            let current_a = held_a(cell, &step.state, charger);
-            (charger.taper_a - current_a).max(1e3 * (step.state.charge - charger.target))
-        };
-        let (step, taken_s) = if beyond(&step) > 0.0 {
-            let part = |step_s: f64| beyond(&hold(cell, &state, charger, step_s));
-            let end_s = root(0.0, most_s, 1e-3, part);
-            (hold(cell, &state, charger, end_s), end_s)
-        } else {
-            (step, most_s)
-        };
-        let ends = taken_s < most_s;
-        state = step.state;
-        now = ChargeMoment {
-            time_s: now.time_s + taken_s,
-            charge: state.charge,
-            current_a: held_a(cell, &state, charger).min(now.current_a),
-            volts: charger.hold_v,
-        };
-        if ends {
-            found.tapered = now.charge < charger.target - 1e-6;
-            break;
+        let way = Between { from: &from, to: &to, step_s: taken_s };
+        let (part, end) = way_taken(&way, charger);
+        now = tell_way(&way, part, now, tell);
+        match end {
+            Some(Way::Target) => now.charge = charger.target,
+            Some(Way::Taper) => found.tapered = true,
+            None if taken_s >= left_s => now.time_s = charger.until_s,
+            None => {}
         }
+        ended = end.is_some() || taken_s >= left_s;
         tell(now);
-        step_s = most_s * (0.8 * sqrt(STEP_ERROR / step.error.max(1e-12))).clamp(0.5, 2.0);
+        from = to;
     }
-    tell(now);
     found.end = now;
     found.energy_wh += charger.hold_v * cell.capacity_ah * (now.charge - begun);
 }
 
-/// The current, A, at which a cell is at the voltage that the charger holds.
-fn held_a<O: OpenCircuit>(cell: &CellInTime<O>, state: &CellState, charger: &CellCharger) -> f64 {
-    let current = (charger.hold_v - cell.behind_v(state)) / cell.ohmic_ohm().max(1e-9);
-    current.max(0.0).min(charger.current_a)
-}
-
-/// A step at constant voltage.
-struct Held {
-    state: CellState,
-    /// How far one step and two halves of it differ, as a share of the charge.
-    error: f64,
-}
-
-/// A cell that a charger holds at its voltage for a step: the current is a constant such that the
-/// voltage is the one held at the end of the step (backward Euler, L-stable, so that steep ends of the
-/// open-circuit voltage do not ring), once in one step and once in two halves; what the two differ by
-/// corrects the second (Richardson), which makes it second order.
-fn hold<O: OpenCircuit>(
-    cell: &CellInTime<O>,
-    from: &CellState,
-    charger: &CellCharger,
-    step_s: f64,
-) -> Held {
-    let step = |from: &CellState, decay: &Decay| {
-        let end = |current: f64| cell.after(from, decay, -current);
-        let over = |current: f64| cell.volts(&end(current), -current) - charger.hold_v;
-        // It only falls, and by little.
-        let most = held_a(cell, from, charger);
-        let least = if over(0.8 * most) < 0.0 { 0.8 * most } else { 0.0 };
-        end(root(least, most, 1e-7 * charger.current_a, over))
-    };
-    let whole = step(from, &Decay::new(&cell.shape, step_s));
-    let half = Decay::new(&cell.shape, 0.5 * step_s);
-    let halves = step(&step(from, &half), &half);
-    let corrected = |whole: f64, halves: f64| halves + (halves - whole);
-    Held {
-        state: CellState {
-            charge: share(corrected(whole.charge, halves.charge)),
-            quick_a: corrected(whole.quick_a, halves.quick_a),
-            slow_a: corrected(whole.slow_a, halves.slow_a),
-        },
-        error: abs(halves.charge - whole.charge),
+/// Tells the moments within the part of a step that is taken; gives its end.
+fn tell_way(
+    way: &Between<'_>,
+    part: f64,
+    begin: ChargeMoment,
+    tell: &mut impl FnMut(ChargeMoment),
+) -> ChargeMoment {
+    let mut now = begin;
+    for k in 1..=BETWEEN {
+        let at = part * f64::from(k) / f64::from(BETWEEN);
+        now = ChargeMoment {
+            time_s: begin.time_s + at * way.step_s,
+            // A cubic between two ends may turn back by its own error.
+            charge: way.charge(at).max(now.charge),
+            current_a: way.current_a(at).max(0.0).min(now.current_a),
+            ..begin
+        };
+        if k < BETWEEN {
+            tell(now);
+        }
     }
+    now
+}
+
+/// What ends the constant voltage amid a step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Way {
+    Taper,
+    Target,
+}
+
+/// The part of a step that is taken, and what ends it before it is whole.
+fn way_taken(way: &Between<'_>, charger: &CellCharger) -> (f64, Option<Way>) {
+    let mut found = (1.0, None);
+    if way.to.current_a <= charger.taper_a {
+        let part = root(0.0, 1.0, 1e-9, |part| way.current_a(part) - charger.taper_a);
+        found = (part, Some(Way::Taper));
+    }
+    if way.to.charge() >= charger.target {
+        let part = root(0.0, 1.0, 1e-9, |part| way.charge(part) - charger.target);
+        if part < found.0 || found.1.is_none() {
+            found = (part, Some(Way::Target));
+        }
+    }
+    found
 }

@@ -66,6 +66,7 @@ pub mod deck;
 pub mod frame;
 pub mod gear;
 pub mod heat;
+mod hold;
 pub mod lean;
 pub mod motion;
 pub mod motor;
