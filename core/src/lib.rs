@@ -77,11 +77,12 @@ mod working;
 pub use answers::{
     Answers, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh, BeltMiss, BeltOffers,
     BeltOnBoard, BeltTension, BenchFit, Caveat, CentreFrom, Charge, ChargeEnd, ChargeLimit,
-    ChargePoint, ChargeRefusal, Climb, Distance, DistancePoint, Drive, GearCell, Headline,
-    LEAST_CHARGE_C, Limit, MeasuredCentre, Notice, Point, PulleyPair, PulleySize, Push, PushCurve,
-    PushPoint, Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest, Street, Summary, Supply,
-    TopSpeed, Totals, answers, belt_fit, by_age, by_temperature, caveats, explain, explain_charge,
-    fit, fits, gear_map, notices, summary, totals,
+    ChargePoint, ChargeRefusal, ChargerFit, ChargerOffer, Charging, Climb, Distance, DistancePoint,
+    Drive, GearCell, Headline, LEAST_CHARGE_C, Limit, MeasuredCentre, Notice, Point, PulleyPair,
+    PulleySize, Push, PushCurve, PushPoint, Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest,
+    Street, Summary, Supply, TooStrong, TopSpeed, Totals, answers, belt_fit, by_age,
+    by_temperature, caveats, charger_offer, charging, explain, explain_charge, fit, fits, gear_map,
+    notices, summary, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};

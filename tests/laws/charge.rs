@@ -118,8 +118,14 @@ proptest! {
             // The table's own ends may bring it near again.
             if charger < 0.994 * full || charger > 1.006 * most {
                 let refused = wrong.drive().charge(0.0, 1.0);
-                let said = ChargeRefusal::WrongVolts { charger_v: charger, pack_v: full };
-                prop_assert_eq!(refused, Err(said));
+                let Err(ChargeRefusal::WrongVolts { charger_v, pack_v, fits_v, overcharges }) = refused
+                else {
+                    return Err(TestCaseError::fail(format!("{refused:?}")));
+                };
+                prop_assert_eq!((charger_v, pack_v), (charger, full));
+                prop_assert!((fits_v[0] / (0.995 * full) - 1.0).abs() < 1e-9, "{fits_v:?}");
+                prop_assert!((fits_v[1] / (1.005 * most) - 1.0).abs() < 1e-9, "{fits_v:?}");
+                prop_assert_eq!(overcharges, charger > full);
             }
         }
     }

@@ -8,6 +8,7 @@ mod belt;
 mod board;
 mod chain;
 mod charge;
+mod charger;
 mod cold;
 mod curves;
 mod distance;

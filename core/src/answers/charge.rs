@@ -1,5 +1,6 @@
 //! How long does it charge, what does it cost, and how full is it by then?
 
+use super::charger::ChargeRefusal;
 use super::drive::Drive;
 use crate::build::Build;
 use crate::math::share;
@@ -11,26 +12,6 @@ use crate::physics::charging::{
 use crate::working::{Step, Working};
 use alloc::vec::Vec;
 use serde::Serialize;
-
-/// Why a pack is not to be charged.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum ChargeRefusal {
-    /// The charger ends at other volts than a full pack has.
-    WrongVolts {
-        /// Charger, V.
-        charger_v: f64,
-        /// Full pack, V.
-        pack_v: f64,
-    },
-    /// The cells are colder than they may be charged.
-    TooCold {
-        /// Temperature of the cells, °C.
-        cell_c: f64,
-        /// Lowest temperature for charging, °C.
-        least_c: f64,
-    },
-}
 
 /// What ends a charge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -84,6 +65,8 @@ pub struct Charge {
     pub wall_wh: f64,
     /// What it costs, in the catalogue's currency; none without a price.
     pub cost: Option<f64>,
+    /// Current into the pack until the voltage is held, A.
+    pub current_a: f64,
     /// What ends it.
     pub end: ChargeEnd,
     /// What sets the current.
@@ -92,16 +75,13 @@ pub struct Charge {
     pub curve: Vec<ChargePoint>,
 }
 
-/// Cells are not to be charged below this, °C. Common practice, no source.
-pub const LEAST_CHARGE_C: f64 = 0.0;
-
 impl Drive {
     /// A charge with the build's charger, from one charge to another (shares
     /// between 0 and 1), at the temperature where it charges.
     ///
     /// # Errors
     /// [`ChargeRefusal`] where charger and pack have other volts, and for cells
-    /// below 0 °C.
+    /// below 0 °C. A build knows no plugs: [`charging`](super::charging) does.
     pub fn charge(&self, from: f64, to: f64) -> Result<Charge, ChargeRefusal> {
         self.charge_explained(from, to, f64::INFINITY, &mut Working::off())
     }
@@ -163,10 +143,10 @@ impl Drive {
             wall_wh,
             cost: price.map(|price| w.apply(ChargeCost { price, wall: wall_wh })),
             end,
-            limit: if self.build.charger.current_a <= current {
-                ChargeLimit::Charger
-            } else {
-                ChargeLimit::Cells
+            current_a: current,
+            limit: match self.build.charger_too_strong() {
+                Some(_) => ChargeLimit::Cells,
+                None => ChargeLimit::Charger,
             },
             curve,
         })
@@ -193,13 +173,8 @@ impl Drive {
         w: &mut Working,
     ) -> Result<(f64, CellCharge), ChargeRefusal> {
         let b = &self.build;
-        let (charger_v, pack_v) = (b.charger.full_v, b.full_pack_v());
-        if !b.charger_fits(charger_v) {
-            return Err(ChargeRefusal::WrongVolts { charger_v, pack_v });
-        }
-        let cell_c = b.place.air_c;
-        if cell_c < LEAST_CHARGE_C {
-            return Err(ChargeRefusal::TooCold { cell_c, least_c: LEAST_CHARGE_C });
+        if let Some(refusal) = b.charge_refusal() {
+            return Err(refusal);
         }
         let parallel = b.pack.parallel;
         let current = w.apply(ChargeCurrent {
@@ -212,7 +187,7 @@ impl Drive {
         let charger = CellCharger {
             current_a: current / parallel,
             // The open-circuit table ends at the class's own full voltage.
-            hold_v: (charger_v / b.pack.series).min(b.cell.chemistry.full_v()),
+            hold_v: (b.charger.full_v / b.pack.series).min(b.cell.chemistry.full_v()),
             taper_a: taper / parallel,
             target: share(to),
             until_s,

@@ -2,6 +2,7 @@
 //! point, and the push that the board can give.
 
 mod charge;
+mod charger;
 mod climb;
 mod distance;
 mod drive;
@@ -16,8 +17,10 @@ mod season;
 mod speed;
 mod summary;
 
-pub use charge::{
-    Charge, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, LEAST_CHARGE_C, explain_charge,
+pub use charge::{Charge, ChargeEnd, ChargeLimit, ChargePoint, explain_charge};
+pub use charger::{
+    ChargeRefusal, ChargerFit, ChargerOffer, Charging, LEAST_CHARGE_C, TooStrong, charger_offer,
+    charging,
 };
 pub use climb::{Climb, SLOW_M_S, Steepest};
 pub use distance::{Distance, DistancePoint, Reach};

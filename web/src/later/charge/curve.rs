@@ -1,20 +1,20 @@
 //! Charge and current over time.
 
-use super::found::{Charges, Found};
+use super::found::Found;
 use super::said::amps;
 use crate::chart::{Point, Region, Table, value_at};
 use crate::dom::Node;
 use crate::later::plot::{Mark, Plot, plot};
 use crate::state::Kept;
 use crate::text::{Style, duration, percent};
-use pitchline_core::{ChargeEnd, ChargeLimit, ChargePoint, Unit};
+use pitchline_core::{ChargeEnd, ChargeLimit, ChargePoint, Charging, Unit};
 
 /// Something of a moment, as it is drawn.
 type Of = fn(&ChargePoint) -> f64;
 
 /// One of the two curves.
 pub(super) struct Curve {
-    pub(super) finding: fn(&Found, &Charges, Style) -> String,
+    pub(super) finding: fn(&Found, &Charging, Style) -> String,
     of: Of,
     title: &'static str,
     caption: &'static str,
@@ -25,9 +25,9 @@ pub(super) struct Curve {
     beside: Of,
     beside_head: &'static str,
     /// Where the axis ends.
-    most: fn(&Charges) -> f64,
+    most: fn(&Charging) -> f64,
     /// What is marked on it, by time, s.
-    marks: fn(&Charges) -> Vec<Mark>,
+    marks: fn(&Charging) -> Vec<Mark>,
 }
 
 const OF_CHARGE: Of = |point| point.charge * 100.0;
@@ -49,7 +49,7 @@ pub(super) static CHARGE: Curve = Curve {
     beside: OF_CURRENT,
     beside_head: "Current, A",
     most: |_| 100.0,
-    marks: |Charges { enough, leaving, .. }| {
+    marks: |Charging { enough, leaving, .. }| {
         let enough = (enough.time_s, enough.end_charge * 100.0, percent(enough.end_charge));
         let words = format!("you leave, {}", percent(leaving.end_charge));
         let leaving_at = (leaving.time_s, leaving.end_charge * 100.0, words);
@@ -69,13 +69,13 @@ pub(super) static CURRENT: Curve = Curve {
     beside_head: "Volts",
     // Room for words above it.
     most: |charges| 1.3 * charges.full.curve.first().map_or(0.0, OF_CURRENT),
-    marks: |Charges { full, .. }| {
+    marks: |Charging { full, .. }| {
         let first = full.constant_current_s;
         vec![(first, at(&full.curve, OF_CURRENT, first), "voltage held from here".into())]
     },
 };
 
-fn filling(found: &Found, charges: &Charges, style: Style) -> String {
+fn filling(_: &Found, charges: &Charging, style: Style) -> String {
     let full = &charges.full;
     let end = format!(
         "The charger ends at {}, after {}.",
@@ -86,12 +86,11 @@ fn filling(found: &Found, charges: &Charges, style: Style) -> String {
     if first < 60.0 {
         return format!("The voltage is held from the start, and the current falls. {end}");
     }
-    let sets = match full.limit {
-        ChargeLimit::Charger => {
-            format!("The charger's {} sets the pace", amps(found.build.charger.current_a, style))
-        }
-        ChargeLimit::Cells => format!("The cells' {} sets the pace", amps(found.cells_a, style)),
+    let whose = match full.limit {
+        ChargeLimit::Charger => "charger's",
+        ChargeLimit::Cells => "cells'",
     };
+    let sets = format!("The {whose} {} sets the pace", amps(full.current_a, style));
     let until = at(full.curve.as_slice(), OF_CHARGE, first);
     format!(
         "{sets} up to {}, for {}; then the voltage is held and it fills slower and slower. {end}",
@@ -100,7 +99,7 @@ fn filling(found: &Found, charges: &Charges, style: Style) -> String {
     )
 }
 
-fn falling(_: &Found, charges: &Charges, style: Style) -> String {
+fn falling(_: &Found, charges: &Charging, style: Style) -> String {
     let curve = charges.full.curve.as_slice();
     match curve {
         [first, .., last] => format!(
@@ -124,7 +123,7 @@ fn at(curve: &[ChargePoint], of: Of, time_s: f64) -> f64 {
 }
 
 /// Times from start to end, s, evenly.
-fn times(charges: &Charges) -> impl Iterator<Item = f64> {
+fn times(charges: &Charging) -> impl Iterator<Item = f64> {
     // The curve's own end: the sum of both parts may lie a hair behind it.
     let whole = charges.full.curve.last().map_or(0.0, |point| point.time_s);
     (0..=STOPS).map(move |n| whole * f64::from(n) / f64::from(STOPS))
@@ -144,7 +143,7 @@ pub(super) fn drawn(found: &Kept<Found>, curve: &'static Curve) -> Node {
 }
 
 impl Curve {
-    pub(super) fn plot(&self, charges: &Charges, style: Style) -> Plot {
+    pub(super) fn plot(&self, charges: &Charging, style: Style) -> Plot {
         let hours = |seconds: f64| style.shown_si(seconds, Unit::Hour);
         let full = &charges.full;
         let line = points(&full.curve, self.of);
@@ -182,7 +181,7 @@ impl Curve {
         }
     }
 
-    pub(super) fn table(&self, charges: &Charges, style: Style) -> Table {
+    pub(super) fn table(&self, charges: &Charging, style: Style) -> Table {
         let curve = charges.full.curve.as_slice();
         let row = |time_s: f64| {
             let value = |of: Of, decimals| style.fixed(at(curve, of, time_s), decimals);

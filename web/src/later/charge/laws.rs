@@ -1,10 +1,10 @@
 //! Whatever the charger, the words are numbers, and a refusal has no time in it.
 
-use super::found::{Found, Refused};
+use super::found::Found;
 use super::said::With;
 use super::{curve, said};
 use crate::text::{Style, Units};
-use pitchline_core::{Build, Draft, Slot};
+use pitchline_core::{Build, ChargeRefusal, Draft, Slot};
 use proptest::prelude::*;
 
 /// A board from shares of the ranges of what a charge depends on; a share below zero leaves an
@@ -53,20 +53,23 @@ proptest! {
         let mut words = said::warnings(&found, style).concat();
         match &found.charges {
             Err(refused) => {
-                prop_assert!(found.offers[0].times_s.is_err());
+                let does = &found.offers[0].does;
+                prop_assert_eq!((does.enough_s, does.full_s), (None, None));
+                prop_assert_eq!(does.fit.refusal, Some(*refused));
                 prop_assert!(!words.contains("min"), "{words}");
                 match refused {
-                    Refused::Volts { charger_v, pack_v } => {
+                    ChargeRefusal::WrongVolts { charger_v, pack_v, .. } => {
                         prop_assert!(!own && (charger_v - pack_v).abs() > 0.004 * pack_v);
                     }
-                    Refused::Cold { cell_c, .. } => prop_assert!(!warm && *cell_c < 0.0),
-                    Refused::Plug => prop_assert!(false, "no plug is given"),
+                    ChargeRefusal::TooCold { cell_c, .. } => prop_assert!(!warm && *cell_c < 0.0),
+                    ChargeRefusal::WrongPlug => prop_assert!(false, "no plug is given"),
                 }
             }
             Ok(charges) => {
                 prop_assert!(warm || build.charge_air_c() >= 0.0);
-                let [enough, full] = found.offers[0].times_s.expect("as the board's own");
-                prop_assert_eq!((enough, full), (charges.enough.time_s, charges.full.time_s));
+                let does = &found.offers[0].does;
+                let own = (Some(charges.enough.time_s), Some(charges.full.time_s));
+                prop_assert_eq!((does.enough_s, does.full_s), own);
                 for say in [said::full, said::enough, said::leaving, said::wall] {
                     words.push_str(&format!("{:?}", say(&found, &With::default(), style)));
                 }

@@ -1,12 +1,12 @@
 //! Every charger on offer, side by side.
 
-use super::found::{Found, Offer, Refused};
+use super::found::{Found, Offer};
 use super::said::amps;
 use crate::component::button;
 use crate::dom::{Node, el, live};
 use crate::state::{App, Kept};
 use crate::text::{Style, duration, percent};
-use pitchline_core::{Slot, Unit};
+use pitchline_core::{ChargeRefusal, ChargerOffer, Slot, Unit};
 
 pub(super) fn offers(found: &Kept<Found>) -> Node {
     let (found, app) = (found.clone(), found.app);
@@ -28,7 +28,7 @@ fn table(app: App, found: &Found) -> Node {
         "Price".into(),
     ];
     let head = |text: String| Node::from(el("th").attr("scope", "col").with(text));
-    let row = |offer: &Offer| row(app, found, offer, style, &currency);
+    let row = |offer: &Offer| row(app, offer, style, &currency);
     let caption = format!("Chargers on offer, from {}", percent(found.build.ride.charge_from));
     el("div")
         .class("chart-table")
@@ -46,14 +46,13 @@ fn table(app: App, found: &Found) -> Node {
         .into()
 }
 
-fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> Node {
+fn row(app: App, offer: &Offer, style: Style, currency: &str) -> Node {
     let name = match offer.part.name.as_str() {
         "" => "Typed in",
         name => name,
     };
-    let usable =
-        !offer.strong && !matches!(offer.times_s, Err(Refused::Volts { .. } | Refused::Plug));
-    let act: Node = match (offer.here, usable) {
+    let does = &offer.does;
+    let act: Node = match (offer.here, does.fit.is_for_the_pack()) {
         (true, _) => el("span").class("remark").with("on\u{a0}the\u{a0}board").into(),
         (false, true) => {
             let id = offer.part.id.clone();
@@ -63,15 +62,14 @@ fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> 
         }
         (false, false) => Node::None,
     };
-    let [enough, full] =
-        offer.times_s.map_or_else(|_| ["–".into(), "–".into()], |t| t.map(duration));
+    let time = |seconds: Option<f64>| seconds.map_or_else(|| "–".into(), duration);
     let price = |price| format!("{currency}\u{a0}{}", style.value(price, Unit::Money, 3));
     let cells = [
-        full,
-        enough,
-        why(found, offer, style),
-        amps(offer.current_a, style),
-        offer.price.map_or_else(|| "–".into(), price),
+        time(does.full_s),
+        time(does.enough_s),
+        why(does, style),
+        amps(does.current_a, style),
+        does.price.map_or_else(|| "–".into(), price),
     ];
     let cell = |text: String| Node::from(el("td").with(text));
     el("tr")
@@ -81,17 +79,15 @@ fn row(app: App, found: &Found, offer: &Offer, style: Style, currency: &str) -> 
 }
 
 /// Whether it fits, or why not, in a few words.
-fn why(found: &Found, offer: &Offer, style: Style) -> String {
+fn why(does: &ChargerOffer, style: Style) -> String {
     let volts = |v| style.quantity(v, Unit::Volt, 3);
-    match offer.times_s {
-        Err(Refused::Volts { charger_v, pack_v }) => {
+    match (does.fit.refusal, does.fit.too_strong) {
+        (Some(ChargeRefusal::WrongVolts { charger_v, pack_v, .. }), _) => {
             format!("no: {}, not {}", volts(charger_v), volts(pack_v))
         }
-        Err(Refused::Plug) => "no: another plug".into(),
-        _ if offer.strong => {
-            format!("no: the cells take {}", amps(found.cells_a, style))
-        }
-        Err(Refused::Cold { .. }) => "too cold now".into(),
-        Ok(_) => "yes".into(),
+        (Some(ChargeRefusal::WrongPlug), _) => "no: another plug".into(),
+        (_, Some(strong)) => format!("no: the cells take {}", amps(strong.cells_a, style)),
+        (Some(ChargeRefusal::TooCold { .. }), None) => "too cold now".into(),
+        (None, None) => "yes".into(),
     }
 }

@@ -1,10 +1,10 @@
 //! What is said of a charge.
 
-use super::found::{Charges, Found, Refused};
+use super::found::Found;
 use crate::component::Headline;
 use crate::state::{App, Banded, Sure};
 use crate::text::{Style, before_eight, duration, duration_span, percent};
-use pitchline_core::{ChargeEnd, ChargeLimit, Unit};
+use pitchline_core::{ChargeEnd, ChargeLimit, ChargeRefusal, Charging, TooStrong, Unit};
 
 /// What is known beside the charges.
 #[derive(Default)]
@@ -26,27 +26,38 @@ impl With {
 
 /// What must not be done, each in plain words.
 pub(super) fn warnings(found: &Found, style: Style) -> Vec<String> {
-    match found.charges {
-        Err(refused) => vec![refusal(refused, style)],
-        Ok(_) if found.build.charger.current_a > found.cells_a => vec![format!(
-            "This charger is too strong: it gives {}, and the cells are rated for {} together. Do not use it unless the pack itself holds the current down. The times are for {}.",
-            amps(found.build.charger.current_a, style),
-            amps(found.cells_a, style),
-            amps(found.cells_a, style),
-        )],
-        Ok(_) => Vec::new(),
+    match &found.charges {
+        Err(refused) => vec![refusal(*refused, style)],
+        Ok(charges) => {
+            charges.too_strong.map(|strong| too_strong(strong, style)).into_iter().collect()
+        }
     }
 }
 
-fn refusal(refused: Refused, style: Style) -> String {
+fn too_strong(strong: TooStrong, style: Style) -> String {
+    format!(
+        "This charger is too strong: it gives {}, and the cells are rated for {cells} together. Do not use it unless the pack itself holds the current down. The times are for {cells}.",
+        amps(strong.charger_a, style),
+        cells = amps(strong.cells_a, style),
+    )
+}
+
+fn refusal(refused: ChargeRefusal, style: Style) -> String {
     match refused {
-        Refused::Volts { charger_v, pack_v } => format!(
-            "Wrong charger: it ends at {}, the full pack has {}. Do not plug it in: a wrong charger can set a pack on fire.",
-            style.quantity(charger_v, Unit::Volt, 3),
-            style.quantity(pack_v, Unit::Volt, 3),
-        ),
-        Refused::Plug => "Wrong charger: its plug is not the one for this pack. Do not make it fit: use the charger made for the pack.".into(),
-        Refused::Cold { cell_c, least_c } => format!(
+        ChargeRefusal::WrongVolts { charger_v, pack_v, overcharges, .. } => {
+            let why = if overcharges {
+                "Do not plug it in: it would overcharge the cells, and that can set a pack on fire."
+            } else {
+                "Do not plug it in: it is made for another pack and never fills this one."
+            };
+            format!(
+                "Wrong charger: it ends at {}, the full pack has {}. {why}",
+                style.quantity(charger_v, Unit::Volt, 3),
+                style.quantity(pack_v, Unit::Volt, 3),
+            )
+        }
+        ChargeRefusal::WrongPlug => "Wrong charger: its plug is not the one for this pack. Do not make it fit: use the charger made for the pack.".into(),
+        ChargeRefusal::TooCold { cell_c, least_c } => format!(
             "Too cold to charge: the pack is at {}. Below {} charging damages lithium cells, and they may burn later. Bring the board indoors, wait until the pack is warm through, and give the temperature there below. Common practice, no source.",
             style.quantity(cell_c, Unit::Celsius, 2),
             style.quantity(least_c, Unit::Celsius, 2),
@@ -69,11 +80,10 @@ pub(super) fn full(found: &Found, with: &With, style: Style) -> Headline {
     let limit = if charges.full.time_s <= 0.0 {
         "It is full".into()
     } else {
+        let current = amps(charges.full.current_a, style);
         match charges.full.limit {
-            ChargeLimit::Charger => {
-                format!("Limit: charger, {}", amps(found.build.charger.current_a, style))
-            }
-            ChargeLimit::Cells => format!("Limit: cells, {}", amps(found.cells_a, style)),
+            ChargeLimit::Charger => format!("Limit: charger, {current}"),
+            ChargeLimit::Cells => format!("Limit: cells, {current}"),
         }
     };
     let band = with.full.about(charges.full.time_s);
@@ -82,7 +92,7 @@ pub(super) fn full(found: &Found, with: &With, style: Style) -> Headline {
 
 /// Time until there is enough.
 pub(super) fn enough(found: &Found, with: &With, _: Style) -> Headline {
-    let Some(Charges { enough, .. }) = found.charges() else { return Headline::default() };
+    let Some(Charging { enough, .. }) = found.charges() else { return Headline::default() };
     let held = enough.time_s - enough.constant_current_s;
     let limit = match enough.end {
         _ if enough.time_s <= 0.0 => "It has that already".into(),
@@ -96,7 +106,7 @@ pub(super) fn enough(found: &Found, with: &With, _: Style) -> Headline {
 
 /// Charge when the rider leaves.
 pub(super) fn leaving(found: &Found, _: &With, style: Style) -> Headline {
-    let Some(Charges { leaving, full, .. }) = found.charges() else { return Headline::default() };
+    let Some(Charging { leaving, full, .. }) = found.charges() else { return Headline::default() };
     let wait = found.build.ride.charge_time_s;
     let limit = if full.time_s <= wait {
         format!("Full {} before you leave", duration(wait - full.time_s))
@@ -113,7 +123,7 @@ pub(super) fn leaving(found: &Found, _: &With, style: Style) -> Headline {
 
 /// Energy from the wall and its cost.
 pub(super) fn wall(found: &Found, with: &With, style: Style) -> Headline {
-    let Some(Charges { full, .. }) = found.charges() else { return Headline::default() };
+    let Some(Charging { full, .. }) = found.charges() else { return Headline::default() };
     Headline {
         name: "From the wall, to full".into(),
         figure: style.fixed(tens(full.wall_wh), 0),
@@ -132,7 +142,7 @@ fn tens(wh: f64) -> f64 {
 
 /// When to plug in, to be done in time as nine of ten are.
 pub(super) fn plug_in(found: &Found, with: &With) -> String {
-    let Some(Charges { full, enough, .. }) = found.charges() else { return String::new() };
+    let Some(Charging { full, enough, .. }) = found.charges() else { return String::new() };
     if full.time_s <= 0.0 {
         return String::new();
     }
