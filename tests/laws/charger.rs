@@ -3,11 +3,13 @@
 use crate::board::{Board, any_board};
 use crate::cases;
 use crate::charge::chargeable;
+use crate::finite::null_in;
 use pitchline_core::{
     Build, ChargeLimit, ChargeRefusal, ChargerFit, Draft, Drive, Slot, TooStrong, charger_offer,
     charging,
 };
 use proptest::prelude::*;
+use serde_json::to_value;
 
 /// Changes one thing about a board's charger.
 type Change = fn(Board) -> Board;
@@ -123,6 +125,11 @@ proptest! {
                 prop_assert_eq!((own.full_s, own.enough_s), (None, None));
             }
         }
+        // JSON says null for what is not a number; what is not there is left out.
+        if let Ok(found) = &asked {
+            prop_assert_eq!(null_in(&to_value(found).expect("it has a JSON form"), ""), None);
+        }
+        prop_assert_eq!(null_in(&to_value(own).expect("it has a JSON form"), ""), None);
         // Another charger is what it is once it is on the board.
         let record = other.0.record(Slot::Charger);
         let offer = charger_offer(draft, &build, record).expect("within limits");

@@ -64,6 +64,7 @@ pub struct Charge {
     /// Energy from the wall, Wh.
     pub wall_wh: f64,
     /// What it costs, in the catalogue's currency; none without a price.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<f64>,
     /// Current into the pack until the voltage is held, A.
     pub current_a: f64,

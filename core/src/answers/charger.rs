@@ -52,8 +52,10 @@ pub struct TooStrong {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct ChargerFit {
     /// Why it is not to be used; the gravest reason.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub refusal: Option<ChargeRefusal>,
     /// Whether it is too strong for the cells, refused or not.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub too_strong: Option<TooStrong>,
 }
 
@@ -79,6 +81,7 @@ pub struct Charging {
     /// From there until the rider leaves.
     pub leaving: Charge,
     /// Whether the charger is too strong for the cells; the charges are then at the cells' current.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub too_strong: Option<TooStrong>,
 }
 
@@ -88,12 +91,15 @@ pub struct ChargerOffer {
     /// Its current, A.
     pub current_a: f64,
     /// Its price, in the catalogue's currency.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<f64>,
     /// How it stands to the pack.
     pub fit: ChargerFit,
     /// Time from where the rider begins to what is enough, s; none where it is refused.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub enough_s: Option<f64>,
     /// Time until it ends by itself, s; none where it is refused.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub full_s: Option<f64>,
 }
 

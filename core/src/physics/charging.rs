@@ -113,7 +113,7 @@ pub struct CellCharge {
 
 /// Points told of the constant-current part; its energy is their Simpson sum.
 const POINTS: u32 = 48;
-/// Most steps of the constant-voltage part; about 10 are taken.
+/// Most steps of the constant-voltage part; 10 to 40 are taken.
 const STEPS: u32 = 4000;
 /// Its first step, s.
 const FIRST_STEP_S: f64 = 5.0;
