@@ -35,6 +35,7 @@ pub struct Reach {
     /// What ends it.
     pub limit: Limit,
     /// Why, where that is the pack's voltage.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub sag: Option<SagCause>,
 }
 

@@ -38,6 +38,7 @@ pub struct Met {
     /// Rise over run there.
     pub grade: f64,
     /// Why, where the limit is the pack's voltage.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub sag: Option<SagCause>,
 }
 
