@@ -1,2 +1,2 @@
-export * from './pitchline-web-96bd91ecc9a92cb5.js';
-export { default } from './pitchline-web-96bd91ecc9a92cb5.js';
+export * from './pitchline-web-f1532a9063318a80.js';
+export { default } from './pitchline-web-f1532a9063318a80.js';

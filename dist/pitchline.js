@@ -1,1 +1,1 @@
-import init from'./pitchline-web-96bd91ecc9a92cb5.js';export*from'./pitchline-web-96bd91ecc9a92cb5.js';const wasm=new URL('./pitchline-web-96bd91ecc9a92cb5_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}
+import init from'./pitchline-web-f1532a9063318a80.js';export*from'./pitchline-web-f1532a9063318a80.js';const wasm=new URL('./pitchline-web-f1532a9063318a80_bg.wasm',import.meta.url);export default function start(options={}){return init({module_or_path:wasm,...options});}

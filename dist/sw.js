@@ -11,7 +11,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "657b9f710439a4ed1cccbbe1ec3e5a53fdd29effd68a035fed7c1ff13e91dbf9",
+    "./": "adcf7decd94a873d1861b63f45b950bcee6d3539ce10c52819aa7ae78bb2d0e8",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
     "build.schema.json": "5f09b4191a78ce42908de10d1ab2de9f79ad9eeabac8e521b56fad7ebfc8631a",
@@ -28,16 +28,16 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
     "parts-d9e24a25eff66022.css": "72560e0601dfdd83e0ad843b8d52b1581662cef048f594483d58c8009f34064b",
-    "pitchline-web-96bd91ecc9a92cb5.js": "c4e1ffa9b835d652907adffa8c383f02ecaf8c4f0cfbed0be066a37265f94865",
-    "pitchline-web-96bd91ecc9a92cb5_bg.wasm": "726f79644a6931c065bc5bacbb28b8abd5f5ac004f6ea34dc09fd748c9866eb9",
-    "pitchline-web-96bd91ecc9a92cb5_later.wasm": "38a89f1f6405c314de84511d356c5fb87a150d602148c5c5ea223003a3f7d4d5",
-    "pitchline.js": "43d88bc183eba875311d783024518f89e5a066f1df59318c422a5a126d63413e",
+    "pitchline-web-f1532a9063318a80.js": "c4e1ffa9b835d652907adffa8c383f02ecaf8c4f0cfbed0be066a37265f94865",
+    "pitchline-web-f1532a9063318a80_bg.wasm": "bc7a9ca000a8d95069e2e5f921c6a8cefb1b8aa26897ce0bc507f209722e3c0b",
+    "pitchline-web-f1532a9063318a80_later.wasm": "09e663af35a82edb5ef56aa62ece29cfba18f98f35b6fbdeb9abfa10b078d87b",
+    "pitchline.js": "6b923ad8e8e848d7bac38ef89b831976ddddc2ebfbd16d185675f298d34e53c7",
     "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
     "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "ac663cec1f9e4e91"
+  "version": "c3e21c148b1755c7"
 };
 
 const SCOPE = self.registration.scope;
