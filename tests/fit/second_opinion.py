@@ -14,9 +14,9 @@ differences; DEVELOPERS.md explains them. Run by hand: it has no bounds of its o
 
 import sys
 
-from opinion import charge, hill
+from opinion import charge, hill, ride, weak_hill
 
-SUBJECTS = {"charge": charge, "hill": hill}
+SUBJECTS = {"charge": charge, "hill": hill, "weak_hill": weak_hill, "ride": ride}
 
 
 def main():
