@@ -68,6 +68,7 @@ mod build;
 pub mod catalog;
 mod error;
 mod math;
+mod model;
 mod near;
 mod parts;
 pub mod ride;
@@ -87,6 +88,7 @@ pub use answers::{
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};
 pub use error::{Error, Reason};
+pub use model::MODEL;
 pub use parts::{
     Belt, Bench, Cell, CellClass, Charger, Controller, Convention, Deck, Kind, Mode, Motor,
     MotorPulley, Outing, Pack, Place, Posture, Record, Ride, Rider, Slot, Surface, Truck, Wheel,

@@ -12,6 +12,7 @@ mod frame;
 mod gearing;
 mod glossary;
 mod known;
+mod model;
 mod mutation;
 mod practice;
 mod readme;
