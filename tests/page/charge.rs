@@ -9,7 +9,7 @@ use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use pitchline_tests::dist;
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, put};
+use crate::visit::{Site, Visit, demo, link, put};
 
 /// The words of the question, once they say what is wanted.
 #[track_caller]
@@ -151,7 +151,7 @@ fn no_times(page: &Page) -> Outcome {
 fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    visit.open("#v=1&kit=kittiwake&charger=neap-54")?;
+    visit.open(&link("kit=kittiwake&charger=neap-54"))?;
     said(
         page,
         "Wrong charger: it ends at 54.6\u{a0}V, the full pack has 50.4\u{a0}V. Do not plug it in",
@@ -182,7 +182,7 @@ fn a_charger_with_another_plug_is_refused() -> Outcome {
         &[],
     )?;
     assert_eq!(buttons, 0, "it is not offered");
-    visit.open("#v=1&kit=kittiwake&charger=spring-50")?;
+    visit.open(&link("kit=kittiwake&charger=spring-50"))?;
     said(page, "Wrong charger: its plug is not the one for this pack.")?;
     no_times(page)?;
     visit.end()
@@ -193,7 +193,7 @@ fn a_charger_too_strong_for_the_cells_is_told() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
     // Three cells in parallel that take 1 A each, by hand: 3 A.
-    visit.open("#v=1&kit=kittiwake&charger=spring-50&cell.max_charge_a=1&pack.parallel=3")?;
+    visit.open(&link("kit=kittiwake&charger=spring-50&cell.max_charge_a=1&pack.parallel=3"))?;
     said(
         page,
         "This charger is too strong: it gives 4.5\u{a0}A, and the cells are rated for 3\u{a0}A together.",

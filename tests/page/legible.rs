@@ -3,7 +3,7 @@
 use pitchline_tests::browser::{Browser, Outcome, Page, Size, Theme};
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo};
+use crate::visit::{Site, Visit, demo, link};
 
 /// Opens every fold, and those within.
 #[track_caller]
@@ -23,7 +23,7 @@ pub(crate) fn open_folds(page: &Page) -> Outcome {
 pub(crate) fn trouble(visit: &Visit) -> Outcome {
     // By way of a plain visit, after which there is nothing left to say of offline use.
     visit.open("")?;
-    visit.open("#v=1&kit=gannet&hat=red&rider.mass_kg=900&motor.pole_pairs=8")?;
+    visit.open(&link("kit=gannet&hat=red&rider.mass_kg=900&motor.pole_pairs=8"))?;
     visit.page.by_text("Build opened from the link.")?;
     visit.page.by_css(".told li")?;
     visit.page.by_css("#rider-mass_kg")?.fill("1999")?;
@@ -35,7 +35,7 @@ fn legible(size: Size) -> Outcome {
     let page = &visit.page;
     for theme in [Theme::Light, Theme::Dark] {
         page.set_theme(theme)?;
-        visit.open("#v=1&kit=kittiwake")?;
+        visit.open(&link("kit=kittiwake"))?;
         assert_answers(page, &demo().draft("kittiwake"))?;
         page.screenshot_whole(&format!("page-whole-{size:?}-{theme:?}"))?;
         page.assert_accessible()?;
@@ -77,14 +77,14 @@ fn no_rule_is_broken_on_a_desktop() -> Outcome {
 fn no_rule_is_broken_where_nothing_goes() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    visit.open("#v=1&kit=kittiwake&wheel=buoy-210&motor_pulley=m10-17&charger=spring-54")?;
+    visit.open(&link("kit=kittiwake&wheel=buoy-210&motor_pulley=m10-17&charger=spring-54"))?;
     page.by_text("Do not use it")?;
     page.screenshot("page-misfit-Phone")?;
     page.assert_accessible()?;
-    visit.open(
-        "#v=1&kit=kittiwake&controller.motor_current_a=1&motor_pulley.teeth=60&wheel_pulley.teeth=12\
+    visit.open(&link(
+        "kit=kittiwake&controller.motor_current_a=1&motor_pulley.teeth=60&wheel_pulley.teeth=12\
          &rider.mass_kg=180&ride.grade_percent=60&place.headwind_km_h=60",
-    )?;
+    ))?;
     page.by_text("not even flat")?;
     page.screenshot_whole("page-nothing-goes-Phone")?;
     page.assert_accessible()?;

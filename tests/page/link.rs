@@ -7,7 +7,7 @@ use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 use serde_json::Value;
 
 use crate::strip::{assert_answers, strip};
-use crate::visit::{Site, Visit, demo, kit_for, put, wait_living};
+use crate::visit::{Site, Visit, demo, kit_for, link, put, wait_living};
 
 /// How long the address may lag behind the last edit.
 const AFTER: Duration = Duration::from_millis(500);
@@ -42,7 +42,9 @@ fn travels(size: Size) -> Outcome {
     assert_answers(page, &draft)?;
 
     let hash = hash(page)?;
-    for part in ["#v=1&", "&kit=gannet", "&wheel=buoy-185", "&rider.mass_kg=91.5", "=crouched"] {
+    for part in
+        ["#v=1&model=", "&kit=gannet", "&wheel=buoy-185", "&rider.mass_kg=91.5", "=crouched"]
+    {
         assert!(hash.contains(part), "{part} is not in {hash}");
     }
     // Only what differs from the kit, and nothing of the catalogue's own values.
@@ -92,11 +94,11 @@ fn a_link_carries_the_build_from_a_desktop() -> Outcome {
 fn slips_in_a_link_are_located() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    visit.open(
-        "#v=1&kit=gannet&motor_pulley=m10-21&rider.mass_kg=900\
+    visit.open(&link(
+        "kit=gannet&motor_pulley=m10-21&rider.mass_kg=900\
          &ride.grade=5&hat=red&place.air_c=1e999&place.surface=ice&wheel_pulley.teeth=60.5\
          &ride.cruise_km_h=20&name=%3Cimg%20src%3Dx%20onerror%3D%22document.title%3D1%22%3E",
-    )?;
+    ))?;
     let catalog = demo();
     let mut draft = catalog.draft("gannet");
     put(&mut draft, &catalog, Slot::MotorPulley, "m10-21");
@@ -137,7 +139,7 @@ fn a_link_to_a_part_that_is_gone_waits_for_a_pick() -> Outcome {
     let page = &visit.page;
     let catalog = demo();
     let kit = &catalog.kits[0];
-    visit.open(&format!("#v=1&kit={}&wheel=nonesuch&rider.mass_kg=95", kit.id))?;
+    visit.open(&link(&format!("kit={}&wheel=nonesuch&rider.mass_kg=95", kit.id)))?;
     page.by_text("wheel \"nonesuch\" is not in this catalogue. Pick another to see figures.")?;
     assert_eq!(strip(page)?.map(|tile| tile.split(' ').next() == Some("–")), [true; 3]);
     // The link still says what was asked for.
@@ -195,7 +197,7 @@ fn a_link_without_end_is_refused() -> Outcome {
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
-    visit.open(&format!("#v=1&kit=kittiwake&name={}", "x".repeat(9000)))?;
+    visit.open(&link(&format!("kit=kittiwake&name={}", "x".repeat(9000))))?;
     let told = told(page)?;
     assert!(told.len() == 1 && told[0].contains("8192"), "{told:?}");
     assert_answers(page, &gannet)?;
@@ -248,7 +250,7 @@ fn keeps_an_edit(reload: &str) -> Outcome {
 fn an_offer_to_undo_outlives_other_words() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    visit.open("#v=1&kit=gannet")?;
+    visit.open(&link("kit=gannet"))?;
     std::thread::sleep(AFTER);
     page.by_text("Build opened from the link.")?;
     page.by_role("button", "Undo")?.click()?;
@@ -262,7 +264,8 @@ fn a_link_opens_in_the_open_page() -> Outcome {
     let visit = Visit::at(Size::Desktop)?;
     let page = &visit.page;
     let catalog = demo();
-    page.eval("location.hash = 'v=1&kit=gannet&wheel_pulley=w74'", &[])?;
+    let pasted = link("kit=gannet&wheel_pulley=w74");
+    page.eval("location.hash = arguments[0]", &[pasted.as_str().into()])?;
     let mut draft = catalog.draft("gannet");
     put(&mut draft, &catalog, Slot::WheelPulley, "w74");
     assert_answers(page, &draft)?;
@@ -270,10 +273,31 @@ fn a_link_opens_in_the_open_page() -> Outcome {
     page.by_role("button", "Undo")?.click()?;
     assert_answers(page, &catalog.draft("kittiwake"))?;
     // A newer form of link: what is known is read, and the page says so.
-    page.eval("location.hash = 'v=2&kit=gannet&wheel_pulley=w74'", &[])?;
+    let newer = pasted.replace("v=1", "v=2");
+    page.eval("location.hash = arguments[0]", &[newer.into()])?;
     assert_answers(page, &draft)?;
     let told = told(page)?;
     assert!(told.len() == 1 && told[0].starts_with("v:"), "{told:?}");
+    visit.end()
+}
+
+/// Its figures were others: the build is opened, and the page says so until it is closed.
+#[test]
+fn a_link_of_another_model_is_opened_and_told() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    let mut draft = demo().draft("gannet");
+    draft.set(Slot::Rider, "mass_kg", 81.0);
+    for (model, said) in [("", "older model"), ("&model=1", "older"), ("&model=9999", "newer")] {
+        visit.open(&format!("#v=1{model}&kit=gannet&rider.mass_kg=81"))?;
+        assert_answers(page, &draft)?;
+        let told = told(page)?;
+        assert!(told.len() == 1 && told[0].contains(said), "{told:?}");
+        page.by_text("All of the link was used.")?;
+        page.assert_accessible()?;
+        page.by_css(".told button")?.click()?;
+        page.wait_until("return !document.querySelector('.told')")?;
+    }
     visit.end()
 }
 

@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use crate::legible::open_folds;
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, put};
+use crate::visit::{Site, Visit, demo, link, put};
 
 /// Whether what has the focus, with its label, is seen whole between the strip
 /// and the foot of the window; and its id.
@@ -39,11 +39,11 @@ fn misfits(size: Size) -> Outcome {
     let page = &visit.page;
     let catalog = demo();
     let mut draft = catalog.draft("kittiwake");
-    visit.open("#v=1&kit=kittiwake")?;
+    visit.open(&link("kit=kittiwake"))?;
     assert_answers(page, &draft)?;
     assert_eq!(notes(page)?, Vec::<String>::new());
 
-    visit.open("#v=1&kit=kittiwake&motor_pulley=m10-17")?;
+    visit.open(&link("kit=kittiwake&motor_pulley=m10-17"))?;
     put(&mut draft, &catalog, Slot::MotorPulley, "m10-17");
     assert_eq!(count(&draft), 1);
     page.by_role("button", "1 thing does not fit")?.focus()?;
@@ -54,7 +54,7 @@ fn misfits(size: Size) -> Outcome {
     page.by_label("Motor pulley ×2")?.choose("13 teeth, 8 mm")?;
     page.wait_for("nothing is left to tell", |page| Ok(notes(page)?.is_empty()))?;
 
-    visit.open("#v=1&kit=kittiwake&motor_pulley=m10-17&charger=spring-54")?;
+    visit.open(&link("kit=kittiwake&motor_pulley=m10-17&charger=spring-54"))?;
     put(&mut draft, &catalog, Slot::Charger, "spring-54");
     let said = format!("{} things do not fit", count(&draft));
     page.by_role("button", &said)?.click()?;
@@ -105,7 +105,8 @@ fn folded(size: Size) -> Outcome {
     }
     // One that is open already, past a misfit that is told as well.
     page.by_label("Your mass")?.fill("1999")?;
-    page.eval("location.hash = 'v=1&kit=kittiwake&motor_pulley=m10-17'", &[])?;
+    let mixed = link("kit=kittiwake&motor_pulley=m10-17");
+    page.eval("location.hash = arguments[0]", &[mixed.into()])?;
     page.by_role("button", "1 thing does not fit")?;
     page.by_label("Your mass")?.fill("1999")?;
     page.wait_for("both are told", |page| Ok(notes(page)?.len() == 2))?;

@@ -8,7 +8,7 @@ use pitchline_tests::browser::{Browser, Outcome, Size, foreign};
 
 use crate::keep::save;
 use crate::strip::assert_answers;
-use crate::visit::{Site, demo, pick, wait_living};
+use crate::visit::{Site, demo, link, pick, wait_living};
 
 const READY: &str = "return document.documentElement.dataset.offline === 'ready'";
 
@@ -17,7 +17,7 @@ fn it_works_in_a_folder_and_in_a_frame() -> Outcome {
     let site = Site::new()?;
     let server = site.serve("/tools/calc/")?;
     let shop = tempfile::Builder::new().prefix("pitchline-page-").tempdir()?;
-    let address = format!("{}#v=1&kit=gannet", server.url());
+    let address = format!("{}{}", server.url(), link("kit=gannet"));
     let frame = format!(
         "<!DOCTYPE html><html lang=en><meta name=viewport content='width=device-width'><title>Shop</title><link rel=icon href='data:,'><h1>Shop</h1>
          <iframe title=Calculator src='{address}' width=380 height=700></iframe>"

@@ -4,7 +4,7 @@ use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Page, Size, Theme};
 use serde_json::Value;
 
 use crate::legible::{open_folds, trouble};
-use crate::visit::{Site, Visit};
+use crate::visit::{Site, Visit, link};
 
 /// What sticks out: of the window, or of its own box without a way to scroll.
 const OFFENDERS: &str = "
@@ -58,7 +58,7 @@ fn nothing_sticks_out_of_a_narrow_screen() -> Outcome {
 
     // A desktop at twice its size is half as wide.
     page.set_size(Size::Pixels(640, 400))?;
-    visit.open("#v=1&kit=gannet")?;
+    visit.open(&link("kit=gannet"))?;
     assert_fits(page, "1280 px at 200 %")?;
     visit.end()
 }
@@ -96,7 +96,7 @@ fn the_buttons_of_a_message_stay_beside_it() -> Outcome {
         visit.open("")?;
         // The page writes its own address a moment after it has begun.
         page.wait_until("return location.hash.includes('kit=')")?;
-        visit.open("#v=1&kit=gannet&rider.mass_kg=81")?;
+        visit.open(&link("kit=gannet&rider.mass_kg=81"))?;
         page.by_text("Build opened from the link.")?;
         let (undo, close) = (page.by_role("button", "Undo")?, page.by_role("button", "Close")?);
         let (undo, close) = (undo.rect()?, close.rect()?);

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Draft, Slot};
+use pitchline_core::{Draft, MODEL, Slot};
 use pitchline_site::{Options, Server, serve};
 use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use pitchline_tests::dist;
@@ -14,6 +14,11 @@ use tempfile::TempDir;
 /// The built site in a folder of its own, so that a maker's file can be put
 /// into it and a build that runs meanwhile does no harm.
 pub(crate) struct Site(TempDir);
+
+/// A link that was made by this version of the model, from what stands behind that.
+pub(crate) fn link(rest: &str) -> String {
+    format!("#v=1&model={MODEL}&{rest}")
+}
 
 impl Site {
     pub(crate) fn new() -> Outcome<Self> {

@@ -4,8 +4,8 @@ use crate::browser;
 use crate::component::button;
 use crate::dom::{Node, el, live};
 use crate::state::App;
-use crate::text::{Style, fault};
-use pitchline_core::Error;
+use crate::text::{Style, fault, page};
+use pitchline_core::{Error, Reason};
 
 /// Faults of the catalogue, a link or a file: where each is and what was expected.
 pub(super) fn told(app: App) -> Node {
@@ -45,7 +45,10 @@ fn boxes(app: App) -> Node {
     if !unread.is_empty() {
         let close = button("Close", move || app.change(|model| model.unread.clear()));
         let inside = Node::from(vec![list(&unread, style), close.into()]);
-        boxes.push(boxed("Part of the link or file could not be used.".into(), inside));
+        // What is said of a link's model takes nothing away from the link.
+        let used = unread.iter().all(|error| matches!(error.reason, Reason::Unused { .. }));
+        let title = if used { page::READ } else { page::UNREAD };
+        boxes.push(boxed(title.into(), inside));
     }
     Node::from(boxes)
 }

@@ -1,15 +1,20 @@
-//! The build in a link: `v=1&kit=…` and whatever differs from the kit.
+//! The build in a link: `v=1&model=2&kit=…` and whatever differs from the kit.
+//!
+//! `model` is the version of the model whose figures the sender saw.
 //!
 //! `slot=part_id` picks a part, `slot.key=value` changes one of its values, in
 //! the units of the maker's file. It is meant to be read and edited by hand.
 
-use crate::text::number;
+use crate::text::{number, page};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_decode_str, utf8_percent_encode};
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Draft, Error, Field, Reason, Record, Slot};
+use pitchline_core::{Draft, Error, Field, MODEL, Reason, Record, Slot};
 
 /// Version of the link's form.
 pub const VERSION: &str = "1";
+
+/// Keys beside the slots.
+const HEAD: [&str; 4] = ["v", "model", "kit", "name"];
 
 /// Longest link that is read, in bytes.
 pub(super) const LONGEST: usize = 8192;
@@ -21,7 +26,7 @@ const PLAIN: &AsciiSet =
 /// The link's text, without the `#`.
 #[must_use]
 pub fn write(draft: &Draft, catalog: &Catalog) -> String {
-    let mut out = format!("v={VERSION}");
+    let mut out = format!("v={VERSION}&model={MODEL}");
     push(&mut out, "kit", &draft.kit);
     if !draft.name.is_empty() {
         push(&mut out, "name", &draft.name);
@@ -85,6 +90,7 @@ pub fn read(link: &str, catalog: &Catalog) -> (Draft, Vec<Error>) {
     if find("v").is_some_and(|version| version != VERSION) {
         faults.push(Error::new("v", Reason::wrong_form("version 1")));
     }
+    faults.extend(other_model(find("model")));
     let kit = find("kit").unwrap_or(first_kit);
     if catalog.kit(kit).is_none() && !kit.is_empty() {
         let known: Vec<&str> = catalog.kits.iter().map(|kit| kit.id.as_str()).collect();
@@ -109,10 +115,22 @@ pub fn read(link: &str, catalog: &Catalog) -> (Draft, Vec<Error>) {
     (draft, faults)
 }
 
+/// What there is to say of the model that the figures beside a link were made by.
+fn other_model(written: Option<&str>) -> Option<Error> {
+    let why = match written.map(str::parse::<u32>) {
+        Some(Ok(MODEL)) => return None,
+        Some(Ok(version)) if version > MODEL => page::NEWER_MODEL,
+        // Links had no such key before model 2.
+        None | Some(Ok(_)) => page::OLDER_MODEL,
+        Some(Err(_)) => return Some(Error::new("model", Reason::wrong_form("a whole number"))),
+    };
+    Some(Error::new("model", Reason::Unused { why }))
+}
+
 /// Sets one value; keys without a dot have been read before.
 fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Error> {
     let Some((slot_key, field_key)) = key.split_once('.') else {
-        let known = Slot::from_key(key).is_some() || ["v", "kit", "name"].contains(&key);
+        let known = Slot::from_key(key).is_some() || HEAD.contains(&key);
         return if known { Ok(()) } else { Err(unknown("link", key, &keys())) };
     };
     let slot = Slot::from_key(slot_key).ok_or_else(|| unknown("link", key, &keys()))?;
@@ -161,7 +179,7 @@ fn short(word: &str) -> String {
 /// The keys without a dot.
 fn keys() -> Vec<&'static str> {
     let slots = Slot::ALL.iter().map(|slot| slot.key());
-    ["v", "kit", "name"].into_iter().chain(slots).collect()
+    HEAD.into_iter().chain(slots).collect()
 }
 
 #[cfg(test)]
@@ -174,6 +192,10 @@ mod tests {
         Catalog::read(include_str!("../../catalog/catalogue.json")).unwrap().0
     }
 
+    fn fields(faults: &[Error]) -> Vec<&str> {
+        faults.iter().map(|fault| fault.field.as_str()).collect()
+    }
+
     /// Links that were once given out must be read for ever, to the same build.
     #[test]
     fn old_links_are_still_read() {
@@ -182,7 +204,8 @@ mod tests {
             "v=1&kit=kittiwake&name=To%20the%20pier%2C%20%C3%A9t%C3%A9&wheel_pulley=w38&rider.mass_kg=95&place.surface=pavers&rider.drag_area_m2=0.4",
             &catalog,
         );
-        assert_eq!(faults, []);
+        // From before links told the model.
+        assert_eq!(fields(&faults), ["model"]);
         assert_eq!(draft.name, "To the pier, été");
         assert_eq!(draft.record(Slot::WheelPulley).id, "w38");
         assert_eq!(draft.value(Slot::Rider, "mass_kg"), Some(95.0));
@@ -195,7 +218,7 @@ mod tests {
         let catalog = demo();
         for kit in &catalog.kits {
             let link = write(&catalog.draft(&kit.id), &catalog);
-            assert_eq!(link, format!("v=1&kit={}", kit.id));
+            assert_eq!(link, format!("v=1&model={MODEL}&kit={}", kit.id));
         }
     }
 
@@ -203,11 +226,12 @@ mod tests {
     fn what_cannot_be_read_is_said_and_the_rest_is_used() {
         let catalog = demo();
         let (draft, faults) = read(
-            "v=1&kit=kittiwake&wheel=w-none&motor.kv_rpm_per_v=9000&motor.colour=3&place.surface=ice&nonsense=1&rider.mass_kg=70",
+            &format!(
+                "v=1&model={MODEL}&kit=kittiwake&wheel=w-none&motor.kv_rpm_per_v=9000&motor.colour=3&place.surface=ice&nonsense=1&rider.mass_kg=70"
+            ),
             &catalog,
         );
-        let fields: Vec<&str> = faults.iter().map(|fault| fault.field.as_str()).collect();
-        assert_eq!(fields, ["motor.kv_rpm_per_v", "motor", "place.surface", "link"]);
+        assert_eq!(fields(&faults), ["motor.kv_rpm_per_v", "motor", "place.surface", "link"]);
         assert_eq!(draft.value(Slot::Rider, "mass_kg"), Some(70.0));
     }
 
@@ -216,7 +240,7 @@ mod tests {
     fn a_part_that_is_not_here_is_kept_in_the_link() {
         let catalog = demo();
         let kit = &catalog.kits[0].id;
-        let text = format!("v=1&kit={kit}&wheel=w-none&rider.mass_kg=70");
+        let text = format!("v=1&model={MODEL}&kit={kit}&wheel=w-none&rider.mass_kg=70");
         let (mut draft, faults) = read(&(text.clone() + "&wheel.width_mm=50"), &catalog);
         assert_eq!(faults, []);
         let missing: Vec<_> = draft.unfilled().iter().map(|u| (u.slot, u.id.as_str())).collect();
@@ -227,7 +251,10 @@ mod tests {
         let other = catalog.offered(kit, Slot::Wheel)[0].id.clone();
         catalog.fill(&mut draft, Slot::Wheel, &other);
         assert!(pitchline_core::Build::check(&draft).is_ok());
-        assert_eq!(write(&draft, &catalog), format!("v=1&kit={kit}&rider.mass_kg=70"));
+        assert_eq!(
+            write(&draft, &catalog),
+            format!("v=1&model={MODEL}&kit={kit}&rider.mass_kg=70")
+        );
     }
 
     /// Nor is what a kit is missing replaced by opening its link.
@@ -239,7 +266,7 @@ mod tests {
         let (catalog, _) = Catalog::read(&file.to_string()).unwrap();
         for kit in &catalog.kits {
             let link = write(&catalog.draft(&kit.id), &catalog);
-            assert_eq!(link, format!("v=1&kit={}", kit.id));
+            assert_eq!(link, format!("v=1&model={MODEL}&kit={}", kit.id));
             assert_eq!(read(&link, &catalog), (catalog.draft(&kit.id), vec![]));
         }
         let without =
@@ -248,7 +275,7 @@ mod tests {
         // One that picks another pack is whole.
         let kit = catalog.kits.iter().find(without).unwrap();
         let pack = &catalog.offered(&kit.id, Slot::Pack)[0].id;
-        let (draft, faults) = read(&format!("kit={}&pack={pack}", kit.id), &catalog);
+        let (draft, faults) = read(&format!("model={MODEL}&kit={}&pack={pack}", kit.id), &catalog);
         assert_eq!((draft.unfilled(), faults), (&[][..], vec![]));
         let link = write(&draft, &catalog);
         assert_eq!(read(&link, &catalog), (draft, vec![]));
@@ -259,8 +286,31 @@ mod tests {
         let catalog = demo();
         let (_, faults) = read(&format!("v=1&name={}", "x".repeat(LONGEST)), &catalog);
         assert!(matches!(faults[0].reason, Reason::TooLarge { .. }));
-        let (_, faults) = read("v=2&kit=kittiwake", &catalog);
+        let (_, faults) = read(&format!("v=2&model={MODEL}&kit=kittiwake"), &catalog);
         assert_eq!(faults[0].field, "v");
+    }
+
+    #[test]
+    fn figures_of_another_model_are_told_and_the_link_is_opened() {
+        let catalog = demo();
+        let rest = "kit=gannet&rider.mass_kg=81";
+        let (plain, faults) = read(&format!("v=1&model={MODEL}&{rest}"), &catalog);
+        assert_eq!(faults, []);
+        for (model, said) in [
+            (String::new(), "older model"),
+            ("&model=1".into(), "older model"),
+            (format!("&model={}", MODEL - 1), "older model"),
+            (format!("&model={}", MODEL + 1), "newer model"),
+            ("&model=4294967295".into(), "newer model"),
+            ("&model=".into(), "expected a whole number"),
+            ("&model=two".into(), "expected a whole number"),
+            ("&model=-1".into(), "expected a whole number"),
+        ] {
+            let (draft, faults) = read(&format!("v=1{model}&{rest}"), &catalog);
+            assert_eq!(draft, plain, "{model}");
+            assert_eq!(fields(&faults), ["model"], "{model}");
+            assert!(faults[0].to_string().contains(said), "{model}: {}", faults[0]);
+        }
     }
 
     proptest! {

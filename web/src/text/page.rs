@@ -87,6 +87,17 @@ pub const WORKING: &str = "Working it out…";
 pub const NOT_ARRIVED: &str =
     "This part did not arrive; all else works. If it fails again, reload the page.";
 
+/// Of a link without the model's version, or with a lower one.
+pub const OLDER_MODEL: &str =
+    "whoever made this link saw figures of an older model; those here may differ";
+/// Of a link with a higher one.
+pub const NEWER_MODEL: &str =
+    "whoever made this link saw figures of a newer model; those here may differ";
+/// Over what could not be read.
+pub const UNREAD: &str = "Part of the link or file could not be used.";
+/// In its place where all of it could.
+pub const READ: &str = "All of the link was used.";
+
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Answers are for the value before.";
 
