@@ -76,12 +76,13 @@ pub mod source;
 mod working;
 
 pub use answers::{
-    Answers, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh, BeltMiss, BeltOffers,
-    BeltOnBoard, BeltTension, BenchFit, Caveat, CentreFrom, Charge, ChargeEnd, ChargeLimit,
-    ChargePoint, ChargeRefusal, ChargerFit, ChargerOffer, Charging, Climb, Distance, DistancePoint,
-    Drive, GearCell, Headline, LEAST_CHARGE_C, Limit, MeasuredCentre, Notice, Point, PulleyPair,
+    AnswerSet, Answers, Bands, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh,
+    BeltMiss, BeltOffers, BeltOnBoard, BeltTension, BenchFit, Caveat, CentreFrom, Charge,
+    ChargeAnswer, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, ChargerFit, ChargerOffer,
+    Charging, Climb, Conditions, Distance, DistancePoint, Drive, GearCell, Headline,
+    LEAST_CHARGE_C, Limit, MadeBy, MeasuredCentre, Notice, OutingAnswer, Point, PulleyPair,
     PulleySize, Push, PushCurve, PushPoint, Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest,
-    Street, Summary, Supply, TooStrong, TopSpeed, Totals, answers, belt_fit, by_age,
+    Street, Summary, Supply, TooStrong, TopSpeed, Totals, answer_set, answers, belt_fit, by_age,
     by_temperature, caveats, charger_offer, charging, explain, explain_charge, fit, fits, gear_map,
     notices, summary, totals,
 };

@@ -3,6 +3,7 @@
 //! Boards are drawn from the tables of limits themselves, so a new input is
 //! under these laws from its first day. Seeds are fixed: a run repeats.
 
+mod all;
 mod band;
 mod belt;
 mod board;

@@ -3,7 +3,7 @@
 use std::fs;
 
 use pitchline_core::catalog::write_build;
-use pitchline_core::{Build, Draft, answers};
+use pitchline_core::{Bands, Build, Draft, MODEL, Slot, answer_set, answers};
 use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use serde_json::{Value, json};
 
@@ -48,7 +48,9 @@ fn differences(path: &str, ours: &Value, theirs: &Value, found: &mut Vec<String>
         }
         (Value::Number(a), Value::Number(b)) => {
             let (a, b) = (a.as_f64().unwrap_or(f64::NAN), b.as_f64().unwrap_or(f64::NAN));
-            let part = if path.starts_with("/answers/distance") { 1e-6 } else { 1e-9 };
+            let rides = ["/answers/distance", "/answers/rides", "/answers/bands"];
+            let in_time = rides.iter().any(|rides| path.starts_with(rides));
+            let part = if in_time { 1e-6 } else { 1e-9 };
             let close = (a - b).abs() <= part * a.abs().max(b.abs());
             if !close {
                 found.push(format!("{path}: {a}, in the page {b}"));
@@ -81,7 +83,7 @@ fn the_module_answers_as_the_core_does() -> Outcome {
     let mut seen = Vec::new();
     let mut moving = 0;
     for (number, (board, given)) in boards.iter().zip(&given).enumerate() {
-        let found = answers(&Build::check(board).expect("within the limits"));
+        let found = answer_set(board, &Build::check(board).expect("within the limits"));
         moving += usize::from(found.distance.cruise.distance_m > 0.0);
         let wanted = serde_json::to_value(&found).expect("plain data");
         seen.push(wanted["speed"].to_string());
@@ -168,6 +170,32 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
     let record = fs::read_to_string(visit.site.path().join("build.json"))?;
     let record: Value = serde_json::from_str(&record).expect("build.json is JSON");
     assert_eq!(well[1], record["version"]);
+    visit.end()
+}
+
+/// They take long, so they are there on request alone.
+#[test]
+fn the_module_gives_bands_when_asked() -> Outcome {
+    let visit = host("")?;
+    let script = "const said = (options) => pitchline.answers({ rider: { mass_kg: 95 } }, options);
+        return [said(), said({ bands: true }), said({ band: 1 }), said(5)]";
+    let given = with_module(&visit.page, script, &[])?;
+    let mut draft = Draft::typical();
+    draft.set(Slot::Rider, "mass_kg", 95.0);
+    let build = Build::check(&draft).expect("within the limits");
+    let mut wanted = answer_set(&draft, &build);
+    wanted.bands = Some(Bands::of(&build));
+    let wanted = json!({ "answers": wanted });
+    let mut found = Vec::new();
+    differences("", &wanted, &json!({ "answers": given[1]["answers"] }), &mut found);
+    assert_eq!(found, Vec::<String>::new());
+    assert_eq!(given[1]["answers"]["made_by"]["model"], MODEL);
+    for (at, named) in [(0, json!([])), (2, json!(["options"])), (3, json!(["options"]))] {
+        let ignored = given[at]["ignored"].as_array().cloned().unwrap_or_default();
+        let fields: Vec<_> = ignored.iter().map(|fault| fault["field"].clone()).collect();
+        assert_eq!(Value::from(fields), named, "{at}");
+        assert!(given[at]["answers"].get("bands").is_none(), "{at}");
+    }
     visit.end()
 }
 

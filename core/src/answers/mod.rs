@@ -1,6 +1,7 @@
 //! One file a question, and what they all stand on: the drive, an operating
 //! point, and the push that the board can give.
 
+mod answer_set;
 mod charge;
 mod charger;
 mod climb;
@@ -17,6 +18,9 @@ mod season;
 mod speed;
 mod summary;
 
+pub use answer_set::{
+    AnswerSet, Bands, ChargeAnswer, Conditions, MadeBy, OutingAnswer, answer_set,
+};
 pub use charge::{Charge, ChargeEnd, ChargeLimit, ChargePoint, explain_charge};
 pub use charger::{
     ChargeRefusal, ChargerFit, ChargerOffer, Charging, LEAST_CHARGE_C, TooStrong, charger_offer,

@@ -5,9 +5,11 @@ use crate::parts::{Record, Slot};
 use crate::physics::{Basis, Chemistry};
 use alloc::string::String;
 use alloc::vec::Vec;
+use serde::Serialize;
 
 /// Something that does not go together, or is near a limit.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Notice {
     /// A full pack has more volts than the controller survives.
     PackAboveController {
@@ -53,7 +55,8 @@ pub enum Notice {
 }
 
 /// What a figure rests on that is less than the rest.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Caveat {
     /// The cells are colder than anything their class was checked against.
     ColdCells {

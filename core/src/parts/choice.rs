@@ -43,6 +43,12 @@ macro_rules! choice {
         impl $name {
             /// Names in files, in the order of their numbers.
             pub const NAMES: &'static [&'static str] = &[$first_key, $($key),*];
+
+            /// Its name in files.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self { Self::$first => $first_key, $(Self::$option => $key),* }
+            }
         }
 
         impl Value for $name {

@@ -15,6 +15,7 @@ mod usual;
 pub use evidence::{Basis, Evidence};
 
 use crate::math::exp;
+use serde::Serialize;
 
 const GAS_J_MOL_K: f64 = 8.314_462_618;
 const ZERO_CELSIUS_K: f64 = 273.15;
@@ -37,7 +38,8 @@ listed! {
 ///
 /// All of it against runs of published parameter sets, outputs of a model;
 /// nothing against a cell. [`Chemistry::evidence`] has the same as data.
-    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize)]
+    #[serde(rename_all = "snake_case")]
     pub enum Chemistry {
         /// NMC or NCA made for capacity.
         #[default]

@@ -43,6 +43,7 @@ pub struct PulleySize {
     /// Diameter of the pitch circle, m.
     pub pitch_diameter_m: f64,
     /// Diameter over the tips of the teeth, m, where the pitch line is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub outside_diameter_m: Option<f64>,
 }
 
@@ -50,6 +51,7 @@ pub struct PulleySize {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct BeltChoice {
     /// Place among the belts on offer; none if it is not of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub offer: Option<usize>,
     /// Teeth.
     pub teeth: f64,
@@ -70,8 +72,10 @@ pub struct BeltChoice {
     /// Mass of one, kg: as given, or by width and length.
     pub mass_kg: f64,
     /// Price of one, in the catalogue's currency.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<f64>,
     /// How much the wanted centre distance is more than the measured one, m.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub off_measured_m: Option<f64>,
 }
 
@@ -110,8 +114,10 @@ pub struct BeltFit {
     /// Those that fit, shortest first.
     pub fitting: Vec<BeltChoice>,
     /// The nearest one too short for the near stop.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub shorter: Option<BeltMiss>,
     /// The nearest one too long for the far stop.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub longer: Option<BeltMiss>,
     /// The belt on the board.
     pub on_board: BeltOnBoard,
@@ -120,6 +126,7 @@ pub struct BeltFit {
     /// Where the centre distance of `run` was taken from.
     pub run_from: CentreFrom,
     /// The centre distance run at; none where the pulleys would overlap.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub run: Option<BeltMesh>,
     /// What the belt on the board must pull, and how tight it has to be.
     pub load: BeltLoad,

@@ -36,6 +36,7 @@ pub struct PulleyPair {
     /// Centre distance that the belt wants with them, m.
     pub centre_m: f64,
     /// How much that is more than the measured one, m.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub off_measured_m: Option<f64>,
 }
 

@@ -65,6 +65,7 @@ pub struct BeltTension {
     /// Shaft torque of one motor, N m, at which teeth may jump.
     pub jump_n_m: f64,
     /// How to check it; none where the pulleys would overlap.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub check: Option<BeltCheck>,
 }
 
