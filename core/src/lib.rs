@@ -35,7 +35,8 @@
 //!
 //! Every ampere of motor current is in the convention that the controller's
 //! record names; see [`physics::motor`].
-#![no_std]
+// What makes declarations of the types writes for the standard library.
+#![cfg_attr(not(feature = "schema"), no_std)]
 #![cfg_attr(
     not(test),
     deny(

@@ -5,6 +5,8 @@
 //! it a stale one fails.
 
 mod belts;
+mod declared;
+mod declared_type;
 mod demo;
 mod fault;
 mod fixture;

@@ -18,6 +18,7 @@ use serde::Serialize;
 /// Every question answered. All values are in SI, but for degrees Celsius, degrees of angle, Wh and
 /// Ah, as each says; grades and charges are shares of 1.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct AnswerSet {
     /// What the figures were made by, and under which conditions.
     pub made_by: MadeBy,
@@ -49,6 +50,7 @@ pub struct AnswerSet {
 /// What figures were made by, and under which conditions: without these, two figures of one board
 /// cannot be held against each other.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct MadeBy {
     /// Version of the program, by semantic versioning.
     pub pitchline: &'static str,
@@ -63,6 +65,7 @@ pub struct MadeBy {
 
 /// Conditions that figures hold under, as entered or assumed.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Conditions {
     /// Temperature of air and pack, °C.
     pub air_c: f64,
@@ -86,6 +89,7 @@ pub struct Conditions {
 
 /// How far an outing goes.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct OutingAnswer {
     /// The outing, by its name in build files.
     pub outing: &'static str,
@@ -117,6 +121,7 @@ pub struct OutingAnswer {
 
 /// How long it charges, or why the pack is not to be charged so.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ChargeAnswer {
     /// It charges.
@@ -127,6 +132,7 @@ pub enum ChargeAnswer {
 
 /// Answers as bands; none where there is no answer.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Bands {
     /// Top speed on the flat with a full pack, m/s.
     #[serde(skip_serializing_if = "Option::is_none")]

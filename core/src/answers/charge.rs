@@ -15,6 +15,7 @@ use serde::Serialize;
 
 /// What ends a charge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ChargeEnd {
     /// The charge asked for is reached.
@@ -27,6 +28,7 @@ pub enum ChargeEnd {
 
 /// What sets the charging current.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ChargeLimit {
     /// What the charger gives.
@@ -37,6 +39,7 @@ pub enum ChargeLimit {
 
 /// A moment of a charge, for the whole pack.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct ChargePoint {
     /// Time since the start, s.
     pub time_s: f64,
@@ -44,12 +47,13 @@ pub struct ChargePoint {
     pub charge: f64,
     /// Current into the pack, A.
     pub current_a: f64,
-    /// Volts at the pack.
+    /// Voltage of the pack, V.
     pub volts: f64,
 }
 
 /// A charge.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Charge {
     /// Charge at the start, as a share.
     pub start_charge: f64,

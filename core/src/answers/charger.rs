@@ -14,6 +14,7 @@ pub const LEAST_CHARGE_C: f64 = 0.0;
 
 /// Why a pack is not to be charged, gravest first.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ChargeRefusal {
     /// The charger ends at other volts than a full pack has.
@@ -41,6 +42,7 @@ pub enum ChargeRefusal {
 /// A charger that gives more current than the cells are rated for: to be used only where the pack
 /// itself holds the current down.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct TooStrong {
     /// Current of the charger, A.
     pub charger_a: f64,
@@ -73,6 +75,7 @@ impl ChargerFit {
 
 /// How long does it charge?
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Charging {
     /// From where the rider begins until the charger ends by itself.
     pub full: Charge,

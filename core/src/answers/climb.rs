@@ -17,6 +17,7 @@ pub(crate) const BRISK_M_S: f64 = 20.0 / 3.6;
 
 /// The steepest hill that can be held at a speed, and what sets it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Steepest {
     /// Rise over run; negative where the speed cannot be held on the flat.
     pub grade: f64,
@@ -28,6 +29,7 @@ pub struct Steepest {
 
 /// How steep?
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Climb {
     /// At a crawl, 2 km/h.
     pub crawl: Steepest,

@@ -14,6 +14,7 @@ use serde::Serialize;
 
 /// How far one steady speed on the flat reaches.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Reach {
     /// Speed wished for, m/s.
     pub speed_m_s: f64,
@@ -58,6 +59,7 @@ impl Reach {
 
 /// One speed on the distance curve.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct DistancePoint {
     /// Speed, m/s.
     pub speed_m_s: f64,
@@ -69,6 +71,7 @@ pub struct DistancePoint {
 
 /// How far?
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Distance {
     /// At the rider's cruising speed on the flat.
     pub cruise: Reach,

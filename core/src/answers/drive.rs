@@ -246,7 +246,7 @@ impl Drive {
         w.apply(AirForce { density: self.density, area: self.drag_area_m2, speed: speed_m_s, wind })
     }
 
-    /// Torque that iron and bearings of one motor take, N m.
+    /// Torque that iron and bearings of one motor take, N·m.
     pub(crate) fn iron_n_m(&self, motor_rad_s: f64, w: &mut Working) -> f64 {
         let m = &self.build.motor;
         w.apply(motor::IronTorque {

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 /// What holds the push, or the ride, back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Limit {
     /// The controller's motor current limit.

@@ -54,6 +54,7 @@ use serde::Serialize;
 
 /// What the parts add up to.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Totals {
     /// Board without rider, kg.
     pub board_mass_kg: f64,
@@ -65,7 +66,7 @@ pub struct Totals {
     pub gear_ratio: f64,
     /// Sum of the prices given, in the catalogue's currency.
     pub price: f64,
-    /// Slots without a price.
+    /// Slots without a price, a count.
     pub unpriced: usize,
 }
 

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 /// Something that does not go together, or is near a limit.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Notice {
     /// A full pack has more volts than the controller survives.
@@ -56,6 +57,7 @@ pub enum Notice {
 
 /// What a figure rests on that is less than the rest.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Caveat {
     /// The cells are colder than anything their class was checked against.

@@ -19,9 +19,9 @@ pub struct Point {
     pub pack_current_a: f64,
     /// Voltage at the controller, V.
     pub bus_v: f64,
-    /// Line-to-line volts that each motor asks for.
+    /// Line-to-line voltage that each motor asks for, V.
     pub motor_v: f64,
-    /// Torque on each motor's shaft, N m.
+    /// Torque on each motor's shaft, N·m.
     pub shaft_n_m: f64,
     /// Open-circuit voltage times current, W.
     pub chemical_w: f64,

@@ -104,7 +104,7 @@ impl Drive {
         Push { force_n, motor_current_a: current, limit }
     }
 
-    /// Torque of each motor at the push that the driven wheels hold, N m. The
+    /// Torque of each motor at the push that the driven wheels hold, N·m. The
     /// front may lift before that; the rider is taken to lean so that it stays
     /// down: common practice, no source.
     pub(crate) fn grip_n_m(&self, slope: Slope, w: &mut Working) -> f64 {
@@ -201,6 +201,7 @@ impl Drive {
 
 /// Push and road load at one speed.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct PushPoint {
     /// Speed, m/s.
     pub speed_m_s: f64,
@@ -218,6 +219,7 @@ pub struct PushPoint {
 
 /// Push and road load over speed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct PushCurve {
     /// From a crawl to beyond the top speed.
     pub points: Vec<PushPoint>,

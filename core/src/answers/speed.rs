@@ -13,6 +13,7 @@ use serde::Serialize;
 
 /// A top speed and what sets it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct TopSpeed {
     /// Speed, m/s; 0 where the board cannot move.
     pub speed_m_s: f64,
@@ -22,6 +23,7 @@ pub struct TopSpeed {
 
 /// How fast?
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Speed {
     /// On the flat with a full pack.
     pub flat_full: TopSpeed,

@@ -36,12 +36,13 @@ pub enum Quantity {
 
 /// An input that moves an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Mover {
     /// The input.
     pub input: Uncertain,
-    /// The answer with this input alone at the tenth of its hundredths.
+    /// The answer with this input alone at the tenth of its hundredths, in the answer's unit.
     pub low: f64,
-    /// The answer with it at the ninetieth.
+    /// The answer with it at the ninetieth, in the answer's unit.
     pub high: f64,
 }
 
@@ -73,18 +74,19 @@ impl Quantity {
 
 /// An answer as a band.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Band {
-    /// The answer for exactly what was entered.
+    /// The answer for exactly what was entered, in the answer's unit.
     pub nominal: f64,
-    /// One in ten is below.
+    /// One in ten is below, in the answer's unit.
     pub p10: f64,
-    /// Half are below.
+    /// Half are below, in the answer's unit.
     pub p50: f64,
-    /// One in ten is above.
+    /// One in ten is above, in the answer's unit.
     pub p90: f64,
     /// Every input that is not known exactly, what moves the answer most first.
     pub movers: [Mover; INPUTS],
-    /// Samples that gave an answer.
+    /// Samples that gave an answer, a count.
     pub samples: usize,
 }
 

@@ -27,6 +27,7 @@ macro_rules! uncertain {
         listed! {
             /// An input that is not known exactly.
             #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+            #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
             #[serde(rename_all = "snake_case")]
             #[allow(missing_docs, reason = "the names say it")]
             pub enum Uncertain { $($input),* }

@@ -13,7 +13,7 @@ use serde_json::{Map, Value};
 pub(super) const VERSION: u32 = 1;
 
 /// What the file says it is.
-const FORMAT: &str = "pitchline-build";
+pub(super) const FORMAT: &str = "pitchline-build";
 
 /// Keys beside the slots.
 const HEAD: [&str; 6] = ["format", "version", "app", "created", "name", "kit"];

@@ -17,7 +17,10 @@
 //! ```
 
 mod build_file;
+#[cfg(feature = "schema")]
+mod declarations;
 mod left_out;
+mod outcome;
 mod pointer;
 mod read;
 mod record;
@@ -28,6 +31,9 @@ mod syntax;
 use left_out::LeftOut;
 
 pub use build_file::{read_build, write_build};
+#[cfg(feature = "schema")]
+pub use declarations::declarations;
+pub use outcome::{Fault, Options, Outcome};
 #[cfg(feature = "schema")]
 pub use schema::{build_schema, catalogue_schema};
 pub use syntax::syntax_fault;

@@ -13,6 +13,26 @@ use serde_json::{Map, Value, json};
 /// What a part and a kit must have, as their reader asks.
 const PART: &[&str] = &["id", "name"];
 
+/// What the keys of [`HEAD`] mean.
+pub(super) const HEAD_MEANINGS: [&str; 4] = [
+    "Stable id, unique within its list; links and kits name it.",
+    "Name for people.",
+    "Where the figures come from.",
+    "Anything a reader should know.",
+];
+
+/// What a compatibility tag means.
+pub(super) const TAG_MEANING: &str =
+    "Compatibility tag: parts that meet must carry the same one, or none.";
+
+/// What the keys of a build file mean that stand beside its slots.
+pub(super) const BUILD_MEANINGS: [(&str, &str); 4] = [
+    ("app", "What wrote it."),
+    ("created", "When it was written."),
+    ("name", "Your name for the build."),
+    ("kit", "Id of the kit that it started from."),
+];
+
 /// Schema of the catalogue.
 #[must_use]
 pub fn catalogue_schema() -> Value {
@@ -42,12 +62,7 @@ pub fn build_schema() -> Value {
     let mut properties = Map::new();
     properties.insert("format".to_string(), json!({ "const": "pitchline-build" }));
     properties.insert("version".to_string(), json!({ "const": super::build_file::VERSION }));
-    for (key, meaning) in [
-        ("app", "What wrote it."),
-        ("created", "When it was written."),
-        ("name", "Your name for the build."),
-        ("kit", "Id of the kit that it started from."),
-    ] {
+    for (key, meaning) in BUILD_MEANINGS {
         properties.insert(key.to_string(), text(meaning));
     }
     for slot in Slot::ALL {
@@ -89,13 +104,7 @@ fn text(meaning: &str) -> Value {
 
 /// The keys that every part and kit has; `must` of them be there.
 fn head(must: &[&str]) -> Map<String, Value> {
-    let meanings = [
-        "Stable id, unique within its list; links and kits name it.",
-        "Name for people.",
-        "Where the figures come from.",
-        "Anything a reader should know.",
-    ];
-    let texts = HEAD.into_iter().zip(meanings).map(|(key, meaning)| {
+    let texts = HEAD.into_iter().zip(HEAD_MEANINGS).map(|(key, meaning)| {
         (key.to_string(), if must.contains(&key) { needed(meaning) } else { text(meaning) })
     });
     texts.collect()
@@ -105,8 +114,7 @@ fn part(kind: Kind, must: &[&str]) -> Value {
     let mut properties = head(must);
     let mut required: Vec<&str> = must.to_vec();
     for tag in kind.tags() {
-        let meaning = "Compatibility tag: parts that meet must carry the same one, or none.";
-        properties.insert((*tag).to_string(), text(meaning));
+        properties.insert((*tag).to_string(), text(TAG_MEANING));
     }
     for field in kind.fields() {
         properties.insert(field.key.to_string(), number(field));
@@ -118,16 +126,21 @@ fn part(kind: Kind, must: &[&str]) -> Value {
 }
 
 fn number(field: &Field) -> Value {
-    let doc = field.doc.trim();
+    let meaning = meaning(field);
     if !field.choices.is_empty() {
-        return json!({ "enum": field.choices, "description": doc });
+        return json!({ "enum": field.choices, "description": meaning });
     }
     let form = if field.must_be_whole() { "integer" } else { "number" };
-    let assumed = match field.need {
-        Need::Assumed => alloc::format!("{doc} Assumed {} if left out.", assumed(field)),
-        _ => doc.to_string(),
-    };
-    json!({ "type": form, "minimum": field.min, "maximum": field.max, "description": assumed })
+    json!({ "type": form, "minimum": field.min, "maximum": field.max, "description": meaning })
+}
+
+/// What an input means, and what is assumed where it is left out.
+pub(super) fn meaning(field: &Field) -> String {
+    let doc = field.doc.trim();
+    if field.need == Need::Assumed && field.choices.is_empty() {
+        return alloc::format!("{doc} Assumed {} if left out.", assumed(field));
+    }
+    doc.to_string()
 }
 
 /// What is assumed, and for which class of cell it is another value.

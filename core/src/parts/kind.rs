@@ -76,6 +76,7 @@ macro_rules! slots {
     ($($slot:ident: $kind:ident = $key:literal;)*) => {
         /// A place in a build that one part fills.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+        #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
         #[serde(rename_all = "snake_case")]
         #[allow(missing_docs, reason = "the names say it")]
         pub enum Slot { $($slot),* }

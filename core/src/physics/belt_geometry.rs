@@ -159,7 +159,7 @@ law! {
 }
 
 law! {
-    /// Torque on one motor's shaft, N m, at its greatest current when braking,
+    /// Torque on one motor's shaft, N·m, at its greatest current when braking,
     /// and no more than the tyres hold. Iron and bearings of the motor brake
     /// too. The tyres' hold is taken as for a push, which is more than braking
     /// leaves on the rear axle.
@@ -213,7 +213,7 @@ law! {
 }
 
 law! {
-    /// Shaft torque of one motor, N m, at which nothing is left in the slack
+    /// Shaft torque of one motor, N·m, at which nothing is left in the slack
     /// span and the belt begins to climb its teeth.
     JumpTorque = "Torque at which teeth may jump", "T_jump" = "2 F_t Z_motor pitch / 2π", NewtonMetre, PRACTICE;
     tension: "F_t" Newton, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => tension * teeth * pitch / PI

@@ -39,6 +39,7 @@ listed! {
 /// All of it against runs of published parameter sets, outputs of a model;
 /// nothing against a cell. [`Chemistry::evidence`] has the same as data.
     #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize)]
+    #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
     #[serde(rename_all = "snake_case")]
     pub enum Chemistry {
         /// NMC or NCA made for capacity.

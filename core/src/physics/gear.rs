@@ -34,7 +34,7 @@ law! {
 }
 
 law! {
-    /// Shaft torque of one motor, N m, that a push at the wheels asks for.
+    /// Shaft torque of one motor, N·m, that a push at the wheels asks for.
     ///
     /// For a push forward; the belt's losses are on the motor's side.
     ShaftTorque = "Shaft torque of each motor", "T" = "F r / (i η n)", NewtonMetre, MECHANICS;
@@ -43,12 +43,12 @@ law! {
 }
 
 law! {
-    /// Shaft torque of one motor, N m, where slope or wind push the board: what
+    /// Shaft torque of one motor, N·m, where slope or wind push the board: what
     /// the belt brings, but no more than its own drag takes; brakes take the rest.
     ///
     /// ```
     /// use pitchline_core::physics::gear::DrivenTorque;
-    /// // By hand: -40 · 0.05 · 0.9 / (2 · 2), and no more than 0.2 N m of drag.
+    /// // By hand: -40 · 0.05 · 0.9 / (2 · 2), and no more than 0.2 N·m of drag.
     /// let (force, radius, efficiency) = (-40.0, 0.05, 0.9);
     /// let at = |iron| DrivenTorque { force, radius, efficiency, ratio: 2.0, motors: 2.0, iron };
     /// assert!((at(1.0).value() + 0.45).abs() < 1e-12);
@@ -70,13 +70,13 @@ law! {
 }
 
 law! {
-    /// Torque on the motor pulley, N m, at the belt's rated pull.
+    /// Torque on the motor pulley, N·m, at the belt's rated pull.
     BeltTorque = "Torque that the belt holds", "T_hold" = "F_rated Z_motor pitch / 2π", NewtonMetre, MECHANICS;
     pull: "F_rated" Newton, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => pull * teeth * pitch / (2.0 * PI)
 }
 
 law! {
-    /// Shaft torque of one motor, N m, at the push that the tyres hold.
+    /// Shaft torque of one motor, N·m, at the push that the tyres hold.
     GripTorque = "Torque that the tyres hold", "T_hold" = "F_grip r / (i η n)", NewtonMetre, MECHANICS;
     force: "F_grip" Newton, radius: "r" Metre, ratio: "i" None, efficiency: "η" None, motors: "n" Count =>
         force * radius / (ratio * efficiency * motors)
@@ -114,7 +114,7 @@ law! {
     /// Pull in a belt, N, from the torque on the motor pulley.
     ///
     /// ```
-    /// // 2 N m on 16 teeth of 5 mm: pitch radius 12.7324 mm.
+    /// // 2 N·m on 16 teeth of 5 mm: pitch radius 12.7324 mm.
     /// use pitchline_core::physics::gear::BeltPull;
     /// let pull = BeltPull { torque: 2.0, teeth: 16.0, pitch: 0.005 }.value();
     /// assert!((pull - 157.0796).abs() < 1e-3);

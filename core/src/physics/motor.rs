@@ -52,7 +52,7 @@ law! {
 }
 
 law! {
-    /// Torque lost in iron and bearings, N m.
+    /// Torque lost in iron and bearings, N·m.
     ///
     /// Source: the no-load current of Drela 2007; its growth with speed is
     /// common practice, no source.
@@ -183,7 +183,7 @@ law! {
 }
 
 law! {
-    /// Torque on one motor's shaft, N m, at its greatest current; negative where it drags.
+    /// Torque on one motor's shaft, N·m, at its greatest current; negative where it drags.
     GreatestTorque = "Torque of each motor at its greatest current", "T_lim" = "k_T I_lim − T_0", NewtonMetre, DRELA;
     constant: "k_T" NewtonMetrePerAmpere, current: "I_lim" Ampere, iron: "T_0" NewtonMetre => constant * current - iron
 }

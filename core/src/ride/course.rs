@@ -18,9 +18,9 @@ pub struct Leg {
 /// How fast the rider changes speed, m/s².
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Manner {
-    /// Speeding up.
+    /// Speeding up, m/s².
     pub acceleration_m_s2: f64,
-    /// Slowing down.
+    /// Slowing down, m/s².
     pub braking_m_s2: f64,
 }
 

@@ -15,7 +15,7 @@ pub(crate) struct Flow {
     pub(crate) motor_a: f64,
     /// Current out of the pack, A.
     pub(crate) pack_a: f64,
-    /// Volts at the controller.
+    /// Voltage at the controller, V.
     pub(crate) bus_v: f64,
     /// Force of the motors at the road, N.
     pub(crate) force_n: f64,

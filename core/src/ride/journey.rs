@@ -33,7 +33,7 @@ pub struct Moment {
     pub controller_c: f64,
     /// Current out of the pack over the last step, A.
     pub pack_a: f64,
-    /// Volts at the controller over the last step.
+    /// Voltage at the controller over the last step, V.
     pub bus_v: f64,
     /// Current of each motor over the last step, A.
     pub motor_a: f64,

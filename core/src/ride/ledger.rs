@@ -5,34 +5,35 @@ use serde::Serialize;
 /// Energy, Wh, by where it went. `stored_wh` is what left the cells' chemistry,
 /// less what came back; it equals the sum of every other entry.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Ledger {
-    /// Out of the cells' chemistry, less what braking brought back.
+    /// Out of the cells' chemistry, Wh, less what braking brought back.
     pub stored_wh: f64,
-    /// Heat in the cells.
+    /// Heat in the cells, Wh.
     pub pack_wh: f64,
-    /// Heat in joints and wires.
+    /// Heat in joints and wires, Wh.
     pub wires_wh: f64,
-    /// Heat in the controller.
+    /// Heat in the controller, Wh.
     pub controller_wh: f64,
-    /// Heat in the windings.
+    /// Heat in the windings, Wh.
     pub winding_wh: f64,
-    /// Heat in iron and bearings.
+    /// Heat in iron and bearings, Wh.
     pub iron_wh: f64,
-    /// Heat in the belts.
+    /// Heat in the belts, Wh.
     pub belt_wh: f64,
-    /// Rolling resistance.
+    /// Rolling resistance, Wh.
     pub rolling_wh: f64,
-    /// Air resistance; negative where the wind pushed more than it held.
+    /// Air resistance, Wh; negative where the wind pushed more than it held.
     pub air_wh: f64,
-    /// Height gained; negative where more was lost.
+    /// Height gained, Wh; negative where more was lost.
     pub climb_wh: f64,
-    /// Heat in brakes, or the rider's soles: braking beyond what the motors do.
+    /// Heat in brakes, or the rider's soles, Wh: braking beyond what the motors do.
     pub brake_wh: f64,
-    /// Gained in speed.
+    /// Gained in speed, Wh.
     pub kinetic_wh: f64,
-    /// All that passed the chemistry, out and back: what the sums are judged by.
+    /// All that passed the chemistry, out and back, Wh: what the sums are judged by.
     pub passed_wh: f64,
-    /// Of which came back by braking.
+    /// Of which came back by braking, Wh.
     pub returned_wh: f64,
 }
 

@@ -9,14 +9,14 @@ use serde::Serialize;
 
 /// What ends a ride.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RideEnd {
     /// The distance asked for is made.
     Distance,
     /// The time asked for has passed.
     Time,
-    /// The board can no longer hold [`END_SHARE`](super::END_SHARE) of the speed wished for on the
-    /// flat.
+    /// The board can no longer hold 80 % of the speed wished for on the flat.
     Slow,
     /// The charge is used up.
     Empty,
@@ -44,14 +44,15 @@ pub struct Met {
 
 /// Highest temperatures of a ride, °C.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Hottest {
-    /// Windings.
+    /// Windings, °C.
     pub winding_c: f64,
-    /// Cases of the motors.
+    /// Cases of the motors, °C.
     pub case_c: f64,
-    /// Switches of the controller.
+    /// Switches of the controller, °C.
     pub controller_c: f64,
-    /// Cells.
+    /// Cells, °C.
     pub cell_c: f64,
 }
 
@@ -105,7 +106,7 @@ pub struct Ridden {
 pub struct Extent {
     /// Speed, m/s.
     pub speed_m_s: [f64; 2],
-    /// Volts at the controller.
+    /// Voltage at the controller, V.
     pub bus_v: [f64; 2],
     /// Current out of the pack, A.
     pub pack_a: [f64; 2],

@@ -7,6 +7,7 @@ use serde::Serialize;
 
 /// Why the pack's voltage holds the push back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SagCause {
     /// A full pack as warm as this one would not.

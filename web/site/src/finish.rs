@@ -96,7 +96,8 @@ pub(crate) fn digests(dist: &Path) -> io::Result<BTreeMap<String, String>> {
 
 /// Writes `pitchline.js`, for pages that import the calculator as a module: the built module's
 /// name changes with its content, this one does not. The built module would look for its wasm
-/// under the name it had before Trunk hashed it, so the wrapper says where it is.
+/// under the name it had before Trunk hashed it, so the wrapper says where it is. Its types are in
+/// `pitchline.d.ts`, which comes with the catalogue's folder.
 fn write_stable_module(dist: &Path) -> io::Result<()> {
     let names = tree::files(dist)?;
     let js = the_one(&names, ".js")?;
@@ -110,17 +111,7 @@ fn write_stable_module(dist: &Path) -> io::Result<()> {
          \x20 return init({{ module_or_path: wasm, ...options }});\n\
          }}\n"
     );
-    tree::write(&dist.join("pitchline.js"), &module)?;
-
-    let types = dist.join("pitchline.d.ts");
-    if names.iter().any(|name| *name == js.replace(".js", ".d.ts")) {
-        let declaration = format!("export * from './{js}';\nexport {{ default }} from './{js}';\n");
-        tree::write(&types, &declaration)
-    } else if types.exists() {
-        fs::remove_file(types)
-    } else {
-        Ok(())
-    }
+    tree::write(&dist.join("pitchline.js"), &module)
 }
 
 pub(crate) fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {

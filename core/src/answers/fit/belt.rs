@@ -25,6 +25,7 @@ pub struct BeltOffers<'a> {
 
 /// Which belts were tried.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum BeltList {
     /// Those on offer of the same pitch, as far as their teeth are given.
@@ -37,6 +38,7 @@ pub enum BeltList {
 
 /// Sizes of a pulley.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct PulleySize {
     /// Teeth.
     pub teeth: f64,
@@ -49,6 +51,7 @@ pub struct PulleySize {
 
 /// A belt, and how it would run.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct BeltChoice {
     /// Place among the belts on offer; none if it is not of them.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -61,7 +64,7 @@ pub struct BeltChoice {
     pub mesh: BeltMesh,
     /// Whether the mount slides there.
     pub in_slot: bool,
-    /// Where in the slot: 0 at the near stop, 1 at the far one.
+    /// Where in the slot, as a share: 0 at the near stop, 1 at the far one.
     pub place: f64,
     /// Travel left to tighten it, m; negative beyond the far stop.
     pub travel_left_m: f64,
@@ -81,6 +84,7 @@ pub struct BeltChoice {
 
 /// The nearest belt that does not fit.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct BeltMiss {
     /// The belt.
     pub belt: BeltChoice,
@@ -90,6 +94,7 @@ pub struct BeltMiss {
 
 /// How the belt on the board fits.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum BeltOnBoard {
     /// Its teeth are not given.
@@ -102,6 +107,7 @@ pub enum BeltOnBoard {
 
 /// Which belts fit, and what they must pull.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct BeltFit {
     /// Motor pulley and wheel pulley.
     pub pulleys: [PulleySize; 2],

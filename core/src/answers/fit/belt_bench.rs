@@ -11,6 +11,7 @@ use serde::Serialize;
 
 /// What a measured centre distance asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum MeasuredCentre {
     /// Nothing was measured.
@@ -28,6 +29,7 @@ pub enum MeasuredCentre {
 
 /// A pair of pulleys for the belt in hand.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct PulleyPair {
     /// Place among the motor pulleys on offer.
     pub motor_pulley: usize,
@@ -42,6 +44,7 @@ pub struct PulleyPair {
 
 /// What the workbench says.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct BenchFit {
     /// What the measured centre distance asks for.
     pub measured: MeasuredCentre,

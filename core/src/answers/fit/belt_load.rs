@@ -19,6 +19,7 @@ use serde::Serialize;
 
 /// Where the centre distance that a board runs at was taken from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum CentreFrom {
     /// From the teeth of the belt on the board, within the mount's stops.
@@ -31,6 +32,7 @@ pub enum CentreFrom {
 
 /// How a belt lies at a centre distance.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct BeltMesh {
     /// Centre distance, m.
     pub centre_m: f64,
@@ -40,7 +42,7 @@ pub struct BeltMesh {
     pub wrap_rad: f64,
     /// Teeth in mesh there.
     pub teeth: f64,
-    /// Of which whole.
+    /// Of which whole, teeth.
     pub whole_teeth: f64,
     /// Share of the belt's rating that they leave.
     pub rating_share: f64,
@@ -48,6 +50,7 @@ pub struct BeltMesh {
 
 /// How to check a tension.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct BeltCheck {
     /// Deflection at mid span, m, under [`TEST_FORCE_N`].
     pub deflection_m: f64,
@@ -57,12 +60,13 @@ pub struct BeltCheck {
 
 /// A static tension, and what comes with it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct BeltTension {
     /// As a share of the greatest pull.
     pub share: f64,
     /// Pull in each span of the belt at rest, N.
     pub force_n: f64,
-    /// Shaft torque of one motor, N m, at which teeth may jump.
+    /// Shaft torque of one motor, N·m, at which teeth may jump.
     pub jump_n_m: f64,
     /// How to check it; none where the pulleys would overlap.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -71,6 +75,7 @@ pub struct BeltTension {
 
 /// Pull in each belt, and what it may be.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct BeltLoad {
     /// At the greatest push of a full pack at a crawl, N, whatever the belt is rated for.
     pub drive_n: f64,

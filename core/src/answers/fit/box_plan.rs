@@ -16,6 +16,7 @@ use serde::Serialize;
 
 /// How the cells lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Lie {
     /// Their axes along the board.
@@ -28,6 +29,7 @@ pub enum Lie {
 
 /// Where the controller is, seen from the cells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Side {
     /// Further along the board.
@@ -38,6 +40,7 @@ pub enum Side {
 
 /// The controller in the box.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(rename = "ControllerPlace"))]
 pub struct Controller {
     /// Its place.
     pub side: Side,
@@ -55,6 +58,7 @@ pub struct Controller {
 /// board, across, and up, in m. Where it does not fit it is drawn as if the
 /// box were larger.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct BoxPlan {
     /// Size of the box inside, m.
     pub inside_m: [f64; 3],
@@ -74,7 +78,7 @@ pub struct BoxPlan {
     pub left_m: [f64; 3],
     /// Whether it fits.
     pub fits: bool,
-    /// The direction with the least room left: 0 along, 1 across, 2 up.
+    /// The direction with the least room left, by its place: 0 along, 1 across, 2 up.
     pub tightest: usize,
     /// Least inside length of a box as wide and as high that takes them, m; none
     /// where it is too narrow or too low for any.

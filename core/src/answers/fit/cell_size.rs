@@ -6,6 +6,7 @@ use serde::Serialize;
 
 /// Where the size of a cell comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SizeFrom {
     /// Diameter and length as entered.
@@ -18,6 +19,7 @@ pub enum SizeFrom {
 
 /// Size of a cell.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct CellSize {
     /// Diameter, m.
     pub diameter_m: f64,

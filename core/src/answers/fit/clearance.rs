@@ -17,6 +17,7 @@ use serde::Serialize;
 listed! {
     /// The two parts that a clearance is between.
     #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+    #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
     #[serde(rename_all = "snake_case")]
     pub enum Between {
         /// The wheel pulley's flange and the road.
@@ -71,6 +72,7 @@ impl Between {
 
 /// The room between two parts.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Clearance {
     /// Which two.
     pub between: Between,

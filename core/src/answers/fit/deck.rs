@@ -14,6 +14,7 @@ use serde::Serialize;
 
 /// What a sag was worked out from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SagFrom {
     /// One that was measured.
@@ -24,6 +25,7 @@ pub enum SagFrom {
 
 /// Deck and box under the rider.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct DeckFit {
     /// Sag in the middle, standing still, m.
     pub sag_m: f64,

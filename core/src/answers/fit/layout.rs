@@ -14,6 +14,7 @@ use serde::Serialize;
 /// Heights are above the road. Across, places are from the middle of the board,
 /// along it from the rear axle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Layout {
     /// Height of the axles, m.
     pub axle_up_m: f64,

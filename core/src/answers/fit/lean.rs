@@ -16,6 +16,7 @@ use serde::Serialize;
 
 /// Which wheel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum WheelAt {
     /// A front wheel, with no pulley beside it.
@@ -26,6 +27,7 @@ pub enum WheelAt {
 
 /// A turn at one lean.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Turn {
     /// Lean of the deck, degrees.
     pub lean_deg: f64,
@@ -40,6 +42,7 @@ pub struct Turn {
 
 /// How it turns, and what stops it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Lean {
     /// The turn at the furthest lean that the trucks allow.
     pub furthest: Turn,

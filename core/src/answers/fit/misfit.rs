@@ -10,6 +10,7 @@ use serde::Serialize;
 
 /// How bad a misfit is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Severity {
     /// It does not fit, by the sizes entered or assumed.
@@ -18,8 +19,10 @@ pub enum Severity {
     Tight,
 }
 
-/// What to do about a misfit.
+/// What to do about a misfit: change an input, by its slot and its key in files, pick another
+/// part for a slot, or use a belt, by its place among those on offer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Cure {
     /// Change an input, by its slot and its key in files.
@@ -32,6 +35,7 @@ pub enum Cure {
 
 /// What does not fit, with the sizes of it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 #[serde(rename_all = "snake_case")]
 pub enum MisfitKind {
     /// The belt on the board is so short that the pulleys would overlap.
@@ -80,7 +84,7 @@ pub enum MisfitKind {
     PackInBox {
         /// Room left along, across and up, m; negative is too little.
         left_m: [f64; 3],
-        /// The direction with the least room left: 0 along, 1 across, 2 up.
+        /// The direction with the least room left, by its place: 0 along, 1 across, 2 up.
         tightest: usize,
         /// Least inside length of a box as wide and as high that takes them, m; none where it is
         /// too narrow or too low for any.
@@ -107,6 +111,7 @@ pub enum MisfitKind {
 
 /// Something that does not fit, or only just.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Misfit {
     /// What, with its sizes.
     pub kind: MisfitKind,

@@ -41,6 +41,7 @@ use serde::Serialize;
 
 /// An input, by its slot and its key in files.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Row {
     /// The slot.
     pub slot: Slot,

@@ -12,6 +12,7 @@ use serde::Serialize;
 
 /// Does it go together? All of that question.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Together {
     /// From the motor's shaft to the wheel's axle, m: as the belt on the board wants it, else as
     /// the board runs, else the middle of the mount's slot.

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 /// What a figure rests on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Basis {
     /// Runs of a published parameter set: outputs of a model, not measurements.
