@@ -1,14 +1,13 @@
 //! One full set of answers in the page's wasm beside the same in native code,
-//! and an edit with and without the question what goes together, in one run: `cargo bench -p pitchline-tests --bench page`.
+//! and an edit, in one run: `cargo bench -p pitchline-tests --bench page`.
 
-use std::fs;
 use std::time::Instant;
 
 use pitchline_core::catalog::{read_build, write_build};
 use pitchline_core::fit::{box_plan, clearances, deck_fit, lean};
 use pitchline_core::{BeltOffers, Build, Draft, Drive, answers, belt_fit};
 use pitchline_site::{Options, serve};
-use pitchline_tests::browser::{Browser, Fault, Outcome, Size};
+use pitchline_tests::browser::{Browser, Outcome, Size};
 use serde_json::json;
 
 const TIMES: usize = 200;
@@ -45,15 +44,13 @@ fn main() -> Outcome {
         "{}",
         json!({ "native_ms": native, "wasm_ms": wasm, "wasm_over_native": wasm / native })
     );
-    let [without, with, without_fit, with_fit] = edits()?;
+    let [edit, with_fit] = edits()?;
     println!(
         "{}",
         json!({
             "fit_native_ms": fit_native(),
-            "edit_ms": with,
-            "of_that_later_ms": with - without,
+            "edit_ms": edit,
             "edit_with_fit_in_sight_ms": with_fit,
-            "of_that_later_with_fit_ms": with_fit - without_fit,
         })
     );
     page.close().map(|_| ())
@@ -79,24 +76,14 @@ fn fit_native() -> f64 {
 }
 
 /// From an edit until all that follows from it at once is on the page, ms, without the browser's
-/// own layout and drawing; without the later piece and with it: with the head of the page in sight,
-/// then with the drive's drawing in sight.
-fn edits() -> Outcome<[f64; 4]> {
-    let later = fs::read_dir(pitchline_tests::dist())
-        .map_err(|error| Fault::new(error.to_string()))?
-        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
-        .find(|name| name.ends_with("_later.wasm"))
-        .ok_or_else(|| Fault::new("no later piece"))?;
-    let mut found = [0.0; 4];
-    let ways = [("failed", "on-it"), ("ready", "on-it"), ("failed", "fit"), ("ready", "fit")];
-    for (time, (wanted, seen)) in found.iter_mut().zip(ways) {
+/// own layout and drawing: with the head of the page in sight, then with the drive's drawing.
+fn edits() -> Outcome<[f64; 2]> {
+    let mut found = [0.0; 2];
+    for (time, seen) in found.iter_mut().zip(["on-it", "fit"]) {
         let server = serve(Options::new(pitchline_tests::dist()))?;
-        if wanted == "failed" {
-            server.break_path(&later);
-        }
         let page = Browser::open(Size::Desktop)?;
         page.goto(&server.url())?;
-        page.wait_until(&format!("return document.documentElement.dataset.later === '{wanted}'"))?;
+        page.wait_until("return document.documentElement.dataset.app === 'running'")?;
         let script = format!(
             "document.getElementById('{seen}')?.scrollIntoView();
              const input = document.getElementById('rider-mass_kg');

@@ -33,7 +33,7 @@ fn main() -> Outcome {
     let server = serve(Options::new(pitchline_tests::dist()))?;
     let page = Browser::open(Size::Desktop)?;
     page.goto(&server.url())?;
-    page.wait_until("return document.documentElement.dataset.later === 'ready'")?;
+    page.wait_until("return document.documentElement.dataset.app === 'running'")?;
     let script = format!(
         "{}
          const bytes = Uint8Array.from(atob(arguments[0]), (letter) => letter.charCodeAt(0));

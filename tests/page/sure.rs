@@ -5,9 +5,8 @@ use pitchline_core::band::{Band, Quantity, SPREADS};
 use pitchline_core::{Build, Draft, Slot, answers};
 use pitchline_tests::browser::{Fault, Outcome, Page, Size};
 use pitchline_web::text::{Units, words};
-use serde_json::Value;
 
-use crate::strip::{assert_answers, expected, tiles};
+use crate::strip::{assert_answers, expected};
 use crate::visit::{Visit, demo, kit_for};
 
 /// Each question of the strip, and which of its headlines is the strip's.
@@ -240,28 +239,4 @@ fn an_edit_is_not_answered_by_older_work() -> Outcome {
     assert_eq!(bands.len(), 2, "the first board's and the last one's: {bands:?}");
     assert!(same(&bands[0], &first) && same(&bands[1], &last), "{bands:?}");
     visit.end()
-}
-
-/// Without the later piece the answers stand as they are; the first screen's band stays, since it
-/// came with the page.
-#[test]
-fn without_the_later_piece_the_answers_stand_alone() -> Outcome {
-    use pitchline_site::Fault;
-    use pitchline_tests::browser::Browser;
-    let visit = Visit::before(crate::visit::Site::new()?, Browser::new(Size::Phone))?;
-    let page = &visit.page;
-    let later = visit.site.file("_later.wasm")?;
-    visit.server.set_fault(&later, Fault::Missing);
-    page.goto(&visit.server.url())?;
-    crate::visit::wait_living(page)?;
-    page.wait_until("return document.documentElement.dataset.later === 'failed'")?;
-    let catalog = demo();
-    let mut draft = catalog.draft("kittiwake");
-    assert_answers(page, &draft)?;
-    page.by_css("#rider-mass_kg")?.fill("99")?;
-    draft.set(Slot::Rider, "mass_kg", 99.0);
-    let wanted = crate::strip::nominal(&draft, Units::Metric);
-    page.wait_for("answers without bands", |page| Ok(tiles(page, "button.tile")? == wanted))?;
-    assert_eq!(page.eval("return document.querySelector('.sure')", &[])?, Value::Null);
-    visit.end_but(&["_later.wasm"])
 }

@@ -3,7 +3,7 @@
 use crate::ask;
 use crate::browser::{self, Store};
 use crate::dom;
-use crate::state::{App, Later, Loaded, Model, link, saved};
+use crate::state::{App, Loaded, Model, link, saved};
 use crate::text::{Style, Units, fault, page};
 use any_spawner::Executor;
 use gloo_timers::callback::Timeout;
@@ -52,8 +52,6 @@ pub fn start() {
             }
         });
         std::mem::forget(owner);
-        // It is usable; now the rest.
-        browser::tell("pitchline:later-wanted");
     });
 }
 
@@ -196,12 +194,4 @@ fn listen(app: App, known: Rc<RefCell<String>>) {
     browser::heard("pitchline:offline-ready", look);
     browser::heard("pitchline:update-waiting", look);
     browser::heard("pitchline:started", look);
-    browser::heard("pitchline:later", move || {
-        let later = match browser::later_state().as_str() {
-            "ready" => Later::Ready,
-            "failed" => Later::Failed,
-            _ => Later::Loading,
-        };
-        app.change(|model| model.later = later);
-    });
 }

@@ -8,6 +8,7 @@ use crate::{digest, tree};
 
 /// What `dist` is built from, relative to the repository: files, and folders with all they hold.
 pub const SOURCES: &[&str] = &[
+    ".cargo/config.toml",
     "Cargo.lock",
     "Cargo.toml",
     "Trunk.toml",
@@ -19,6 +20,7 @@ pub const SOURCES: &[&str] = &[
     "web/catalog",
     "web/index.html",
     "web/public",
+    "web/site/rustc.sh",
     "web/site/src",
     "web/src",
     "web/style",

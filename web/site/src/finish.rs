@@ -7,6 +7,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
+use crate::names::without_names;
 use crate::{digest, fingerprint, offline, tree};
 
 /// The record of a build, `dist/build.json`.
@@ -23,9 +24,8 @@ pub(crate) struct Record {
     pub(crate) files: BTreeMap<String, String>,
 }
 
-/// How the names of the two pieces of wasm end.
-pub(crate) const FIRST: &str = "_bg.wasm";
-pub(crate) const LATER: &str = "_later.wasm";
+/// How the name of the wasm ends.
+const WASM: &str = "_bg.wasm";
 
 pub(crate) const RECORD: &str = "build.json";
 
@@ -38,23 +38,22 @@ pub struct Finished {
     pub kept: usize,
 }
 
-/// Adds to `dist`, below `root`, what Trunk cannot know: `pitchline.js` (the module under a name
+/// Adds to `dist`, built from what is below `root`, what Trunk cannot know: `pitchline.js` (the module under a name
 /// that stays), `sw.js` with its list, and `build.json`. May be run again at any time.
 ///
 /// # Errors
 /// When `dist` is not a build of this site, or a file cannot be read or written.
-pub fn finish(root: &Path) -> io::Result<Finished> {
-    let dist = root.join("dist");
-    write_stable_module(&dist)?;
-    for name in tree::files(&dist)? {
-        minify(&dist.join(name))?;
+pub fn finish(root: &Path, dist: &Path) -> io::Result<Finished> {
+    write_stable_module(dist)?;
+    for name in tree::files(dist)? {
+        slim(&dist.join(name))?;
     }
     // What the page falls back on when the maker's own file cannot be read.
     // Trunk has just put it there.
     fs::copy(dist.join(offline::LIVE), dist.join("demo.json"))?;
 
     let template = tree::read_text(&root.join("web/boot/sw.js"))?;
-    let listed = offline::list(&dist)?;
+    let listed = offline::list(dist)?;
     let (worker, version) = offline::worker(&template, &listed)?;
     tree::write(&dist.join("sw.js"), &worker)?;
 
@@ -65,21 +64,22 @@ pub fn finish(root: &Path) -> io::Result<Finished> {
         offline: version.clone(),
         fingerprint: sources.total,
         sources: sources.files,
-        files: digests(&dist)?,
+        files: digests(dist)?,
     };
     let text = serde_json::to_string_pretty(&record)?;
     tree::write(&dist.join(RECORD), &(text + "\n"))?;
     Ok(Finished { version, kept: listed.len() })
 }
 
-/// Scripts and styles without comments and white space. Done to what is done already, it changes
-/// nothing.
-fn minify(path: &Path) -> io::Result<()> {
+/// Scripts and styles without comments and white space, wasm without names. Done to what is done
+/// already, it changes nothing.
+fn slim(path: &Path) -> io::Result<()> {
     let small = match path.extension().and_then(|ending| ending.to_str()) {
         Some("js") => minifier::js::minify(&tree::read_text(path)?).to_string(),
         Some("css") => minifier::css::minify(&tree::read_text(path)?)
             .map_err(|fault| io::Error::other(format!("{}: {fault}", path.display())))?
             .to_string(),
+        Some("wasm") => return fs::write(path, without_names(&tree::read(path)?)?),
         _ => return Ok(()),
     };
     tree::write(path, &small)
@@ -101,7 +101,7 @@ pub(crate) fn digests(dist: &Path) -> io::Result<BTreeMap<String, String>> {
 fn write_stable_module(dist: &Path) -> io::Result<()> {
     let names = tree::files(dist)?;
     let js = the_one(&names, ".js")?;
-    let wasm = the_one(&names, FIRST)?;
+    let wasm = the_one(&names, WASM)?;
     let module = format!(
         "// The calculator as a module, under a name that stays.\n\
          import init from './{js}';\n\
@@ -114,7 +114,7 @@ fn write_stable_module(dist: &Path) -> io::Result<()> {
     tree::write(&dist.join("pitchline.js"), &module)
 }
 
-pub(crate) fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {
+fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {
     let mut fitting =
         names.iter().filter(|name| name.starts_with("pitchline-web-") && name.ends_with(ending));
     match (fitting.next(), fitting.next()) {

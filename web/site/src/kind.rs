@@ -36,12 +36,12 @@ pub fn cache_control(path: &str) -> &'static str {
 }
 
 /// Whether a name ends in `-<hash>`, the way Trunk writes it: `main-1f2e3d4c5b6a7988.css`,
-/// `pitchline-web-1f2e3d4c5b6a7988_bg.wasm`, or the later piece beside it. The hash is 64 bits in hexadecimal without leading
+/// `pitchline-web-1f2e3d4c5b6a7988_bg.wasm`. The hash is 64 bits in hexadecimal without leading
 /// zeros; fewer than twelve digits are one in 65,536 and are treated as an ordinary word.
 fn has_hashed_name(path: &str) -> bool {
     let name = path.rsplit('/').next().unwrap_or_default();
     let stem = name.split('.').next().unwrap_or_default();
-    let stem = ["_bg", "_later"].iter().find_map(|end| stem.strip_suffix(end)).unwrap_or(stem);
+    let stem = stem.strip_suffix("_bg").unwrap_or(stem);
     stem.rsplit_once('-').is_some_and(|(_, hash)| {
         (12..=16).contains(&hash.len())
             && hash.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
@@ -65,7 +65,6 @@ mod tests {
         let forever = "public, max-age=31536000, immutable";
         assert_eq!(cache_control("pitchline-web-1f2e3d4c5b6a7988.js"), forever);
         assert_eq!(cache_control("pitchline-web-1f2e3d4c5b6a7988_bg.wasm"), forever);
-        assert_eq!(cache_control("pitchline-web-1f2e3d4c5b6a7988_later.wasm"), forever);
         assert_eq!(cache_control("main-f2e3d4c5b6a7988.css"), forever);
         for fresh in [
             "index.html",

@@ -1,7 +1,7 @@
 //! Builds, checks and serves the folder of static files that is Pitchline.
 //!
 //! ```text
-//! sources --trunk--> dist --split--> dist --finish--> dist + sw.js + pitchline.js + build.json --serve--> browser
+//! sources --trunk--> dist --finish--> dist + sw.js + pitchline.js + build.json --serve--> browser
 //! ```
 //!
 //! | question | answer |
@@ -22,11 +22,11 @@ mod fingerprint;
 mod finish;
 mod freshness;
 mod kind;
+mod names;
 pub mod offline;
 mod request;
 mod server;
 mod size;
-mod split;
 mod tool;
 mod tree;
 
@@ -37,4 +37,3 @@ pub use freshness::freshness;
 pub use kind::{cache_control, media_type};
 pub use server::{Fault, Options, Server, serve};
 pub use size::{FileSize, Size, Sizes, size};
-pub use split::{Pieces, split};

@@ -12,8 +12,8 @@ cargo site                serve dist/ at http://127.0.0.1:8417/, or at the next 
     --port N              at this port
     --prefix /tools/calc/ below this path
     --network             also to other machines of the local network
-cargo site build          build dist/ from the sources
-cargo site finish         write what the build adds to Trunk's output in dist/
+cargo site build          bring Trunk and what it needs, then `trunk build --release`
+cargo site finish         add to Trunk's output what it cannot know; its hook calls this
 cargo site check-fresh    say whether dist/ is what the sources give
 cargo site size           what must arrive before the page is usable, in bytes";
 
@@ -34,8 +34,8 @@ fn run(arguments: &[String]) -> io::Result<ExitCode> {
     let root = root()?;
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
-        ["build"] => tell(&pitchline_site::build(&root)?),
-        ["finish"] => tell(&pitchline_site::finish(&root)?),
+        ["build"] => pitchline_site::build(&root)?,
+        ["finish"] => tell(&pitchline_site::finish(&root, &staged(&root))?),
         ["check-fresh"] => return Ok(check_fresh(&root)),
         ["size"] => print_sizes(&root.join("dist"))?,
         ["help" | "--help" | "-h"] => println!("{HELP}"),
@@ -53,9 +53,14 @@ fn root() -> io::Result<PathBuf> {
         .ok_or_else(|| io::Error::other("run it inside the repository"))
 }
 
+/// Where the site is: Trunk tells its hooks, which run before it moves the site into `dist`.
+fn staged(root: &Path) -> PathBuf {
+    env::var_os("TRUNK_STAGING_DIR").map_or_else(|| root.join("dist"), PathBuf::from)
+}
+
 fn tell(finished: &pitchline_site::Finished) {
     println!(
-        "dist/ is ready: version {}, {} files kept for offline use.",
+        "The site is ready: version {}, {} files kept for offline use.",
         finished.version, finished.kept
     );
 }
@@ -86,7 +91,6 @@ fn print_sizes(dist: &Path) -> io::Result<()> {
         row(&file.path, &file.size);
     }
     row("together, before the page is usable", &sizes.first);
-    row("later piece, once it is usable", &sizes.later);
     Ok(())
 }
 

@@ -3,7 +3,6 @@
 use std::io::{self, Write};
 use std::path::Path;
 
-use crate::finish::LATER;
 use crate::{offline, tree};
 
 /// Bytes as stored, and as a host sends them compressed.
@@ -37,8 +36,6 @@ pub struct Sizes {
     /// sheets and wasm it names, what those import, and the catalogue. Icons, the manifest and
     /// the service worker come later.
     pub first: Size,
-    /// The later piece of the wasm, which the page fetches once it is usable.
-    pub later: Size,
 }
 
 /// Measures `dist`.
@@ -47,7 +44,7 @@ pub struct Sizes {
 /// When a file cannot be read.
 pub fn size(dist: &Path) -> io::Result<Sizes> {
     let page = tree::read_text(&dist.join("index.html"))?;
-    let mut sizes = Sizes { files: Vec::new(), first: Size::default(), later: Size::default() };
+    let mut sizes = Sizes { files: Vec::new(), first: Size::default() };
     for path in tree::files(dist)? {
         let content = tree::read(&dist.join(&path))?;
         let size =
@@ -57,8 +54,6 @@ pub fn size(dist: &Path) -> io::Result<Sizes> {
             sizes.first.raw += size.raw;
             sizes.first.gzip += size.gzip;
             sizes.first.brotli += size.brotli;
-        } else if path.ends_with(LATER) {
-            sizes.later = size;
         }
         sizes.files.push(FileSize { path, size, first });
     }

@@ -2,7 +2,6 @@
 
 use super::answer::{Figure, answers, figure, table};
 use super::field::input_of;
-use super::late::late;
 use super::question;
 use crate::chart::{Bar, Bars, Drawing, Table};
 use crate::component::{Headline, caution};
@@ -38,10 +37,10 @@ pub(super) fn far(app: App) -> Node {
         el("p").class("facts").with(said(move || spent(app).unwrap_or_default())).into(),
         el("div").class("fields").with(input_of(app, Slot::Ride, "start_charge_percent")).into(),
         caution(page::CAUTION_PACK),
-        late(app, move || later::sure(app, Quantity::SteadyDistance)),
+        later::sure(app, Quantity::SteadyDistance),
         figure(app, ENERGY),
-        late(app, move || later::ride(app)),
-        late(app, move || later::season(app)),
+        later::ride(app),
+        later::season(app),
     ];
     question("far", page::FAR, inside)
 }

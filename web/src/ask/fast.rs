@@ -1,7 +1,6 @@
 //! How fast?
 
 use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
-use super::late::late;
 use super::question;
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
 use crate::component::{Headline, caution};
@@ -37,15 +36,15 @@ pub(super) fn fast(app: App) -> Node {
     let inside = vec![
         answers(app, &HEADLINES),
         caution(page::CAUTION_SPEED),
-        late(app, move || later::gear_map(app)),
+        later::gear_map(app),
         figure(app, PUSH),
         el("table")
             .class("plain")
             .with(el("thead").with(el("tr").with(Node::from_iter(head))))
             .with(el("tbody").with(live(key, move || modes(app))))
             .into(),
-        late(app, move || later::sure(app, Quantity::TopSpeed)),
-        late(app, move || later::runs(app)),
+        later::sure(app, Quantity::TopSpeed),
+        later::runs(app),
     ];
     question("fast", page::FAST, inside)
 }

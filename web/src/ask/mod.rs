@@ -7,7 +7,6 @@ mod fast;
 mod field;
 #[cfg(test)]
 mod first;
-mod late;
 mod on_it;
 mod part;
 mod steep;
@@ -39,10 +38,8 @@ pub fn page(app: App) -> Node {
         .with(el("main").with(el("div").class("column").with(on_it::on_it(app))).with(
             el("div").class("column").follow("hidden", hidden).with(Node::from_iter(answers)),
         ))
-        .with(
-            el("footer").with(late::late(app, move || later::builds(app))).with(about::about(app)),
-        )
-        .with(late::silent(app, later::contents))
+        .with(el("footer").with(later::builds(app)).with(about::about(app)))
+        .with(later::contents())
         .with(told::message(app))
         .with(strip::aloud(app))
         .into()
@@ -50,12 +47,12 @@ pub fn page(app: App) -> Node {
 
 /// How long on the charger?
 fn charge(app: App) -> Node {
-    question("charge", page::CHARGE, vec![late::late(app, move || later::charge(app))])
+    question("charge", page::CHARGE, vec![later::charge(app)])
 }
 
 /// Does it go together?
 fn fit(app: App) -> Node {
-    question("fit", page::FIT, vec![late::late(app, move || later::fit(app))])
+    question("fit", page::FIT, vec![later::fit(app)])
 }
 
 /// One question with its heading.

@@ -1,7 +1,6 @@
 //! How steep?
 
 use super::answer::{ALONG_CURVE, Figure, Say, answers, bound, figure, regions, table};
-use super::late::late;
 use super::question;
 use crate::chart::{Axis, Curves, Drawing, Series, Table};
 use crate::component::{Headline, caution, notice};
@@ -32,8 +31,8 @@ pub(super) fn steep(app: App) -> Node {
         live(move || own_hill(app), told),
         caution(page::CAUTION_HILL),
         figure(app, CURVE),
-        late(app, move || later::sure(app, Quantity::Hill)),
-        late(app, move || later::long_climb(app)),
+        later::sure(app, Quantity::Hill),
+        later::long_climb(app),
     ];
     question("steep", page::STEEP, inside)
 }

@@ -1,6 +1,5 @@
 //! The working of a headline, folded away.
 
-use super::late::late;
 use crate::component::fold;
 use crate::dom::Node;
 use crate::later;
@@ -9,5 +8,5 @@ use pitchline_core::Headline;
 
 /// The working, folded away.
 pub fn working(app: App, which: Headline) -> Node {
-    fold("working", "Working", move || late(app, move || later::working(app, which))).into()
+    fold("working", "Working", move || later::working(app, which)).into()
 }

@@ -80,12 +80,6 @@ pub fn offline_state() -> (String, bool) {
     (of_root("data-offline").unwrap_or_default(), of_root("data-update").is_some())
 }
 
-/// How the later piece stands: `loading`, `ready` or `failed`.
-#[must_use]
-pub fn later_state() -> String {
-    of_root("data-later").unwrap_or_default()
-}
-
 fn of_root(name: &str) -> Option<String> {
     web_sys::window()?.document()?.document_element()?.get_attribute(name)
 }

@@ -30,18 +30,6 @@ pub struct Message {
     pub undo: bool,
 }
 
-/// How the later piece of the page stands.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Later {
-    /// On its way.
-    #[default]
-    Loading,
-    /// There.
-    Ready,
-    /// It did not arrive.
-    Failed,
-}
-
 /// What the gear map can show of each pairing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum MapView {
@@ -75,11 +63,9 @@ pub struct Model {
     pub message: Option<Message>,
     /// How the offline copy stands, in the word of the page's script.
     pub offline: String,
-    /// How the later piece stands.
-    pub later: Later,
     /// How sure answers are, as far as it is known, by [`Banded`].
     pub sure: [Sure; 6],
-    /// How many things do not fit by their size; the later piece counts them.
+    /// How many things do not fit by their size.
     pub amiss: usize,
     /// Whether a newer version waits and has not been put off.
     pub update: bool,
@@ -129,7 +115,7 @@ impl Model {
     #[must_use]
     pub fn unsure(&self) -> bool {
         let count = self.found.as_ref().map(|found| found.count);
-        self.later == Later::Ready && self.sure.iter().take(OF_STRIP).any(|sure| sure.of != count)
+        self.sure.iter().take(OF_STRIP).any(|sure| sure.of != count)
     }
 
     #[inline(never)]
@@ -194,7 +180,6 @@ impl App {
             unread: Vec::new(),
             message: None,
             offline: String::new(),
-            later: Later::default(),
             sure: begin(FIRST),
             amiss: 0,
             update: false,

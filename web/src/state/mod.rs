@@ -13,7 +13,7 @@ mod kept;
 mod sure;
 mod typed;
 
-pub use app::{App, Found, Later, Loaded, MapView, Message, Model};
+pub use app::{App, Found, Loaded, MapView, Message, Model};
 pub use first::FIRST;
 pub use kept::Kept;
 pub use sure::{Banded, Sure};

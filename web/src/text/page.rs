@@ -48,7 +48,6 @@ pub const COLD: &str = "At your cruising speed without stops. The pack is taken 
 /// Under the curve over age.
 pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
 /// In the place of what comes in the second piece, while that is on its way.
-pub const LOADING: &str = "Loading…";
 /// Over the rides in time.
 pub const RIDE: &str = "With stops, hills and heat";
 /// The way to every question.
@@ -83,9 +82,6 @@ pub const FOR_EVER: &str = "For the windings, step by step, each from what stand
 pub const ALONG_TIME: &str = "Arrow keys move along the ride";
 /// While an answer is worked out in small pieces; a share in percent follows.
 pub const WORKING: &str = "Working it out…";
-/// In its place when it has not come.
-pub const NOT_ARRIVED: &str =
-    "This part did not arrive; all else works. If it fails again, reload the page.";
 
 /// Of a link without the model's version, or with a lower one.
 pub const OLDER_MODEL: &str =

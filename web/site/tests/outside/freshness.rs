@@ -59,7 +59,7 @@ fn a_missing_source_is_an_error_that_names_it() {
 fn a_finished_dist_is_fresh_until_something_changes() {
     let folder = repository("fresh");
     assert!(freshness(folder.path()).is_err(), "nothing was recorded yet");
-    finish(folder.path()).expect("dist can be finished");
+    finish(folder.path(), &folder.path().join("dist")).expect("dist can be finished");
     assert_eq!(freshness(folder.path()), Ok(()));
 
     let mut expected = Vec::new();
@@ -88,7 +88,7 @@ fn a_finished_dist_is_fresh_until_something_changes() {
 #[test]
 fn an_edited_record_is_found_out() {
     let folder = repository("record");
-    finish(folder.path()).expect("dist can be finished");
+    finish(folder.path(), &folder.path().join("dist")).expect("dist can be finished");
     let total = fingerprint(folder.path()).expect("the sources can be read").total;
     let record = folder.read("dist/build.json");
     folder.write("dist/build.json", record.replace(&total, "0"));

@@ -7,4 +7,3 @@ mod freshness;
 mod offline;
 mod server;
 mod size;
-mod split;
