@@ -2,8 +2,8 @@
 
 use std::fs;
 
-use pitchline_core::catalog::write_build;
-use pitchline_core::{Bands, Build, Draft, MODEL, Slot, answer_set, answers};
+use pitchline_core::catalog::{Outcome as Answered, write_build};
+use pitchline_core::{Build, Draft, MODEL, answer_set, answers};
 use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use serde_json::{Value, json};
 
@@ -173,20 +173,19 @@ fn the_module_says_what_is_wrong_and_never_throws() -> Outcome {
 #[test]
 fn the_module_gives_bands_when_asked() -> Outcome {
     let visit = host("")?;
-    let script = "const said = (options) => pitchline.answers({ rider: { mass_kg: 95 } }, options);
-        return [said(), said({ bands: true }), said({ band: 1 }), said(5)]";
-    let given = with_module(&visit.page, script, &[])?;
-    let mut draft = Draft::typical();
-    draft.set(Slot::Rider, "mass_kg", 95.0);
-    let build = Build::check(&draft).expect("within the limits");
-    let mut wanted = answer_set(&draft, &build);
-    wanted.bands = Some(Bands::of(&build));
-    let wanted = json!({ "answers": wanted });
+    let build = json!({ "rider": { "mass_kg": 95 } });
+    let options = json!({ "bands": true, "catalogue": "2026-11" });
+    let script = "const [build, options] = arguments;
+        const said = (options) => pitchline.answers(build, options);
+        return [said(), said(options), said({ band: 1 }), said(5), said(null)]";
+    let given = with_module(&visit.page, script, &[build.clone(), options.clone()])?;
+    let wanted = json!(Answered::of(Some(&build), Some(&options)));
     let mut found = Vec::new();
-    differences("", &wanted, &json!({ "answers": given[1]["answers"] }), &mut found);
+    differences("", &wanted, &given[1], &mut found);
     assert_eq!(found, Vec::<String>::new());
     assert_eq!(given[1]["answers"]["made_by"]["model"], MODEL);
-    for (at, named) in [(0, json!([])), (2, json!(["options"])), (3, json!(["options"]))] {
+    let options = || json!(["options"]);
+    for (at, named) in [(0, json!([])), (2, options()), (3, options()), (4, options())] {
         let ignored = given[at]["ignored"].as_array().cloned().unwrap_or_default();
         let fields: Vec<_> = ignored.iter().map(|fault| fault["field"].clone()).collect();
         assert_eq!(Value::from(fields), named, "{at}");

@@ -12,9 +12,11 @@ use wasm_bindgen::prelude::*;
 /// comes out.
 #[wasm_bindgen]
 #[must_use]
-pub fn answers(build: Option<JsValue>, options: Option<JsValue>) -> JsValue {
-    let options = options.map(|options| plain(&options).unwrap_or_default());
-    let outcome = match build.map(|build| plain(&build)) {
+pub fn answers(build: JsValue, options: JsValue) -> JsValue {
+    // An option of wasm-bindgen's would take null, a slip, for nothing said.
+    let said = |value: JsValue| (!value.is_undefined()).then_some(value);
+    let options = said(options).map(|options| plain(&options).unwrap_or_default());
+    let outcome = match said(build).map(|build| plain(&build)) {
         None => Outcome::of(None, options.as_ref()),
         Some(Some(build)) => Outcome::of(Some(&build), options.as_ref()),
         Some(None) => {
