@@ -135,7 +135,7 @@ export type Basis = "published_model" | "extrapolated" | "common_practice";
  */
 export type BeltCheck = {
 /**
- * Deflection at mid span, m, under `TEST_FORCE_N`.
+ * Deflection at mid span, m, under `TEST_FORCE_N`, 10 N.
  */
 deflection_m: number,
 /**
@@ -388,7 +388,7 @@ export type BenchFit = {
 measured: MeasuredCentre,
 /**
  * The belts whose wanted centre distance is nearest to it, nearest first,
- * and none farther off than the mount slides or `REACH_M`; the first that
+ * and none farther off than the mount slides or `REACH_M`, 10 mm; the first that
  * lies in the slot is the one to take.
  */
 nearest: Array<BeltChoice>,
@@ -970,7 +970,7 @@ bites: boolean,
 riser_m: number,
 /**
  * Change of the riser, m, up or down, that is left before they meet; none
- * where it is `TIGHT_M` or more, or where they meet already.
+ * where it is `TIGHT_M`, 2 mm, or more, or where they meet already.
  */
 left_m?: number,
 /**
@@ -1140,7 +1140,7 @@ braking: boolean, } } | { "clearance": {
  */
 between: Between,
 /**
- * The room, m, below `TIGHT_M`; negative is by how much they do not fit.
+ * The room, m, below `TIGHT_M`, 2 mm; negative is by how much they do not fit.
  */
 room_m: number, } } | { "box_drags": {
 /**
@@ -1152,7 +1152,7 @@ room_m: number, } } | { "box_strikes": {
  */
 bump_m: number,
 /**
- * Box to the road, m, below `TIGHT_M`; negative where it strikes.
+ * Box to the road, m, below `TIGHT_M`, 2 mm; negative where it strikes.
  */
 room_m: number, } } | { "pack_in_box": {
 /**

@@ -13,7 +13,11 @@ macro_rules! part {
     ) => {
         $(#[$meta])*
         #[derive(Clone, Copy, Debug, PartialEq)]
-        pub struct $name { $( $(#[doc = $doc])* pub $field: $type, )* }
+        pub struct $name { $(
+            $(#[doc = $doc])*
+            #[doc = part!(@in_files $key $unit $min, $max, $need $($choices)?)]
+            pub $field: $type,
+        )* }
 
         impl $name {
             /// Limits of every input, in the order of the struct's fields.
@@ -53,6 +57,19 @@ macro_rules! part {
             }
         }
     };
+    (@in_files $key:literal $unit:ident $min:literal, $max:literal, $need:ident) => {
+        concat!(
+            "\n\nHere in SI, but for degrees Celsius, degrees of angle and Ah. In files `", $key,
+            "`, from ", $min, " to ", $max, " ([`", stringify!($unit), "`](crate::Unit::",
+            stringify!($unit), ")), ", part!(@need $need),
+        )
+    };
+    (@in_files $key:literal $unit:ident $min:literal, $max:literal, $need:ident $choices:expr) => {
+        concat!("\n\nIn files `", $key, "`, by its name.")
+    };
+    (@need Required) => { "required." };
+    (@need Assumed) => { "assumed if left out." };
+    (@need Optional) => { "optional." };
     (@by_cell) => { None };
     (@by_cell $by_cell:ident) => { Some($crate::parts::CellClass::$by_cell) };
     (@choices) => { &[] };

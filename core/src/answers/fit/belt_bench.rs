@@ -49,7 +49,7 @@ pub struct BenchFit {
     /// What the measured centre distance asks for.
     pub measured: MeasuredCentre,
     /// The belts whose wanted centre distance is nearest to it, nearest first,
-    /// and none farther off than the mount slides or [`REACH_M`]; the first that
+    /// and none farther off than the mount slides or [`REACH_M`], 10 mm; the first that
     /// lies in the slot is the one to take.
     pub nearest: Vec<BeltChoice>,
     /// The belt in hand on these pulleys.

@@ -52,7 +52,7 @@ pub struct BeltMesh {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct BeltCheck {
-    /// Deflection at mid span, m, under [`TEST_FORCE_N`].
+    /// Deflection at mid span, m, under [`TEST_FORCE_N`], 10 N.
     pub deflection_m: f64,
     /// Note of the plucked span, Hz.
     pub frequency_hz: f64,

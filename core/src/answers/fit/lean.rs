@@ -58,7 +58,7 @@ pub struct Lean {
     /// the deck could hang lower.
     pub riser_m: f64,
     /// Change of the riser, m, up or down, that is left before they meet; none
-    /// where it is [`TIGHT_M`] or more, or where they meet already.
+    /// where it is [`TIGHT_M`], 2 mm, or more, or where they meet already.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub left_m: Option<f64>,
     /// Hardness of the bushings for the rider, Shore A. Common practice, no source.

@@ -64,7 +64,7 @@ pub enum MisfitKind {
     Clearance {
         /// Which two.
         between: Between,
-        /// The room, m, below [`TIGHT_M`]; negative is by how much they do not fit.
+        /// The room, m, below [`TIGHT_M`], 2 mm; negative is by how much they do not fit.
         room_m: f64,
     },
     /// The box drags on the road under the standing rider.
@@ -77,7 +77,7 @@ pub enum MisfitKind {
     BoxStrikes {
         /// Height of the bump, m.
         bump_m: f64,
-        /// Box to the road, m, below [`TIGHT_M`]; negative where it strikes.
+        /// Box to the road, m, below [`TIGHT_M`], 2 mm; negative where it strikes.
         room_m: f64,
     },
     /// Pack and controller do not go in the box, or only just.
