@@ -9,6 +9,7 @@ mod charge;
 mod contents;
 mod first;
 mod fit;
+mod inventory;
 mod keep;
 mod keyboard;
 mod legible;

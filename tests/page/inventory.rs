@@ -1,0 +1,101 @@
+//! Everything on the page, by name: what several builds bring out together is what
+//! `fixture/inventory.json` has, so that a page made anew can be held to it.
+
+mod bring;
+mod entries;
+
+use pitchline_tests::browser::{Outcome, Size};
+
+use crate::visit::Visit;
+use bring::{everything, glance, look};
+use entries::{Entries, Renamed, compare, renamed};
+
+/// Names that the page has changed since the file was written, each with the reason. A `kind` of
+/// "places" renames a question or a heading for all that stands under it; an empty `new` says
+/// that the thing is gone.
+const RENAMED: &[Renamed] = &[];
+
+#[test]
+fn inventory_of_the_page() -> Outcome {
+    let found = everything()?;
+    if std::env::var_os("PITCHLINE_WRITE").is_some_and(|value| value == "1") {
+        return found.write();
+    }
+    compare(&renamed(&Entries::read()?, RENAMED), &found)
+}
+
+/// What is taken away, and the kind and the beginning of the name that is missed for it.
+const TAKEN: [(&str, &str, &str); 12] = [
+    ("the('caption', 'Through the year').remove()", "tables", "Through the year | Air and pack"),
+    ("the('th', 'Lower gives, km/h').remove()", "tables", "What each alone makes of # km/h"),
+    ("the('th[scope=row]', 'Belt to road').remove()", "rows", "Room left"),
+    ("the('label', 'Pole pairs').remove()", "inputs", "Motor: Pole pairs"),
+    ("the('.unit', 'rpm/V').remove()", "inputs", "Motor: Kv | rpm/V"),
+    ("the('option', 'Hill session').remove()", "options", "How you ride: Hill session"),
+    ("the('h3', 'Lean and turn').remove()", "headings", "3: Lean and turn"),
+    ("the('svg text', 'flat').remove()", "words in pictures", "Push against road load: flat"),
+    ("the('button', 'Copy link').ariaLabel = 'Link'", "buttons", "Copy link"),
+    ("the('.steps p', 'Gear ratio: ').closest('li')?.remove()", "steps", "Gear ratio: i"),
+    ("the('p', 'Climbing is not stopping.').remove()", "cautions", "Climbing is not stopping."),
+    ("the('[role=img]', '').removeAttribute('aria-label')", "pictures", ""),
+];
+
+/// Else the inventory would be kept by a page that lost half of it.
+#[test]
+fn inventory_misses_what_is_taken_away() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let before = look(page)?;
+    for (script, ..) in TAKEN {
+        // All of that name, since one of them left is one that is there.
+        let take = script.replace("the(", "one(");
+        let script = format!(
+            "for (let found = true; found;) {{
+               found = false;
+               const one = (look, text) => {{
+                 const e = [...document.querySelectorAll(look)]
+                   .find((e) => !e.dataset.taken && e.textContent.trim().startsWith(text));
+                 found = !!e;
+                 if (e) e.dataset.taken = 'yes';
+                 return e ?? document.createElement('p').appendChild(document.createElement('p'));
+               }};
+               {take};
+             }}"
+        );
+        page.eval(&script, &[])?;
+    }
+    let after = glance(page)?;
+    let missing = before.without(&after);
+    for (script, kind, name) in TAKEN {
+        let missed = missing.iter().any(|entry| {
+            let mut parts = entry.splitn(3, " | ");
+            parts.next() == Some(kind) && parts.nth(1).is_some_and(|found| found.starts_with(name))
+        });
+        assert!(missed, "{script} was not missed: {missing:#?}");
+    }
+    assert!(compare(&before, &after).is_err());
+    assert_eq!(before.without(&before), Vec::<String>::new());
+    visit.end()
+}
+
+/// A name may change for a reason, and what stands under a heading goes along with it.
+#[test]
+fn inventory_follows_what_is_renamed() {
+    let mut old = Entries::default();
+    old.put("tables", "Hill > Heat", "Through the year");
+    old.put("inputs", "Hill", "Slope");
+    old.put("texts", "Hill", "Gone");
+    let change = |kind, old, new| Renamed { kind, old, new, reason: "plainer" };
+    let changes = [
+        change("inputs", "Slope", "Grade"),
+        change("places", "Hill", "How steep?"),
+        change("texts", "Gone", ""),
+    ];
+    let mut new = Entries::default();
+    new.put("tables", "How steep? > Heat", "Through the year");
+    new.put("inputs", "How steep?", "Grade");
+    assert_eq!(renamed(&old, &changes), new);
+    // A name that is not in the file is a slip.
+    let slip = std::panic::catch_unwind(|| renamed(&old, &[change("inputs", "Grade", "Slope")]));
+    assert!(slip.is_err());
+}
