@@ -57,6 +57,9 @@ pub trait Law: Copy {
 
     /// The inputs, in the order of [`Formula::inputs`].
     fn values(self) -> Self::Values;
+
+    /// The result, without a way through a table of functions: laws are most of what a ride does.
+    fn result(self) -> f64;
 }
 
 /// One step of a working: a formula with the values put in and the result.
@@ -100,16 +103,9 @@ impl Working {
     /// is kept once.
     #[inline(always)]
     pub fn apply<L: Law>(&mut self, law: L) -> f64 {
-        self.run(L::definition(), law.values())
-    }
-
-    // On the page a call is a kilobyte smaller, all in all, than a copy at each place.
-    #[cfg_attr(target_arch = "wasm32", inline(never))]
-    #[cfg_attr(not(target_arch = "wasm32"), inline(always))]
-    fn run<V: AsRef<[f64]> + Copy>(&mut self, law: &'static Definition<V>, inputs: V) -> f64 {
-        let result = (law.eval)(inputs);
+        let result = law.result();
         if self.on {
-            self.keep(&law.formula, inputs.as_ref(), result);
+            self.keep(&L::definition().formula, law.values().as_ref(), result);
         }
         result
     }

@@ -52,6 +52,11 @@ macro_rules! law {
             fn values(self) -> Self::Values {
                 [$(self.$var),*]
             }
+
+            #[inline]
+            fn result(self) -> f64 {
+                self.value()
+            }
         }
     };
 }
