@@ -73,8 +73,16 @@ pub(crate) fn angle(rise: f64, run: f64) -> f64 {
 ///
 /// Source: T. R. Chandrupatla, Adv. Eng. Softw. 28 (1997) 145-149, from memory.
 pub(crate) fn root(lo: f64, hi: f64, tolerance: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
-    let (mut a, mut b) = (hi, lo);
-    let (mut fa, mut fb) = (f(a), f(b));
+    let ends = [(lo, f(lo)), (hi, f(hi))];
+    root_between(ends, tolerance, f)
+}
+
+/// The same where `f` is known at both ends: each is a place and its value.
+pub(crate) fn root_between(
+    [(mut b, mut fb), (mut a, mut fa)]: [(f64, f64); 2],
+    tolerance: f64,
+    mut f: impl FnMut(f64) -> f64,
+) -> f64 {
     if fa == 0.0 || fb == 0.0 || (fa > 0.0) == (fb > 0.0) {
         return if abs(fa) < abs(fb) { a } else { b };
     }

@@ -4,7 +4,7 @@ use super::climb::{CRAWL_M_S, Steepest};
 use super::drive::{Drive, Sag, Supply};
 use super::limit::{Least, Limit};
 use super::speed::Speed;
-use crate::math::root;
+use crate::math::root_between;
 use crate::parts::Mode;
 use crate::physics::road_load::{GripForce, Slope};
 use crate::physics::{battery, gear, motor};
@@ -79,11 +79,14 @@ impl Drive {
         least.take(limit, current);
         let Least { value: most, limit, w, .. } = least;
         let mut quiet = Working::off();
-        if self.spare_volts(supply, omega, most, &mut quiet) >= 0.0 {
+        let mut spare = |current: f64| self.spare_volts(supply, omega, current, &mut quiet);
+        let spare_v = spare(most);
+        if spare_v >= 0.0 {
             return self.push_of(most, iron, limit, w);
         }
-        let mut spare = |current: f64| self.spare_volts(supply, omega, current, &mut quiet);
-        let current = if spare(0.0) <= 0.0 { 0.0 } else { root(0.0, most, 1e-9, spare) };
+        let still_v = spare(0.0);
+        let ends = [(0.0, still_v), (most, spare_v)];
+        let current = if still_v <= 0.0 { 0.0 } else { root_between(ends, 1e-9, spare) };
         if w.is_on() {
             self.spare_volts(supply, omega, current, w);
         }

@@ -3,7 +3,7 @@
 use super::drive::{Drive, Sag, Supply};
 use super::limit::{Least, Limit};
 use super::push::FULL;
-use crate::math::root;
+use crate::math::root_between;
 use crate::parts::Mode;
 use crate::physics::gear;
 use crate::physics::road_load::Slope;
@@ -78,13 +78,15 @@ impl Drive {
         }
         let push = |v: f64| self.push(supply, mode, v, slope);
         let spare = |v: f64| push(v).force_n - self.load_n(v, slope);
-        if spare(end.value) >= 0.0 {
+        let end_n = spare(end.value);
+        if end_n >= 0.0 {
             return TopSpeed { speed_m_s: end.value, limit: end.limit };
         }
-        if spare(STILL_M_S) <= 0.0 {
+        let still_n = spare(STILL_M_S);
+        if still_n <= 0.0 {
             return TopSpeed { speed_m_s: 0.0, limit: push(STILL_M_S).limit };
         }
-        let speed_m_s = root(STILL_M_S, end.value, 1e-10, spare);
+        let speed_m_s = root_between([(STILL_M_S, still_n), (end.value, end_n)], 1e-10, spare);
         TopSpeed { speed_m_s, limit: push(speed_m_s).limit }
     }
 }

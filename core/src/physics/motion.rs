@@ -86,6 +86,9 @@ impl Moved {
     }
 }
 
+/// How near the speed at the end of a step is found, m/s.
+const NEAR_M_S: f64 = 1e-8;
+
 /// Moves a mass by a net force at each speed. The force may jump.
 ///
 /// Implicit midpoint: `m (v1 − v0) = h F((v0 + v1) / 2)`, a bracketed secant to
@@ -115,12 +118,12 @@ pub fn moved(mass: f64, from_m_s: f64, step_s: f64, mut net: impl FnMut(f64) -> 
         return Moved { speed_m_s: 0.0, time_s: mass * from_m_s / stopping };
     }
     for _ in 0..60 {
-        if near.1 == far.1 || abs(far.0 - near.0) < 1e-8 {
+        if near.1 == far.1 || abs(far.0 - near.0) < NEAR_M_S {
             break;
         }
         let v = far.0 - far.1 * (far.0 - near.0) / (far.1 - near.1);
         let new = (v, excess(v));
-        let moved_by = abs(v - far.0);
+        let done = abs(v - far.0) < NEAR_M_S || abs(new.1) < NEAR_M_S * mass;
         if (new.1 > 0.0) == (far.1 > 0.0) {
             // The other end stays: half its weight, or it would stay for ever.
             near.1 *= 0.5;
@@ -128,7 +131,7 @@ pub fn moved(mass: f64, from_m_s: f64, step_s: f64, mut net: impl FnMut(f64) -> 
             near = far;
         }
         far = new;
-        if moved_by < 1e-8 {
+        if done {
             break;
         }
     }
