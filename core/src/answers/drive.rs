@@ -35,6 +35,15 @@ pub struct Supply {
     pub lead_ohm: f64,
 }
 
+/// The windings at one temperature.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Copper {
+    /// Resistance between two wires, ohm.
+    pub(crate) winding_ohm: f64,
+    /// What turns squared motor current into heat, switches with it, ohm.
+    pub(crate) heat_ohm: f64,
+}
+
 /// A build with everything worked out that does not change with speed or charge.
 #[derive(Clone, Copy, Debug)]
 pub struct Drive {
@@ -48,8 +57,7 @@ pub struct Drive {
     pub(crate) radius_m: f64,
     pub(crate) motors: f64,
     pub(crate) torque_per_amp: f64,
-    pub(crate) winding_ohm: f64,
-    pub(crate) heat_ohm: f64,
+    pub(crate) copper: Copper,
     pub(crate) no_load_rad_s: f64,
     pub(crate) lead_ohm: f64,
     pub(crate) capacity_ah: f64,
@@ -106,8 +114,7 @@ impl Drive {
             radius_m: 1.0,
             motors: b.truck.motor_count,
             torque_per_amp,
-            winding_ohm,
-            heat_ohm,
+            copper: Copper { winding_ohm, heat_ohm },
             no_load_rad_s: b.motor.no_load_rpm * PI / 30.0,
             lead_ohm,
             capacity_ah,
@@ -128,18 +135,17 @@ impl Drive {
         drive
     }
 
-    /// The drive with its windings at another temperature, °C.
-    pub(crate) fn set_winding(&mut self, winding_c: f64) {
+    /// The windings at a temperature, °C.
+    pub(crate) fn copper_at(&self, winding_c: f64) -> Copper {
         let (m, c) = (&self.build.motor, &self.build.controller);
         // Far below freezing copper is still copper.
-        self.winding_ohm = motor::WarmResistance { cold: m.resistance_ll_ohm, celsius: winding_c }
+        let winding = motor::WarmResistance { cold: m.resistance_ll_ohm, celsius: winding_c }
             .value()
             .max(1e-9);
         let copper = c.convention.copper_factor();
         let on = c.convention.switch_factor();
-        self.heat_ohm =
-            motor::HeatResistance { copper, winding: self.winding_ohm, on, switch: c.switch_ohm }
-                .value();
+        let heat = motor::HeatResistance { copper, winding, on, switch: c.switch_ohm };
+        Copper { winding_ohm: winding, heat_ohm: heat.value() }
     }
 
     /// The drive with its cells at another temperature, °C.
@@ -259,10 +265,16 @@ impl Drive {
     }
 
     /// Line-to-line volts that one motor asks for.
-    pub(crate) fn motor_volts(&self, motor_rad_s: f64, current_a: f64, w: &mut Working) -> f64 {
+    pub(crate) fn motor_volts(
+        &self,
+        copper: Copper,
+        motor_rad_s: f64,
+        current_a: f64,
+        w: &mut Working,
+    ) -> f64 {
         let m = &self.build.motor;
         let (omega, kv, current, resistance) =
-            (motor_rad_s, m.kv_rpm_per_v, current_a, self.winding_ohm);
+            (motor_rad_s, m.kv_rpm_per_v, current_a, copper.winding_ohm);
         match self.build.controller.convention {
             Convention::Direct => {
                 w.apply(motor::MotorVoltageDirect { omega, kv, current, resistance })
@@ -279,14 +291,21 @@ impl Drive {
     }
 
     /// Watts into the controllers at a motor current and a bus voltage.
-    pub(crate) fn input_w(&self, current_a: f64, omega: f64, bus_v: f64, w: &mut Working) -> f64 {
+    pub(crate) fn input_w(
+        &self,
+        copper: Copper,
+        current_a: f64,
+        omega: f64,
+        bus_v: f64,
+        w: &mut Working,
+    ) -> f64 {
         let c = &self.build.controller;
         w.apply(battery::InputPower {
             motors: self.motors,
             constant: self.torque_per_amp,
             current: current_a,
             omega,
-            heat: self.heat_ohm,
+            heat: copper.heat_ohm,
             switching: c.switching_share,
             bus: bus_v,
             idle: c.idle_w,

@@ -46,6 +46,7 @@ pub use season::{SeasonPoint, by_age, by_temperature};
 pub use speed::{Speed, TopSpeed};
 pub use summary::{Street, Summary, summary};
 
+pub(crate) use drive::Copper;
 pub use drive::{Drive, Sag, Supply};
 
 use crate::build::Build;

@@ -1,6 +1,6 @@
 //! One steady operating point, with where every watt goes.
 
-use super::drive::{Drive, Supply};
+use super::drive::{Copper, Drive, Supply};
 use crate::math::sqrt;
 use crate::physics::road_load::{Slope, WheelPower};
 use crate::physics::{battery, gear, motor};
@@ -104,17 +104,17 @@ impl Drive {
             iron,
             constant: self.torque_per_amp,
         });
-        let motor_v = self.motor_volts(omega, current, w);
+        let motor_v = self.motor_volts(self.copper, omega, current, w);
         let c = &self.build.controller;
         let copper = motor::CopperLoss {
             factor: c.convention.copper_factor(),
             current,
-            resistance: self.winding_ohm,
+            resistance: self.copper.winding_ohm,
         }
         .value();
-        let solved_v = self.bus_v(supply, current, omega)?;
+        let solved_v = self.bus_v(self.copper, supply, current, omega)?;
         // These steps repeat what was solved, now in the words of the laws.
-        let bus_w = self.input_w(current, omega, solved_v, w);
+        let bus_w = self.input_w(self.copper, current, omega, solved_v, w);
         let pack_a = w.apply(battery::PackCurrent {
             open: supply.open_v,
             resistance: supply.resistance_ohm,
@@ -183,8 +183,14 @@ impl Drive {
 
     /// Bus voltage when every motor takes `current`; `None` beyond what the pack
     /// can give. The switching loss grows with the bus voltage itself.
-    pub(crate) fn bus_v(&self, supply: &Supply, current: f64, omega: f64) -> Option<f64> {
-        let fixed_w = self.input_w(current, omega, 0.0, &mut Working::off());
+    pub(crate) fn bus_v(
+        &self,
+        copper: Copper,
+        supply: &Supply,
+        current: f64,
+        omega: f64,
+    ) -> Option<f64> {
+        let fixed_w = self.input_w(copper, current, omega, 0.0, &mut Working::off());
         let switching_a = self.motors * self.build.controller.switching_share * current;
         let open = supply.open_v - supply.resistance_ohm * switching_a;
         let square = open * open - 4.0 * supply.resistance_ohm * fixed_w;

@@ -1,7 +1,7 @@
 //! The push that the board can give at a speed, and the limit that binds there.
 
 use super::climb::{CRAWL_M_S, Steepest};
-use super::drive::{Drive, Sag, Supply};
+use super::drive::{Copper, Drive, Sag, Supply};
 use super::limit::{Least, Limit};
 use super::speed::Speed;
 use crate::math::root_between;
@@ -38,6 +38,19 @@ impl Drive {
         slope: Slope,
         w: &mut Working,
     ) -> Push {
+        self.push_at(self.copper, supply, mode, speed_m_s, slope, w)
+    }
+
+    /// The same with windings at another temperature.
+    pub(crate) fn push_at(
+        &self,
+        copper: Copper,
+        supply: &Supply,
+        mode: &Mode,
+        speed_m_s: f64,
+        slope: Slope,
+        w: &mut Working,
+    ) -> Push {
         let b = &self.build;
         let omega = w.apply(gear::MotorSpeed {
             ratio: self.ratio,
@@ -47,7 +60,9 @@ impl Drive {
         let erpm = w.apply(gear::ElectricalRpm { omega, pairs: b.motor.pole_pairs });
         let iron = self.iron_n_m(omega, w);
         // A quiet run tells which limit is to be shown.
-        let shown = w.is_on().then(|| self.push(supply, mode, speed_m_s, slope).limit);
+        let shown = w.is_on().then(|| {
+            self.push_at(copper, supply, mode, speed_m_s, slope, &mut Working::off()).limit
+        });
         let mut least = Least::new(shown, w);
         least.offer(
             Limit::ElectricalSpeed,
@@ -75,11 +90,11 @@ impl Drive {
         let torque = self.grip_n_m(slope, least.of(Limit::Grip));
         least.offer(Limit::Grip, motor::HeldCurrent { torque, iron, constant });
         let (pack_a, limit) = self.pack_current(supply, share, least.anew());
-        let current = self.drawn_a(supply, pack_a, omega, least.of(limit));
+        let current = self.drawn_a(copper, supply, pack_a, omega, least.of(limit));
         least.take(limit, current);
         let Least { value: most, limit, w, .. } = least;
         let mut quiet = Working::off();
-        let mut spare = |current: f64| self.spare_volts(supply, omega, current, &mut quiet);
+        let mut spare = |current: f64| self.spare_volts(copper, supply, omega, current, &mut quiet);
         let spare_v = spare(most);
         if spare_v >= 0.0 {
             return self.push_of(most, iron, limit, w);
@@ -88,7 +103,7 @@ impl Drive {
         let ends = [(0.0, still_v), (most, spare_v)];
         let current = if still_v <= 0.0 { 0.0 } else { root_between(ends, 1e-9, spare) };
         if w.is_on() {
-            self.spare_volts(supply, omega, current, w);
+            self.spare_volts(copper, supply, omega, current, w);
         }
         self.push_of(current, iron, Limit::Voltage, w)
     }
@@ -173,7 +188,14 @@ impl Drive {
     }
 
     /// Motor current at which the motors together draw `pack_a`.
-    fn drawn_a(&self, supply: &Supply, pack_a: f64, omega: f64, w: &mut Working) -> f64 {
+    fn drawn_a(
+        &self,
+        copper: Copper,
+        supply: &Supply,
+        pack_a: f64,
+        omega: f64,
+        w: &mut Working,
+    ) -> f64 {
         let c = &self.build.controller;
         w.apply(motor::DrawnCurrent {
             pack: pack_a,
@@ -182,7 +204,7 @@ impl Drive {
             motors: self.motors,
             constant: self.torque_per_amp,
             omega,
-            heat: self.heat_ohm,
+            heat: copper.heat_ohm,
             switching: c.switching_share,
             idle: c.idle_w,
         })
@@ -190,9 +212,16 @@ impl Drive {
 
     /// Volts left over at a motor current: what the controller can apply less
     /// what the motor asks for.
-    fn spare_volts(&self, supply: &Supply, omega: f64, current: f64, w: &mut Working) -> f64 {
-        let asked = self.motor_volts(omega, current, &mut Working::off());
-        let bus_v = self.bus_v(supply, current, omega).unwrap_or(0.0);
+    fn spare_volts(
+        &self,
+        copper: Copper,
+        supply: &Supply,
+        omega: f64,
+        current: f64,
+        w: &mut Working,
+    ) -> f64 {
+        let asked = self.motor_volts(copper, omega, current, &mut Working::off());
+        let bus_v = self.bus_v(copper, supply, current, omega).unwrap_or(0.0);
         w.apply(motor::SpareVoltage {
             duty: self.build.controller.max_duty,
             bus: bus_v,

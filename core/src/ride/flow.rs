@@ -1,6 +1,6 @@
 //! The watts of one step, from the road to the chemistry or back.
 
-use crate::answers::{Drive, Limit, Supply};
+use crate::answers::{Copper, Drive, Limit, Supply};
 use crate::math::{abs, sqrt};
 use crate::physics::gear::{BeltTorque, MotorSpeed, PushForce};
 use crate::physics::motion::BrakeGrip;
@@ -58,8 +58,14 @@ impl Drive {
     }
 
     /// Everything that follows from a motor current at a speed; `None` beyond
-    /// what the pack can give. Copper counts with the drive's winding resistance.
-    pub(crate) fn flow(&self, supply: &Supply, speed_m_s: f64, motor_a: f64) -> Option<Flow> {
+    /// what the pack can give.
+    pub(crate) fn flow(
+        &self,
+        copper: Copper,
+        supply: &Supply,
+        speed_m_s: f64,
+        motor_a: f64,
+    ) -> Option<Flow> {
         let c = &self.build.controller;
         let omega = self.motor_rad_s(speed_m_s);
         let iron = self.iron_n_m(omega, &mut Working::off());
@@ -74,13 +80,13 @@ impl Drive {
             radius: self.radius_m,
         }
         .value();
-        let copper = CopperLoss {
+        let winding = CopperLoss {
             factor: c.convention.copper_factor(),
             current: motor_a,
-            resistance: self.winding_ohm,
+            resistance: copper.winding_ohm,
         }
         .value();
-        let heat = self.heat_ohm * motor_a * motor_a;
+        let heat = copper.heat_ohm * motor_a * motor_a;
         let turning = self.torque_per_amp * omega * motor_a;
         // The switching loss grows with the bus voltage itself.
         let switching_a = self.motors * c.switching_share * abs(motor_a);
@@ -101,8 +107,8 @@ impl Drive {
             force_n,
             belt_w: shaft_w - force_n * speed_m_s,
             iron_w: self.motors * iron * omega,
-            winding_w: self.motors * copper,
-            controller_w: self.motors * (heat - copper + c.idle_w) + switching_a * bus_v,
+            winding_w: self.motors * winding,
+            controller_w: self.motors * (heat - winding + c.idle_w) + switching_a * bus_v,
         })
     }
 
@@ -181,7 +187,7 @@ impl Drive {
         let volts = supply.open_v + pack_a * supply.resistance_ohm;
         let turning = self.torque_per_amp * omega - c.switching_share * volts;
         let power = pack_a * volts / self.motors + c.idle_w;
-        let square = turning * turning - 4.0 * self.heat_ohm * power;
+        let square = turning * turning - 4.0 * self.copper.heat_ohm * power;
         // Slow enough, and copper takes so much that the pack never gets that.
         if turning <= 0.0 || square < 0.0 {
             return f64::INFINITY;

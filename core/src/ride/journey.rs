@@ -124,14 +124,14 @@ impl Journey {
             cell_c: air,
             cell_k_s: 0.0,
         };
-        journey.drive.set_winding(air);
+        journey.drive.copper = drive.copper_at(air);
         journey
     }
 
     /// Starts with windings and cases at a temperature.
     pub(crate) fn set_warm(&mut self, winding_c: f64) {
         (self.now.winding_c, self.now.case_c) = (winding_c, winding_c);
-        self.drive.set_winding(winding_c);
+        self.drive.copper = self.drive.copper_at(winding_c);
     }
 
     /// How far the cell's filters get in a step.
@@ -151,13 +151,13 @@ impl Journey {
         let mean = 0.5 * (self.now.speed_m_s + moved.speed_m_s);
         let omega = self.drive.motor_rad_s(mean);
         let iron = self.drive.iron_n_m(omega, &mut Working::off());
-        let (amid, drive) = self.amid(decay.step_s, motor_a, mean, iron * omega);
+        let amid = self.amid(decay.step_s, motor_a, mean, iron * omega);
         Some(Plan {
             step_s: decay.step_s,
             speed_m_s: moved.speed_m_s,
             brake_n: 0.0,
             limit: None,
-            flow: drive.flow(supply, mean, motor_a)?,
+            flow: self.drive.flow(self.drive.copper_at(amid.0), supply, mean, motor_a)?,
             decay: *decay,
             lead_ohm: supply.lead_ohm,
             amid,
@@ -262,7 +262,7 @@ impl Journey {
         now.bus_v = flow.bus_v;
         now.motor_a = flow.motor_a;
         self.decay = plan.decay;
-        self.drive.set_winding(self.now.winding_c);
+        self.drive.copper = self.drive.copper_at(self.now.winding_c);
         if abs(self.now.cell_c - self.cell_c) > CELL_STEP_K {
             self.cell_c = self.now.cell_c;
             self.cell = self.cell_at(self.cell_c);

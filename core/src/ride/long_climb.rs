@@ -160,7 +160,7 @@ impl Drive {
     #[must_use]
     pub fn steepest_for_ever(&self, speed_m_s: f64) -> Steepest {
         let mut warm = *self;
-        warm.set_winding(self.build.winding_held_c());
+        warm.copper = self.copper_at(self.build.winding_held_c());
         let off = &mut Working::off();
         let supply = warm.supply(HALF, Sag::Sustained);
         let most = warm.steepest(&supply, speed_m_s);

@@ -2,7 +2,7 @@
 
 use super::flow::Flow;
 use super::journey::Journey;
-use crate::answers::{Drive, FULL, Least, Limit, Supply};
+use crate::answers::{Copper, Drive, FULL, Least, Limit, Supply};
 use crate::parts::Mode;
 use crate::physics::cell::{CellState, Decay};
 use crate::physics::gear::{BeltTorque, CountedSpeed, ElectricalRpm};
@@ -51,8 +51,8 @@ struct Ask {
 struct Heat {
     /// Windings and cases amid the step, °C.
     amid: (f64, f64),
-    /// The drive with windings so warm.
-    drive: Drive,
+    /// The windings so warm.
+    copper: Copper,
     mode: Mode,
     /// What holds it back if the mode does.
     hot: Limit,
@@ -80,8 +80,8 @@ impl Ask {
     }
 
     /// Whether a flow is within every limit of the push.
-    fn within(&self, heat: &Heat, flow: &Flow) -> bool {
-        let (drive, mode) = (&heat.drive, &heat.mode);
+    fn within(&self, drive: &Drive, heat: &Heat, flow: &Flow) -> bool {
+        let mode = &heat.mode;
         let (b, c) = (&drive.build, &drive.build.controller);
         let mut off = Working::off();
         let pull = drive.belt_rated_n;
@@ -92,7 +92,7 @@ impl Ask {
             .min(mode.current_share * c.motor_current_a)
             .min(b.motor.max_current_a);
         let turning = ElectricalRpm { omega: self.omega, pairs: b.motor.pole_pairs }.value();
-        let volts = drive.motor_volts(self.omega, flow.motor_a, &mut off);
+        let volts = drive.motor_volts(heat.copper, self.omega, flow.motor_a, &mut off);
         let least = Least::new(None, &mut off);
         flow.motor_a <= most
             && turning <= c.erpm_limit
@@ -151,7 +151,8 @@ impl Journey {
         let (pack, c) = (&self.drive.build.pack, &self.drive.build.controller);
         let held_v = pack.series * c.cutback_start_v.max(c.cutback_end_v).max(pack.cut_off_v);
         let fall_v = (self.now.bus_v - flow.bus_v).max(0.0);
-        let volts = heat.drive.motor_volts(ask.omega, flow.motor_a, &mut Working::off());
+        let volts =
+            self.drive.motor_volts(heat.copper, ask.omega, flow.motor_a, &mut Working::off());
         flow.bus_v - FAR_TIMES * fall_v > held_v
             && volts <= c.max_duty * (flow.bus_v - FAR_TIMES * fall_v)
             && self.now.pack_a > 0.9 * flow.pack_a
@@ -188,8 +189,9 @@ impl Journey {
     fn braked(&self, ask: &Ask) -> Option<Plan> {
         let brake = self.drive.brake(&ask.supply, ask.mean_m_s, ask.slope);
         let current = ask.current_a.max(-brake.current_a);
-        let (amid, drive) = self.amid(ask.decay.step_s, current, ask.mean_m_s, ask.iron_w());
-        let mut plan = ask.plan(drive.flow(&ask.supply, ask.mean_m_s, current)?, amid);
+        let amid = self.amid(ask.decay.step_s, current, ask.mean_m_s, ask.iron_w());
+        let copper = self.drive.copper_at(amid.0);
+        let mut plan = ask.plan(self.drive.flow(copper, &ask.supply, ask.mean_m_s, current)?, amid);
         if current > ask.current_a {
             plan.brake_n = (plan.flow.force_n - ask.force_n).max(0.0);
             plan.limit = Some(brake.limit);
@@ -200,20 +202,20 @@ impl Journey {
     /// What the heat of the current that is asked for leaves of the push.
     fn heat(&self, ask: &Ask) -> Heat {
         let (step_s, iron_w) = (ask.decay.step_s, ask.iron_w());
-        let (amid, drive) = self.amid(step_s, ask.current_a, ask.mean_m_s, iron_w);
+        let amid = self.amid(step_s, ask.current_a, ask.mean_m_s, iron_w);
         let (mode, hot) = self.mode(amid.0, |share| {
             let mode = Mode { current_share: share, ..FULL };
             let most = self.drive.push(&ask.supply, &mode, self.now.speed_m_s, ask.slope);
             let current_a = ask.current_a.min(most.motor_current_a);
-            self.amid(step_s, current_a, ask.mean_m_s, iron_w).0.0
+            self.amid(step_s, current_a, ask.mean_m_s, iron_w).0
         });
-        Heat { amid, drive, mode, hot }
+        Heat { amid, copper: self.drive.copper_at(amid.0), mode, hot }
     }
 
     /// The step that was asked for, if it is within every limit.
     fn held(&self, ask: &Ask, heat: &Heat) -> Option<Plan> {
-        let flow = heat.drive.flow(&ask.supply, ask.mean_m_s, ask.current_a)?;
-        ask.within(heat, &flow).then(|| ask.plan(flow, heat.amid))
+        let flow = self.drive.flow(heat.copper, &ask.supply, ask.mean_m_s, ask.current_a)?;
+        ask.within(&self.drive, heat, &flow).then(|| ask.plan(flow, heat.amid))
     }
 
     /// A step in which the push does not reach: the speed changes by what it allows (implicit
@@ -221,13 +223,14 @@ impl Journey {
     fn limited(&self, ask: &Ask, heat: &Heat) -> Option<Plan> {
         let (from, step_s, slope) = (self.now.speed_m_s, ask.decay.step_s, ask.slope);
         let (supply, mode) = (&ask.supply, &heat.mode);
-        let (_, warm) = self.amid(step_s, self.now.motor_a, ask.mean_m_s, ask.iron_w());
-        let push = |v: f64| warm.push(supply, mode, v, slope);
+        let last = self.amid(step_s, self.now.motor_a, ask.mean_m_s, ask.iron_w());
+        let warm = self.drive.copper_at(last.0);
+        let push = |v: f64| self.drive.push_at(warm, supply, mode, v, slope, &mut Working::off());
         let net = |v: f64| push(v).force_n - self.drive.load_n(v, slope);
         let reached = moved(self.effective_kg, from, step_s, net);
         if reached.speed_m_s >= ask.wish_m_s && ask.wish_m_s > from {
             // It does reach, by a hair: windings amid the step are warmer than at its start.
-            let flow = heat.drive.flow(supply, ask.mean_m_s, ask.current_a)?;
+            let flow = self.drive.flow(heat.copper, supply, ask.mean_m_s, ask.current_a)?;
             return Some(ask.plan(flow, heat.amid));
         }
         let mean = 0.5 * (from + reached.speed_m_s);
@@ -258,11 +261,10 @@ impl Journey {
             + self.drive.load_n(mean, slope);
         let current =
             if mean > 0.0 { self.drive.asked_a(taken_n, iron) } else { most.motor_current_a };
-        let (amid, drive) = self.amid(plan.step_s, current, mean, iron * omega);
-        plan.amid = amid;
+        plan.amid = self.amid(plan.step_s, current, mean, iron * omega);
         // A hair warmer than thought may be beyond the most that the pack gives.
-        plan.flow =
-            drive.flow(supply, mean, current).or_else(|| warm.flow(supply, mean, current))?;
+        let flow = |copper| self.drive.flow(copper, supply, mean, current);
+        plan.flow = flow(self.drive.copper_at(plan.amid.0)).or_else(|| flow(warm))?;
         Some(plan)
     }
 
@@ -285,22 +287,13 @@ impl Journey {
         push.force_n - self.drive.load_n(speed_m_s, slope)
     }
 
-    /// Temperatures of the motors amid a step, and the drive with them.
-    pub(super) fn amid(
-        &self,
-        step_s: f64,
-        motor_a: f64,
-        speed: f64,
-        iron_w: f64,
-    ) -> ((f64, f64), Drive) {
+    /// Temperatures of windings and cases amid a step, °C.
+    pub(super) fn amid(&self, step_s: f64, motor_a: f64, speed: f64, iron_w: f64) -> (f64, f64) {
         let m = &self.drive.build.motor;
         let cold = self.copper * m.resistance_ll_ohm * motor_a * motor_a;
         let outward = 1.0 / Cooling { still: m.case_k_per_w, speed }.value();
         let from = (self.now.winding_c, self.now.case_c);
         let air = self.drive.build.place.air_c;
-        let amid = self.motor.amid(from, step_s, cold, iron_w, outward, air);
-        let mut drive = self.drive;
-        drive.set_winding(amid.0);
-        (amid, drive)
+        self.motor.amid(from, step_s, cold, iron_w, outward, air)
     }
 }
