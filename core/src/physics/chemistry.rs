@@ -229,7 +229,9 @@ impl Chemistry {
             Self::Lfp => &tables::LFP_OCV,
         };
         let charge = held(charge, 0.0, 1.0);
-        let after = table.partition_point(|k| k.charge <= charge).clamp(1, table.len() - 1);
+        // So short a table is sooner read through than halved.
+        let after =
+            table.iter().take_while(|k| k.charge <= charge).count().clamp(1, table.len() - 1);
         let (a, b) = (table.get(after - 1)?, table.get(after)?);
         Some(Piece { a, b, t: (charge - a.charge) / (b.charge - a.charge) })
     }
