@@ -265,6 +265,7 @@ impl Drive {
     }
 
     /// Line-to-line volts that one motor asks for.
+    #[inline(always)]
     pub(crate) fn motor_volts(
         &self,
         copper: Copper,
@@ -291,6 +292,7 @@ impl Drive {
     }
 
     /// Watts into the controllers at a motor current and a bus voltage.
+    #[inline(always)]
     pub(crate) fn input_w(
         &self,
         copper: Copper,

@@ -183,6 +183,7 @@ impl Drive {
 
     /// Bus voltage when every motor takes `current`; `None` beyond what the pack
     /// can give. The switching loss grows with the bus voltage itself.
+    #[inline(always)]
     pub(crate) fn bus_v(
         &self,
         copper: Copper,

@@ -93,8 +93,9 @@ impl Drive {
         let current = self.drawn_a(copper, supply, pack_a, omega, least.of(limit));
         least.take(limit, current);
         let Least { value: most, limit, w, .. } = least;
-        let mut quiet = Working::off();
-        let mut spare = |current: f64| self.spare_volts(copper, supply, omega, current, &mut quiet);
+        // Quiet ones in place: a root asks for many.
+        let off = Working::off;
+        let spare = |current: f64| self.spare_volts(copper, supply, omega, current, &mut off());
         let spare_v = spare(most);
         if spare_v >= 0.0 {
             return self.push_of(most, iron, limit, w);
@@ -212,6 +213,7 @@ impl Drive {
 
     /// Volts left over at a motor current: what the controller can apply less
     /// what the motor asks for.
+    #[inline(always)]
     fn spare_volts(
         &self,
         copper: Copper,
