@@ -87,7 +87,7 @@ impl Draft {
         self.record(slot).value(slot.kind().field_index(key)?)
     }
 
-    /// Class and size of the cells, by which some of what is left out is assumed.
+    /// Class, size and capacity of the cells, by which some of what is left out is assumed.
     #[must_use]
     pub fn cell_class(&self) -> CellClass {
         CellClass::of(Cell::FIELDS, Cell::TAGS, self.record(Slot::Cell))

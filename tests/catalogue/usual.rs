@@ -155,6 +155,19 @@ fn a_cell_weighs_what_its_size_weighs() {
     assert_eq!(build(&kit(&cell, 12, 50.4)).cell.mass_kg, 0.0455);
 }
 
+/// Common practice, no source: a cell that does not say is charged at 1C at the most.
+#[test]
+fn the_charge_current_follows_the_capacity() {
+    for (capacity_ah, rated_a) in [(1.5, 1.5), (5.0, 5.0), (100.0, 100.0)] {
+        let cell = json!({ "chemistry": "energy", "capacity_ah": capacity_ah });
+        let draft = kit(&cell, 12, 50.4);
+        assert_eq!(build(&draft).cell.max_charge_a, rated_a);
+        // As entered goes before it.
+        let cell = json!({ "chemistry": "lfp", "capacity_ah": capacity_ah, "max_charge_a": 2 });
+        assert_eq!(build(&kit(&cell, 12, 43.2)).cell.max_charge_a, 2.0);
+    }
+}
+
 /// 48 cells of 18 by 65 mm weigh 2.1 to 2.4 kg (common practice, no source), and a pack of them
 /// a little more: nothing is amiss with 2.6 kg, but with 1 kg there is.
 #[test]
@@ -190,5 +203,8 @@ fn the_schema_says_what_is_assumed() {
         let wanted = format!("Assumed {usual} (with lfp cells {lfp}) if left out.");
         assert!(text.ends_with(&wanted), "{text}");
     }
-    assert!(said("cells", "mass_kg").contains("size"), "{}", said("cells", "mass_kg"));
+    let mass = said("cells", "mass_kg");
+    assert!(mass.contains("size") && mass.contains("for a usual cell"), "{mass}");
+    let charge = said("cells", "max_charge_a");
+    assert!(charge.contains("1C") && charge.contains("3 for a usual cell"), "{charge}");
 }

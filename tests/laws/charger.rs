@@ -91,8 +91,45 @@ fn the_gravest_reason_is_given() {
     }
 }
 
+/// A board whose cells say nothing of how they may be charged.
+fn unrated(capacity_ah: f64, parallel: f64, charger_a: f64) -> Board {
+    let mut board = chargeable(&Board(Draft::typical()))
+        .with(Slot::Cell, "capacity_ah", capacity_ah)
+        .with(Slot::Pack, "parallel", parallel)
+        .with(Slot::Charger, "current_a", charger_a);
+    let rating = Slot::Cell.kind().field_index("max_charge_a").expect("cells have a rating");
+    board.0.set_value(Slot::Cell, rating, None);
+    board
+}
+
+/// Cells without a rating are taken to bear 1C, which fills them in an hour (common practice, no
+/// source): one cell of 1.5 Ah bears 1.5 A, so that 4 A is too strong for it.
+#[test]
+fn a_small_cell_without_a_rating_is_not_taken_for_a_large_one() {
+    let found = fit(&unrated(1.5, 1.0, 4.0));
+    assert_eq!(found.too_strong, Some(TooStrong { charger_a: 4.0, cells_a: 1.5 }));
+    // Eight of 5 Ah bear 40 A.
+    assert_eq!(fit(&unrated(5.0, 8.0, 40.0)).too_strong, None);
+    assert!(fit(&unrated(5.0, 8.0, 40.5)).too_strong.is_some());
+    // A maker's own figure goes before it.
+    let rated = unrated(1.5, 1.0, 4.0).with(Slot::Cell, "max_charge_a", 4.0);
+    assert_eq!(fit(&rated).too_strong, None);
+}
+
 proptest! {
     #![proptest_config(cases(60))]
+
+    /// Unrated cells take too strong a charger exactly where it would fill the pack in less than an
+    /// hour by its rated capacity.
+    #[test]
+    fn unrated_cells_are_charged_in_an_hour_at_the_least(
+        capacity_ah in 0.2..40.0, parallel in 1_u32..12, charger_a in 0.2..50.0
+    ) {
+        let parallel = f64::from(parallel);
+        let hours = capacity_ah * parallel / charger_a;
+        let too_strong = fit(&unrated(capacity_ah, parallel, charger_a)).too_strong;
+        prop_assert_eq!(too_strong.is_some(), hours < 1.0, "{} h: {:?}", hours, too_strong);
+    }
 
     /// The question, the offers and the charges themselves say the same, to the last digit.
     #[test]

@@ -1758,7 +1758,7 @@ export interface CellInput {
     notes?: string;
     /** Compatibility tag: parts that meet must carry the same one, or none. */
     format?: string;
-    /** Mass of one cell; by its size and chemistry if not given. Assumed 0.07 (with lfp cells 0.06) if left out. From 0.005 to 2 kg. */
+    /** Mass of one cell; by its size and chemistry if not given. Assumed 0.07 for a usual cell (with lfp cells 0.06) if left out. From 0.005 to 2 kg. */
     mass_kg?: number;
     /** Price of one cell, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
@@ -1770,7 +1770,7 @@ export interface CellInput {
     resistance_10s_mohm: number;
     /** Highest continuous discharge current of one cell. From 0.1 to 1000 A. */
     max_discharge_a: number;
-    /** Highest charge current of one cell. Assumed 3 if left out. From 0.05 to 500 A. */
+    /** Highest charge current of one cell; if not given, 1C, which is its capacity in ampere. Common practice, no source. Assumed 3 for a usual cell if left out. From 0.05 to 500 A. */
     max_charge_a?: number;
     /** Voltage of a full cell, used to match charger and controller. Assumed 4.2 (with lfp cells 3.6) if left out. From 3.3 to 4.4 V. */
     full_v?: number;

@@ -143,9 +143,19 @@ pub(super) fn meaning(field: &Field) -> String {
     doc.to_string()
 }
 
-/// What is assumed, and for which class of cell it is another value.
+/// What is assumed, and for which class of cell it is another value; for a usual cell where it
+/// depends on the cell's size or capacity.
 fn assumed(field: &Field) -> String {
     let mut said = field.typical.to_string();
+    let usual = CellClass::usual(Chemistry::default());
+    let small = CellClass {
+        diameter_m: 0.5 * usual.diameter_m,
+        capacity_ah: 0.5 * usual.capacity_ah,
+        ..usual
+    };
+    if field.assumed(small) != field.assumed(usual) {
+        said.push_str(" for a usual cell");
+    }
     for class in Chemistry::ALL {
         let value = field.assumed(CellClass::usual(class));
         if value != field.typical {

@@ -17,8 +17,9 @@ part! {
     resistance_10s_ohm: f64 = "resistance_10s_mohm" MilliOhm, 0.1..300.0, 25.0, Required;
     /// Highest continuous discharge current of one cell.
     max_discharge_a: f64 = "max_discharge_a" Ampere, 0.1..1000.0, 15.0, Required;
-    /// Highest charge current of one cell.
-    max_charge_a: f64 = "max_charge_a" Ampere, 0.05..500.0, 3.0, Assumed;
+    /// Highest charge current of one cell; if not given, 1C, which is its capacity in ampere. Common
+    /// practice, no source.
+    max_charge_a: f64 = "max_charge_a" Ampere, 0.05..500.0, 3.0, Assumed => max_charge_a;
     /// Voltage of a full cell, used to match charger and controller.
     full_v: f64 = "full_v" Volt, 3.3..4.4, 4.2, Assumed => full_v;
     /// Voltage of the cell standing for its nameplate energy.

@@ -5,7 +5,8 @@ use super::choice::chosen;
 use crate::bounds::Field;
 use crate::physics::Chemistry;
 
-/// Class and size of a build's cells: what is assumed for a voltage or a mass follows from them.
+/// Class, size and capacity of a build's cells: what is assumed for a voltage, a mass or a charge
+/// current follows from them.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CellClass {
     /// The class.
@@ -14,14 +15,19 @@ pub struct CellClass {
     pub diameter_m: f64,
     /// Length, m, likewise.
     pub length_m: f64,
+    /// Rated capacity, Ah: as given, or that of a usual cell.
+    pub capacity_ah: f64,
 }
+
+/// Capacity, Ah, of a usual cell.
+const USUAL_AH: f64 = 3.0;
 
 /// Diameter and length, m, of a cell without size and format.
 pub(crate) const USUAL_SIZE_M: (f64, f64) = (0.021, 0.070);
 
 impl CellClass {
     /// Reads it off the record of a cell. A record of another kind says nothing: a cell of the
-    /// energy class and usual size.
+    /// energy class, usual size and usual capacity.
     #[must_use]
     pub fn of(fields: &[Field], tags: &[&str], record: &Record) -> Self {
         let value = |key: &str| record.value(fields.iter().position(|field| field.key == key)?);
@@ -32,14 +38,15 @@ impl CellClass {
             chemistry: chosen(value("chemistry").unwrap_or(0.0), &Chemistry::ALL),
             diameter_m: metres("diameter_mm").unwrap_or(diameter_m),
             length_m: metres("length_mm").unwrap_or(length_m),
+            capacity_ah: value("capacity_ah").unwrap_or(USUAL_AH),
         }
     }
 
-    /// A cell of the usual size.
+    /// A cell of the usual size and capacity: a 21700 of 3 Ah.
     #[must_use]
     pub const fn usual(chemistry: Chemistry) -> Self {
         let (diameter_m, length_m) = USUAL_SIZE_M;
-        Self { chemistry, diameter_m, length_m }
+        Self { chemistry, diameter_m, length_m, capacity_ah: USUAL_AH }
     }
 
     /// Voltage of a full cell, V.
@@ -70,6 +77,12 @@ impl CellClass {
     #[must_use]
     pub fn cutback_end_v(self) -> f64 {
         self.chemistry.cutback_v().1
+    }
+
+    /// Highest charge current of a cell, A: 1C, its capacity in ampere. Common practice, no source.
+    #[must_use]
+    pub const fn max_charge_a(self) -> f64 {
+        self.capacity_ah
     }
 
     /// Mass of a cell, kg, by volume and class, to a gram. Common practice, no source.
