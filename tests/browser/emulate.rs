@@ -85,6 +85,16 @@ impl Page {
         self.session.devtools("Emulation.setEmulatedMedia", params).map(drop)
     }
 
+    /// A processor so many times slower; 1 goes back to this machine's own.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    #[track_caller]
+    pub fn set_slower(&self, times: u32) -> Outcome {
+        let params = json!({ "rate": times });
+        self.session.devtools("Emulation.setCPUThrottlingRate", params).map(drop)
+    }
+
     /// Tells the tab in front everything it should believe. The browser
     /// forgets none of it on navigation, but each new tab starts without.
     #[track_caller]

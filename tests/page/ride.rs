@@ -236,10 +236,13 @@ fn a_newer_edit_drops_the_ride_of_an_older_one_and_no_ride_holds_the_page_up() -
           mass.value = kg;
           mass.dispatchEvent(new Event('input', { bubbles: true }));
         }";
+    // So slow that the rides do not fit into a piece or two.
+    page.set_slower(6)?;
     page.eval(watch, &[serde_json::json!(["40", "60", "120", "150"])])?;
     draft.set(Slot::Rider, "mass_kg", 150.0);
     wait_rows(page, &draft)?;
     wait_headline(page, &draft, Outing::Town)?;
+    page.set_slower(1)?;
     let seen = page.eval("return [[...window.shares], [...window.figures]]", &[])?;
     let seen: [Vec<String>; 2] = serde_json::from_value(seen).unwrap_or_default();
     let ride = |kg: f64| {

@@ -1,14 +1,15 @@
 //! The page: asks, draws and explains; computes nothing physical.
 
+#![allow(unreachable_pub, reason = "the macro of components makes theirs so")]
+
 pub mod api;
-pub mod ask;
-pub mod browser;
+pub mod app;
 pub mod chart;
 pub mod component;
-pub mod dom;
 pub mod drawing;
-pub mod later;
-pub mod state;
+pub mod platform;
+pub mod question;
+pub mod shell;
 pub mod text;
 
 mod start;

@@ -1,249 +1,289 @@
 //! The one component: any drawing, with its finding, cursor and table.
-//!
-//! Made with the page's own `dom` room: typed views cost the page more than
-//! all charts together.
 
 use super::cursor::{moved, nearest, shown};
 use super::mark::{Drawing, Mark};
 use super::number::tenths;
 use super::svg::view_box;
-use super::table::{self, Table};
-use super::width::Width;
-use crate::dom::{Node, el, live, said, svg};
-use reactive_graph::prelude::*;
-use std::cell::{Cell, RefCell};
-use std::rc::Rc;
+use super::table::{Grid, Table};
+use super::width::Seen;
+use leptos::{ev, html, prelude::*};
+use std::sync::Arc;
+use std::time::Duration;
 
-/// What a figure shows, and whom it tells.
-pub struct Chart {
-    /// Changes whenever the drawing would: the figure is drawn anew then, and
-    /// only then.
-    pub key: Box<dyn Fn() -> String>,
+type Say = Box<dyn Fn() -> String + Send + Sync>;
+type Draw = Box<dyn Fn(f64) -> Drawing + Send + Sync>;
+type Rows = Box<dyn Fn() -> Table + Send + Sync>;
+
+/// What a figure shows of something: made anew when that changes, and worked out once it is seen.
+pub struct Sketch {
     /// What the drawing shows, as a sentence: its caption and its name.
-    pub finding: Box<dyn Fn() -> String>,
+    pub finding: Say,
     /// The drawing, laid out for a width.
-    pub draw: Box<dyn Fn(f64) -> Drawing>,
+    pub draw: Draw,
     /// The numbers behind it.
-    pub table: Box<dyn Fn() -> Table>,
-    /// What the keys do, as the name of the cursor: "Arrow keys move along
-    /// the curve".
-    pub hint: &'static str,
-    /// The measured width.
-    pub width: Width,
-    /// Told a stop's number when it is tapped, or chosen with Enter.
-    pub on_pick: Option<Box<dyn Fn(usize)>>,
+    pub table: Rows,
 }
 
-/// Draws a figure: the drawing, a line that says what stands at the cursor,
+impl Sketch {
+    /// A sketch of its three parts.
+    pub fn new(
+        finding: impl Fn() -> String + Send + Sync + 'static,
+        draw: impl Fn(f64) -> Drawing + Send + Sync + 'static,
+        table: impl Fn() -> Table + Send + Sync + 'static,
+    ) -> Arc<Self> {
+        Arc::new(Self { finding: Box::new(finding), draw: Box::new(draw), table: Box::new(table) })
+    }
+}
+
+/// Where the cursor stands, and whether a key put it there: only then is it
+/// read out aloud.
+type At = Option<(usize, bool)>;
+
+/// How long after the last change what is out of sight follows it.
+const REST: Duration = Duration::from_millis(250);
+
+/// A figure: the drawing, a line that says what stands at the cursor,
 /// the finding as caption, and the numbers as a table.
 ///
 /// A finger, a mouse and the arrow keys move the cursor; Escape hides it.
 /// Above the drawing lies a sheet of glass that takes all of them: a picture
 /// with a name stays a picture, and places count from one corner in every
 /// browser.
-pub fn chart(chart: Chart) -> Node {
-    let Chart { key, finding, draw, table, hint, width, on_pick } = chart;
-    let key: Rc<dyn Fn() -> String> = Rc::from(key);
-    let newest = width.with_width(key.clone());
-    let drawing_key = width.unhurried(newest.clone());
-    let finding: Rc<dyn Fn() -> String> = Rc::from(finding);
-    // What is drawn now, for the cursor; no signal, since the cursor only asks.
-    let drawn = Rc::new(RefCell::new(super::nothing(0.0, "")));
-    let seen = width.0;
+#[component]
+pub fn Figure(
+    /// What it shows; nothing where there is no answer.
+    #[prop(into)]
+    sketch: Signal<Option<Arc<Sketch>>>,
+    /// What the keys do, as the name of the cursor: "Arrow keys move along
+    /// the curve".
+    hint: &'static str,
+    /// Told a stop's number when it is tapped, or chosen with Enter.
+    #[prop(optional, into)]
+    on_pick: Option<Callback<usize>>,
+) -> impl IntoView {
+    let seen = Seen::new();
+    let at = RwSignal::new(At::None);
+    let held = unhurried(sketch, seen.near);
+    let drawing = Memo::new_with_compare(
+        move |_| {
+            let width = seen.width.get();
+            let drawn = held.with(|held| held.as_ref().map(|sketch| (sketch.draw)(width)));
+            Arc::new(drawn.unwrap_or_else(|| super::nothing(width, "")))
+        },
+        // Made anew only when it is another.
+        |_, _| true,
+    );
+    let finding = Memo::new(move |_| {
+        held.with(|held| held.as_ref().map_or_else(String::new, |sketch| (sketch.finding)()))
+    });
+    let stop = move || {
+        let drawing = drawing.get();
+        at.get().filter(|(stop, _)| *stop < drawing.points.len()).map(|(stop, _)| (drawing, stop))
+    };
+    let picture = move || {
+        let (drawing, finding) = (drawing.get(), finding.get());
+        // Without anything to say it is empty, as until an answer is worked out.
+        let named = !finding.is_empty();
+        sheet(&drawing, &drawing.marks, "chart-svg", named.then_some(finding))
+    };
+    let cursor = move || {
+        stop().map(|(drawing, stop)| {
+            sheet(&drawing, &shown(&drawing, stop), "chart-svg c-cursor", None)
+        })
+    };
+    let readout = move || {
+        stop().map_or_else(String::new, |(drawing, stop)| drawing.points[stop].text.clone())
+    };
+    // Out of sight, for a moment.
+    let behind = move || {
+        let now = sketch.get();
+        held.with(|held| differ(Some(held), Some(&now)))
+    };
+    let frame = NodeRef::<html::Div>::new();
+    frame.on_load(move |frame| seen.watch(&frame));
+    // A finger that is lifted leaves, but its reading should stay.
+    let left = move |e: ev::PointerEvent| {
+        if e.pointer_type() == "mouse" {
+            at.set(None);
+        }
+    };
+    let live = move || if at.get().is_some_and(|at| at.1) { "polite" } else { "off" };
+    view! {
+        <figure class="chart" aria-busy=move || behind().then_some("true")>
+            <div class="chart-frame" node_ref=frame on:pointerleave=left>
+                <div class="chart-plot">
+                    {picture} {cursor} <Glass drawing at hint on_pick />
+                </div>
+                <p class="chart-readout" aria-live=live>{readout}</p>
+            </div>
+            <figcaption>{finding}</figcaption>
+            <Data held />
+        </figure>
+    }
+}
 
-    let picture = {
-        let (drawn, finding) = (drawn.clone(), finding.clone());
-        move || {
-            let drawing = draw(seen.get_untracked().width);
-            let (picture, finding) =
-                (sheet(&drawing, &drawing.marks).class("chart-svg"), finding());
-            drawn.replace(drawing);
-            // Without anything to say it is empty, as until an answer is worked out.
-            if finding.is_empty() {
-                picture.attr("aria-hidden", "true").into()
-            } else {
-                picture.attr("role", "img").attr("aria-label", finding).into()
+/// Follows a sketch; out of sight only once the reader rests, so that an edit costs no more than
+/// what is seen of it.
+fn unhurried(
+    sketch: Signal<Option<Arc<Sketch>>>,
+    near: RwSignal<bool>,
+) -> Memo<Option<Arc<Sketch>>> {
+    let rests = RwSignal::new(0_u32);
+    let timer = StoredValue::new(None::<TimeoutHandle>);
+    Effect::new(move |before: Option<()>| {
+        sketch.track();
+        if before.is_some() && !near.get_untracked() {
+            if let Some(timer) = timer.get_value() {
+                timer.clear();
             }
+            let rest = move || _ = rests.try_update(|rests| *rests += 1);
+            timer.set_value(set_timeout_with_handle(rest, REST).ok());
         }
-    };
-    let cursor = {
-        let drawn = drawn.clone();
-        move || {
-            let drawing = drawn.borrow();
-            let stop = seen.get_untracked().at.filter(|at| at.0 < drawing.points.len());
-            let cursor = stop.map(|at| {
-                let marks = shown(&drawing, at.0);
-                sheet(&drawing, &marks).class("chart-svg c-cursor").attr("aria-hidden", "true")
-            });
-            cursor.into()
-        }
-    };
-    let place = move || seen.get().at.map_or_else(String::new, |at| tenths(at.0 as f64));
-    let cursor_key = {
-        let key = drawing_key.clone();
-        move || key() + "@" + &place()
-    };
-    let readout = {
-        let drawn = drawn.clone();
-        move || {
-            // The drawing under the cursor may have changed.
-            let stop = seen.get().at;
-            let drawing = drawn.borrow();
-            stop.and_then(|at| drawing.points.get(at.0))
-                .map_or_else(String::new, |p| p.text.clone())
-        }
-    };
-    let live_readout = {
-        let key = cursor_key.clone();
-        move || {
-            key();
-            readout()
-        }
-    };
-    let behind = {
-        let key = drawing_key.clone();
-        move || (key() != newest()).then(|| "true".into())
-    };
-    let caption = {
-        let (key, last) = (drawing_key.clone(), RefCell::new((String::new(), String::new())));
-        move || {
-            let key = key();
-            let mut last = last.borrow_mut();
-            if last.0 != key {
-                *last = (key, finding());
+    });
+    let followed = StoredValue::new(0);
+    Memo::new_with_compare(
+        move |before: Option<&Option<Arc<Sketch>>>| {
+            let (now, near, rests) = (sketch.get(), near.get(), rests.get());
+            match before {
+                Some(before) if !near && before.is_some() && followed.get_value() == rests => {
+                    before.clone()
+                }
+                _ => {
+                    followed.set_value(rests);
+                    now
+                }
             }
-            last.1.clone()
-        }
-    };
-    let now = {
-        let key = drawing_key.clone();
-        move || key()
-    };
-    let glass = glass(drawing_key, drawn, hint, on_pick, width);
-    let plot = el("div")
-        .class("chart-plot")
-        .with(live(now, picture))
-        .with(live(cursor_key, cursor))
-        .with(glass);
-    let readout = el("p")
-        .class("chart-readout")
-        .follow("aria-live", move || {
-            Some(if seen.get().at.is_some_and(|at| at.1) { "polite" } else { "off" }.into())
-        })
-        .with(said(live_readout));
-    let frame = el("div")
-        .class("chart-frame")
-        .made(move |element| width.watch(element))
-        // A finger that is lifted leaves, but its reading should stay.
-        .on("pointerleave", move |e| {
-            if e.by_mouse() {
-                width.change(|seen| seen.at = None);
-            }
-        })
-        .with(plot)
-        .with(readout);
-    el("figure")
-        .class("chart")
-        // Out of sight, for a moment.
-        .follow("aria-busy", behind)
-        .with(frame)
-        .with(el("figcaption").with(said(caption)))
-        .with(table::view(key, table))
-        .into()
+        },
+        differ,
+    )
+}
+
+fn differ(one: Option<&Option<Arc<Sketch>>>, other: Option<&Option<Arc<Sketch>>>) -> bool {
+    match (one.and_then(Option::as_ref), other.and_then(Option::as_ref)) {
+        (Some(one), Some(other)) => !Arc::ptr_eq(one, other),
+        (None, None) => one.is_some() != other.is_some(),
+        _ => true,
+    }
+}
+
+/// The table folded away, made while it is open.
+#[component]
+fn Data(held: Memo<Option<Arc<Sketch>>>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let fold = NodeRef::<html::Details>::new();
+    let table = move || held.with(|held| held.as_ref().map(|sketch| (sketch.table)()));
+    // It stays as it was first: the rows need not be worked out for it again.
+    let label = Memo::new(move |before: Option<&String>| match before {
+        Some(label) if !label.is_empty() => label.clone(),
+        _ => table().map_or_else(String::new, |table| table.label),
+    });
+    let inside = move || open.get().then(table).flatten().map(|table| view! { <Grid table /> });
+    view! {
+        <details
+            class="chart-data"
+            node_ref=fold
+            on:toggle=move |_| open.set(fold.get_untracked().is_some_and(|fold| fold.open()))
+        >
+            <summary>{label}</summary>
+            {inside}
+        </details>
+    }
 }
 
 /// The sheet that takes finger, mouse and keys.
-fn glass(
-    key: Rc<dyn Fn() -> String>,
-    drawn: Rc<RefCell<Drawing>>,
+#[component]
+fn Glass(
+    drawing: Memo<Arc<Drawing>>,
+    at: RwSignal<At>,
     hint: &'static str,
-    on_pick: Option<Box<dyn Fn(usize)>>,
-    width: Width,
-) -> Node {
-    let class = if on_pick.is_some() { "chart-glass can-pick" } else { "chart-glass" };
-    let pick = Rc::new(move |stop: Option<usize>| {
-        if let (Some(pick), Some(stop)) = (&on_pick, stop) {
-            pick(stop);
-        }
-    });
-    let show = move |stop: Option<usize>, by_key: bool| {
-        width.change(|seen| seen.at = stop.map(|stop| (stop, by_key)));
-    };
-    let measured = Rc::new(Cell::new(1.0));
-    let under = {
-        let (drawn, measured) = (drawn.clone(), measured.clone());
-        move |(x, y): (f64, f64)| {
-            let drawing = drawn.borrow();
+    on_pick: Option<Callback<usize>>,
+) -> impl IntoView {
+    let glass = NodeRef::<html::Div>::new();
+    let under = move |e: &ev::MouseEvent| {
+        let room = glass.get_untracked().map_or(0, |glass| glass.client_width());
+        drawing.with_untracked(|drawing| {
             // The drawing may be shown smaller than it was laid out.
-            let scale = drawing.width / f64::max(measured.get(), 1.0);
-            nearest(&drawing, x * scale, y * scale)
+            let scale = drawing.width / f64::from(room.max(1));
+            let (x, y) = (f64::from(e.offset_x()), f64::from(e.offset_y()));
+            nearest(drawing, x * scale, y * scale)
+        })
+    };
+    let point = move |e: ev::PointerEvent| {
+        let now = under(&e).map(|stop| (stop, false));
+        if at.get_untracked() != now {
+            at.set(now);
         }
     };
-    let point = {
-        let (under, measured) = (under.clone(), measured);
-        move |e: &crate::dom::Event| {
-            measured.set(e.room().unwrap_or_else(|| width.0.get_untracked().width));
-            show(e.place().and_then(&under), false);
+    let pick = move |stop: Option<usize>| {
+        if let (Some(pick), Some(stop)) = (on_pick, stop) {
+            pick.run(stop);
         }
     };
-    let (down, moving, tap, chosen) = (point.clone(), point, pick.clone(), pick);
-    let empty = {
-        let drawn = drawn.clone();
-        move || {
-            // Asked again with every drawing, after it was made.
-            key();
-            drawn.borrow().points.is_empty()
+    let keyed = move |e: ev::KeyboardEvent| {
+        if e.ctrl_key() || e.alt_key() || e.meta_key() {
+            return;
         }
-    };
-    el("div")
-        .class(class)
-        .flag("hidden", empty)
-        .attr("role", "application")
-        .attr("tabindex", "0")
-        .attr("aria-label", hint)
-        .on("pointerdown", down)
-        .on("pointermove", moving)
-        // The finger went on to scroll the page: it meant nothing here.
-        .on("pointercancel", move |_| show(None, false))
-        .on("click", move |e| tap(e.place().and_then(&under)))
-        .on("keydown", move |e| {
-            let here = width.0.get_untracked().at.map(|at| at.0);
-            match e.key().as_str() {
-                "" => {}
-                "Escape" => show(None, false),
-                "Enter" | " " => {
-                    e.prevent();
-                    chosen(here);
-                }
-                key => {
-                    let next = moved(&drawn.borrow(), here, key);
-                    if next.is_some() {
-                        e.prevent();
-                        show(next, true);
-                    }
+        let here = at.get_untracked().map(|at| at.0);
+        match e.key().as_str() {
+            "Escape" => at.set(None),
+            "Enter" | " " => {
+                e.prevent_default();
+                pick(here);
+            }
+            key => {
+                if let Some(next) = drawing.with_untracked(|drawing| moved(drawing, here, key)) {
+                    e.prevent_default();
+                    at.set(Some((next, true)));
                 }
             }
-        })
-        .into()
-}
-
-/// Marks on a sheet of the drawing's size.
-fn sheet(drawing: &Drawing, marks: &[Mark]) -> crate::dom::Element {
-    let mark = |mark: &Mark| -> Node {
-        match mark {
-            Mark::Text { class, x, y, anchor, text } => svg("text")
-                .class(class)
-                .attr("x", tenths(*x))
-                .attr("y", tenths(*y))
-                .attr("text-anchor", anchor.word())
-                .with(text.clone())
-                .into(),
-            shape => svg("path").class(shape.class()).attr("d", shape.outline()).into(),
         }
     };
-    svg("svg")
-        .attr("width", tenths(drawing.width))
-        .attr("height", tenths(drawing.height))
-        .attr("viewBox", view_box(drawing))
-        .with(marks.iter().map(mark).collect::<Node>())
+    view! {
+        <div
+            class="chart-glass"
+            class:can-pick=on_pick.is_some()
+            node_ref=glass
+            hidden=move || drawing.with(|drawing| drawing.points.is_empty())
+            role="application"
+            tabindex="0"
+            aria-label=hint
+            on:pointerdown=point
+            on:pointermove=point
+            // The finger went on to scroll the page: it meant nothing here.
+            on:pointercancel=move |_| at.set(None)
+            on:click=move |e| pick(under(&e))
+            on:keydown=keyed
+        ></div>
+    }
+}
+
+/// Marks on a sheet of the drawing's size; hidden from speech without a name.
+fn sheet(
+    drawing: &Drawing,
+    marks: &[Mark],
+    class: &'static str,
+    name: Option<String>,
+) -> impl IntoView + use<> {
+    let mark = |mark: &Mark| match mark {
+        Mark::Text { class, x, y, anchor, text } => view! {
+            <text class=*class x=tenths(*x) y=tenths(*y) text-anchor=anchor.word()>
+                {text.clone()}
+            </text>
+        }
+        .into_any(),
+        shape => view! { <path class=shape.class() d=shape.outline() /> }.into_any(),
+    };
+    view! {
+        <svg
+            class=class
+            width=tenths(drawing.width)
+            height=tenths(drawing.height)
+            viewBox=view_box(drawing)
+            role=name.is_some().then_some("img")
+            aria-hidden=name.is_none().then_some("true")
+            aria-label=name
+        >
+            {marks.iter().map(mark).collect_view()}
+        </svg>
+    }
 }

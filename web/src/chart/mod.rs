@@ -50,7 +50,7 @@ pub use band::Span;
 pub use bar::{Bar, Bars, Limit};
 pub use cursor::{moved, nearest, shown};
 pub use curves::{Curves, MOST_SERIES, Note, Region, Series};
-pub use figure::{Chart, chart};
+pub use figure::{Figure, Sketch};
 pub use line::{Point, value_at};
 pub use map::{Cell, Map};
 pub use mark::{Anchor, CursorStop, Drawing, Follow, Mark, path};
@@ -62,9 +62,8 @@ pub use scale::{Band, Linear, extent};
 pub(crate) use scale::{held, within};
 pub use stack::{Panel, Stack};
 pub use svg::svg;
-pub use table::{Table, grid as table};
+pub use table::{Grid, Table};
 pub use tick::{Ticks, round_out, ticks};
-pub use width::{Width, use_width};
 
 #[cfg(test)]
 mod laws;

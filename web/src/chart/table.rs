@@ -1,9 +1,6 @@
 //! The numbers behind a drawing, for whoever would rather read them.
 
-use crate::dom::{Node, el, live};
-use reactive_graph::prelude::*;
-use reactive_graph::signal::RwSignal;
-use std::rc::Rc;
+use leptos::prelude::*;
 
 /// A data table; all in words, units in the heads.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,47 +15,25 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
-/// The table folded away, made while it is open; it scrolls in its own
-/// region, never the page.
-pub(super) fn view(key: Rc<dyn Fn() -> String>, table: Box<dyn Fn() -> Table>) -> Node {
-    let open = RwSignal::new(false);
-    let table: Rc<dyn Fn() -> Table> = Rc::from(table);
-    let label = table().label;
-    let key = move || if open.get() { key() } else { String::new() };
-    let inside = move || if open.get_untracked() { grid(table()) } else { Node::None };
-    el("details")
-        .class("chart-data")
-        .on("toggle", move |e| open.set(e.open()))
-        .with(el("summary").with(label))
-        .with(live(key, inside))
-        .into()
-}
-
-/// The table itself, open.
-pub fn grid(table: Table) -> Node {
-    let head = |text: String| Node::from(el("th").attr("scope", "col").with(text));
-    let heads = table.heads.into_iter().map(head).collect::<Node>();
-    let rows = table.rows.into_iter().map(row).collect::<Node>();
-    el("div")
-        .class("chart-table")
-        .attr("role", "region")
-        .attr("tabindex", "0")
-        .attr("aria-label", table.caption.clone())
-        .with(
-            el("table")
-                .with(el("caption").with(el("span").with(table.caption)))
-                .with(el("thead").with(el("tr").with(heads)))
-                .with(el("tbody").with(rows)),
-        )
-        .into()
-}
-
-fn row(cells: Vec<String>) -> Node {
-    let cell = |(n, text): (usize, String)| -> Node {
-        match n {
-            0 => el("th").attr("scope", "row").with(text).into(),
-            _ => el("td").with(text).into(),
-        }
+/// The table itself; it scrolls in its own region, never the page.
+#[component]
+pub fn Grid(table: Table) -> impl IntoView {
+    let head = |text: String| view! { <th scope="col">{text}</th> };
+    let row = |mut cells: Vec<String>| {
+        let first = if cells.is_empty() { String::new() } else { cells.remove(0) };
+        let cells = cells.into_iter().map(|text| view! { <td>{text}</td> }).collect_view();
+        view! { <tr><th scope="row">{first}</th>{cells}</tr> }
     };
-    el("tr").with(cells.into_iter().enumerate().map(cell).collect::<Node>()).into()
+    let label = table.caption.clone();
+    view! {
+        <div class="chart-table" role="region" tabindex="0" aria-label=label>
+            <table>
+                <caption><span>{table.caption}</span></caption>
+                <thead>
+                    <tr>{table.heads.into_iter().map(head).collect_view()}</tr>
+                </thead>
+                <tbody>{table.rows.into_iter().map(row).collect_view()}</tbody>
+            </table>
+        </div>
+    }
 }

@@ -1,27 +1,31 @@
 //! Something folded away, made only when it is first opened.
 
-use crate::dom::{Element, Node, el, live};
-use reactive_graph::prelude::*;
-use reactive_graph::signal::RwSignal;
+use leptos::{ev, html, prelude::*};
 
-/// Attribute that names what a fold holds, by which [`reveal`] finds its way.
-///
-/// [`reveal`]: crate::browser::reveal
-pub const HOLDS: &str = "data-holds";
-
-/// A fold with its title. `inside` is called when it is opened, and what it
-/// made is dropped when it is closed: nothing hidden is kept up to date.
-pub fn fold(
+/// A fold with its title. What is inside is made when it is opened and dropped when it is closed:
+/// nothing hidden is kept up to date.
+#[component]
+pub fn Fold(
     class: &'static str,
-    title: &'static str,
-    inside: impl Fn() -> Node + 'static,
-) -> Element {
+    #[prop(into)] title: Signal<String>,
+    /// Names what it holds, by which [`reveal`](crate::platform::reveal) finds its way.
+    #[prop(optional, into)]
+    holds: String,
+    children: ChildrenFn,
+) -> impl IntoView {
     let open = RwSignal::new(false);
-    let key = move || if open.get() { "open".into() } else { String::new() };
-    let view = move || if open.get_untracked() { inside() } else { Node::None };
-    el("details")
-        .class(class)
-        .on("toggle", move |e| open.set(e.open()))
-        .with(el("summary").with(title))
-        .with(el("div").class("fold").with(live(key, view)))
+    let fold = NodeRef::<html::Details>::new();
+    let toggled =
+        move |_: ev::Event| open.set(fold.get_untracked().is_some_and(|fold| fold.open()));
+    view! {
+        <details
+            class=class
+            data-holds=(!holds.is_empty()).then_some(holds)
+            node_ref=fold
+            on:toggle=toggled
+        >
+            <summary>{title}</summary>
+            <div class="fold">{move || open.get().then(|| children())}</div>
+        </details>
+    }
 }

@@ -1,15 +1,15 @@
-//! Small pieces of the page that know no state and no physics.
+//! Small pieces of the page, fed with plain data: they know no state and no physics.
 
-mod button;
+mod answer;
 mod choice;
 mod fold;
-mod headline;
 mod notice;
 mod number_field;
+mod working;
 
-pub use button::button;
-pub use choice::{Options, choice};
-pub use fold::{HOLDS, fold};
-pub use headline::{Headline, headline};
-pub use notice::{caution, notice};
-pub use number_field::{Done, Shown, number_field};
+pub use answer::{AnswerView, SideBySide};
+pub use choice::{Choice, Options};
+pub use fold::Fold;
+pub use notice::{Caution, Notice};
+pub use number_field::{Done, NumberField, Shown};
+pub use working::{Steps, Written};

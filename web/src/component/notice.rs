@@ -1,14 +1,20 @@
 //! Things to be told: what does not fit, and cautions.
 
-use crate::dom::{Node, el};
+use leptos::prelude::*;
 
 /// Something that needs mending, by icon and words.
-pub fn notice(text: String) -> Node {
-    let icon = el("span").class("notice-icon").attr("aria-hidden", "true").with("!");
-    el("p").class("notice").with(icon).with(text).into()
+#[component]
+pub fn Notice(text: String) -> impl IntoView {
+    view! {
+        <p class="notice">
+            <span class="notice-icon" aria-hidden="true">"!"</span>
+            {text}
+        </p>
+    }
 }
 
 /// A caution, where the action is.
-pub fn caution(text: &'static str) -> Node {
-    el("p").class("caution").with(text).into()
+#[component]
+pub fn Caution(text: &'static str) -> impl IntoView {
+    view! { <p class="caution">{text}</p> }
 }

@@ -1,7 +1,6 @@
 //! A number with its unit, a step down and a step up.
 
-use crate::dom::{Node, el, live, said};
-use std::rc::Rc;
+use leptos::{ev, prelude::*};
 
 /// What a number field shows now.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,89 +26,90 @@ pub enum Done {
     Stepped(f64),
 }
 
-/// Draws the field. Its text is only ever rewritten when it is left.
-pub fn number_field(
+/// Steps that a click or a key takes; with Shift ten times as many.
+fn steps(by: f64, shift: bool) -> Done {
+    Done::Stepped(if shift { 10.0 * by } else { by })
+}
+
+/// The field. Its text is only ever rewritten when it is left.
+#[component]
+pub fn NumberField(
     id: String,
     label: &'static str,
     help: &'static str,
-    shown: Rc<dyn Fn() -> Shown>,
-    done: Rc<dyn Fn(Done)>,
-) -> Node {
+    #[prop(into)] shown: Signal<Shown>,
+    #[prop(into)] done: Callback<Done>,
+) -> impl IntoView {
+    // A field that goes with its fold is left once more, after it is gone.
+    let told = move |what| _ = done.try_run(what);
     let fault_id = format!("{id}-fault");
     let help_id = format!("{id}-help");
+    let fault = Memo::new(move |_| shown.with(|shown| shown.fault.clone()));
     let described = {
-        let (shown, fault_id, help_id) = (shown.clone(), fault_id.clone(), help_id.clone());
-        move || match (shown().fault.is_some(), help.is_empty()) {
-            (true, false) => Some(format!("{fault_id} {help_id}")),
-            (true, true) => Some(fault_id.clone()),
-            (false, false) => Some(help_id.clone()),
-            (false, true) => None,
+        let (fault_id, help_id) = (fault_id.clone(), help_id.clone());
+        move || {
+            let ids = [fault.get().map(|_| &*fault_id), (!help.is_empty()).then_some(&*help_id)];
+            let ids: Vec<&str> = ids.into_iter().flatten().collect();
+            (!ids.is_empty()).then(|| ids.join(" "))
         }
     };
     let step = |by: f64, sign: &'static str, word: &'static str| {
-        let done = done.clone();
-        el("button")
-            .attr("type", "button")
-            .class("step")
-            .attr("aria-label", format!("{label}: {word}"))
-            .on("click", move |e| done(Done::Stepped(if e.shift() { 10.0 * by } else { by })))
-            .with(sign)
-    };
-    let (typed, left, keyed) = (done.clone(), done.clone(), done.clone());
-    let (text, unit, invalid, remark) =
-        (shown.clone(), shown.clone(), shown.clone(), shown.clone());
-    let input = el("input")
-        .attr("id", id.clone())
-        .attr("type", "text")
-        .attr("inputmode", "decimal")
-        .attr("autocomplete", "off")
-        .follow("aria-invalid", move || invalid().fault.map(|_| "true".into()))
-        .follow("aria-describedby", described)
-        .value(move || text().text)
-        .on("input", move |e| typed(Done::Typed(e.value())))
-        .on("focus", |e| e.select())
-        .on("blur", move |_| left(Done::Left))
-        .on("keydown", move |e| {
-            let by = match e.key().as_str() {
-                "ArrowUp" => 1.0,
-                "ArrowDown" => -1.0,
-                "Enter" => return keyed(Done::Left),
-                _ => return,
-            };
-            e.prevent();
-            keyed(Done::Stepped(if e.shift() { 10.0 * by } else { by }));
-        });
-    let key = move || shown().fault.unwrap_or_default();
-    let fault = {
-        let key = key.clone();
-        move || {
-            let fault = key();
-            let said = (!fault.is_empty())
-                .then(|| el("p").class("fault").attr("id", fault_id.clone()).with(fault));
-            said.into()
+        let stepped = move |e: ev::MouseEvent| told(steps(by, e.shift_key()));
+        view! {
+            <button
+                type="button"
+                class="step"
+                aria-label=format!("{label}: {word}")
+                on:click=stepped
+            >
+                {sign}
+            </button>
         }
     };
-    el("div")
-        .class("field")
-        .with(
-            el("label")
-                .attr("for", id)
-                .with(label)
-                .with(el("span").class("remark").with(said(move || remark().remark.into()))),
-        )
-        .with(
-            el("div")
-                .class("field-row")
-                .with(step(-1.0, "−", "less"))
-                .with(
-                    el("div")
-                        .class("field-box")
-                        .with(input)
-                        .with(el("span").class("unit").with(said(move || unit().unit))),
-                )
-                .with(step(1.0, "+", "more")),
-        )
-        .with(live(key, fault))
-        .with((!help.is_empty()).then(|| el("p").class("help").attr("id", help_id).with(help)))
-        .into()
+    let keyed = move |e: ev::KeyboardEvent| {
+        if e.ctrl_key() || e.alt_key() || e.meta_key() {
+            return;
+        }
+        let by = match e.key().as_str() {
+            "ArrowUp" => 1.0,
+            "ArrowDown" => -1.0,
+            "Enter" => return told(Done::Left),
+            _ => return,
+        };
+        e.prevent_default();
+        told(steps(by, e.shift_key()));
+    };
+    view! {
+        <div class="field">
+            <label for=id.clone()>
+                {label} <span class="remark">{move || shown.with(|shown| shown.remark)}</span>
+            </label>
+            <div class="field-row">
+                {step(-1.0, "−", "less")}
+                <div class="field-box">
+                    <input
+                        id=id
+                        type="text"
+                        inputmode="decimal"
+                        autocomplete="off"
+                        aria-invalid=move || fault.get().map(|_| "true")
+                        aria-describedby=described
+                        prop:value=move || shown.with(|shown| shown.text.clone())
+                        on:input=move |e| told(Done::Typed(event_target_value(&e)))
+                        // So that typing replaces it.
+                        on:focus:target=move |e| e.target().select()
+                        on:blur=move |_| told(Done::Left)
+                        on:keydown=keyed
+                    />
+                    <span class="unit">{move || shown.with(|shown| shown.unit.clone())}</span>
+                </div>
+                {step(1.0, "+", "more")}
+            </div>
+            {move || {
+                let id = fault_id.clone();
+                fault.get().map(|fault| view! { <p class="fault" id=id>{fault}</p> })
+            }}
+            {(!help.is_empty()).then(|| view! { <p class="help" id=help_id>{help}</p> })}
+        </div>
+    }
 }

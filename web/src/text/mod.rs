@@ -5,10 +5,12 @@ pub mod page;
 pub mod unit;
 pub mod words;
 
+pub mod answer;
 mod duration;
 mod field;
 mod sentence;
 
+pub use answer::Answer;
 pub use duration::{before_eight, duration, duration_span, minutes, span};
 pub use field::{help, label};
 pub use number::{Style, percent, whole};

@@ -67,6 +67,21 @@ pub fn choice(name: &str) -> &'static str {
     }
 }
 
+/// What takes energy on a ride, in the order of the core's `Ledger::sinks_wh`.
+pub const SINKS: [&str; 11] = [
+    "Cells, as heat",
+    "Joints and wires",
+    "Controller",
+    "Windings",
+    "Motor iron and bearings",
+    "Belts",
+    "Rolling",
+    "Air",
+    "Climbing",
+    "Brakes",
+    "Speed at the end",
+];
+
 /// What is not known exactly.
 #[must_use]
 pub fn uncertain(input: Uncertain) -> &'static str {

@@ -1,0 +1,26 @@
+//! What the page knows, as signals and memos, and everything that changes one.
+//!
+//! Draft text becomes a [`Draft`](pitchline_core::Draft) only where it is valid, so the draft always
+//! checks into a build, and a build into answers.
+
+pub mod link;
+pub mod saved;
+
+mod action;
+mod announce;
+mod bands;
+mod fit;
+mod found;
+mod keeping;
+mod store;
+mod sure;
+mod task;
+mod typed;
+
+pub use bands::{BandCurve, Banding};
+pub use fit::Fit;
+pub use found::Found;
+pub use store::{App, Loaded, MapView, Message, use_app};
+pub use sure::{Banded, Sure};
+pub use task::{Job, Task};
+pub use typed::{Entry, Place, Typed};

@@ -1,0 +1,258 @@
+//! What the page knows, as signals of one root.
+
+use super::bands::Bands;
+use super::found::Found;
+use super::typed::Typed;
+use crate::text::{self, Style, Units};
+use leptos::prelude::*;
+use pitchline_core::catalog::Catalog;
+use pitchline_core::{Draft, Error, Record, Slot};
+use std::sync::Arc;
+
+/// A catalogue and how it was come by.
+#[derive(Clone, Debug, Default)]
+pub struct Loaded {
+    /// The catalogue that is in use.
+    pub catalog: Arc<Catalog>,
+    /// Entries of it that were left out.
+    pub faults: Vec<Error>,
+    /// Why the maker's file could not be used at all, so that the demo stands in.
+    pub refused: Option<String>,
+}
+
+/// Something to say once, at the foot of the page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Message {
+    /// The sentence.
+    pub text: String,
+    /// Whether "Undo" is offered with it.
+    pub undo: bool,
+}
+
+/// What the gear map can show of each pairing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum MapView {
+    /// Top speed on the flat.
+    #[default]
+    Speed,
+    /// Top speed on the rider's hill.
+    HillSpeed,
+    /// Distance at the rider's cruising speed.
+    Distance,
+    /// Steepest hill at 10 km/h.
+    Hill,
+}
+
+/// The build that is worked on, and those to go back to.
+#[derive(Clone, Debug)]
+pub(super) struct Document {
+    /// Valid in all that is filled.
+    pub(super) draft: Draft,
+    pub(super) past: Vec<Draft>,
+}
+
+/// The page's state: every signal that more than one view reads, owned by the page's root. Copies
+/// share the same signals. Views read it and call its actions; they write nothing else.
+#[derive(Clone, Copy)]
+pub struct App {
+    pub(super) document: RwSignal<Document>,
+    pub(super) typed: RwSignal<Typed>,
+    pub(super) loaded: RwSignal<Loaded>,
+    pub(super) style: RwSignal<Style>,
+    /// Named builds.
+    pub(super) saved: RwSignal<Vec<Draft>>,
+    /// The saved build that was forgotten last.
+    pub(super) lost: RwSignal<Option<Draft>>,
+    pub(super) unread: RwSignal<Vec<Error>>,
+    pub(super) message: RwSignal<Option<Message>>,
+    pub(super) offline: RwSignal<String>,
+    pub(super) update: RwSignal<bool>,
+    pub(super) bands: Bands,
+    pub(super) heard: RwSignal<String>,
+    pub(super) map_view: RwSignal<MapView>,
+    pub(super) by_hand: RwSignal<bool>,
+    pub(super) found: Memo<Option<Arc<Found>>>,
+    pub(super) fit: Memo<Option<Arc<super::Fit>>>,
+}
+
+/// The page's state, from anywhere in it.
+#[must_use]
+pub fn use_app() -> App {
+    expect_context()
+}
+
+impl App {
+    /// The page's state at the start, as a context of the owner that it is made in.
+    #[must_use]
+    pub fn new(loaded: Loaded, draft: Draft, style: Style) -> Self {
+        let document = RwSignal::new(Document { draft, past: Vec::new() });
+        let loaded = RwSignal::new(loaded);
+        let found = super::found::memo(document);
+        let app = Self {
+            document,
+            typed: RwSignal::default(),
+            loaded,
+            style: RwSignal::new(style),
+            saved: RwSignal::default(),
+            lost: RwSignal::default(),
+            unread: RwSignal::default(),
+            message: RwSignal::default(),
+            offline: RwSignal::default(),
+            update: RwSignal::default(),
+            bands: Bands::default(),
+            heard: RwSignal::default(),
+            map_view: RwSignal::default(),
+            by_hand: RwSignal::default(),
+            found,
+            fit: super::fit::memo(loaded, found),
+        };
+        provide_context(app);
+        app
+    }
+
+    /// Reads the build; tracked.
+    pub fn draft<T>(self, read: impl FnOnce(&Draft) -> T) -> T {
+        self.document.with(|document| read(&document.draft))
+    }
+
+    /// Reads the build once.
+    pub fn peek<T>(self, read: impl FnOnce(&Draft) -> T) -> T {
+        self.document.with_untracked(|document| read(&document.draft))
+    }
+
+    /// The record in a slot; tracked.
+    #[must_use]
+    pub fn record(self, slot: Slot) -> Record {
+        self.draft(|draft| draft.record(slot).clone())
+    }
+
+    /// The answers; tracked. `None` where a part is missing.
+    #[must_use]
+    pub fn found(self) -> Option<Arc<Found>> {
+        self.found.get()
+    }
+
+    /// What goes together and what does not; tracked. `None` where a part is missing.
+    #[must_use]
+    pub fn fit(self) -> Option<Arc<super::Fit>> {
+        self.fit.get()
+    }
+
+    /// Units and decimal mark; tracked.
+    #[must_use]
+    pub fn style(self) -> Style {
+        self.style.get()
+    }
+
+    /// Metric or imperial; tracked.
+    #[must_use]
+    pub fn units(self) -> Units {
+        self.style().units
+    }
+
+    /// The catalogue and how it was come by; tracked.
+    #[must_use]
+    pub fn loaded(self) -> Loaded {
+        self.loaded.get()
+    }
+
+    /// The catalogue; tracked.
+    #[must_use]
+    pub fn catalog(self) -> Arc<Catalog> {
+        self.loaded.with(|loaded| loaded.catalog.clone())
+    }
+
+    /// What the build's kit offers for a slot; tracked.
+    #[must_use]
+    pub fn offered(self, slot: Slot) -> Vec<Record> {
+        let catalog = self.catalog();
+        self.draft(|draft| catalog.offered(&draft.kit, slot).into_iter().cloned().collect())
+    }
+
+    /// Whether a slot's part is not there and none was picked; tracked.
+    #[must_use]
+    pub fn is_unfilled(self, slot: Slot) -> bool {
+        self.draft(|draft| draft.unfilled().iter().any(|unfilled| unfilled.slot == slot))
+    }
+
+    /// Whether a slot's part differs from the catalogue's part of its id; tracked.
+    #[must_use]
+    pub fn altered(self, slot: Slot) -> bool {
+        let catalog = self.catalog();
+        !self.is_unfilled(slot)
+            && self.draft(|draft| {
+                let record = draft.record(slot);
+                catalog.part(slot.kind(), &record.id).is_none_or(|part| !part.same_part(record))
+            })
+    }
+
+    /// What is missing of the build, in sentences; tracked.
+    #[must_use]
+    pub fn missing(self) -> Vec<String> {
+        let (catalog, style) = (self.catalog(), self.style());
+        self.draft(|draft| {
+            let kit = catalog.kit(&draft.kit).map_or("", |kit| &kit.name);
+            let say = |unfilled| text::unfilled(kit, unfilled, style);
+            draft.unfilled().iter().map(say).collect()
+        })
+    }
+
+    /// Reads what is being typed; tracked.
+    pub fn typed<T>(self, read: impl FnOnce(&Typed) -> T) -> T {
+        self.typed.with(read)
+    }
+
+    /// Whether some field holds text that is not in the answers; tracked.
+    #[must_use]
+    pub fn waits(self) -> bool {
+        self.typed(|typed| typed.fault().is_some())
+    }
+
+    /// Named builds; tracked.
+    #[must_use]
+    pub fn saved(self) -> Vec<Draft> {
+        self.saved.get()
+    }
+
+    /// What could not be read of a link or file; tracked.
+    #[must_use]
+    pub fn unread(self) -> Vec<Error> {
+        self.unread.get()
+    }
+
+    /// What was said last; tracked.
+    #[must_use]
+    pub fn message(self) -> Option<Message> {
+        self.message.get()
+    }
+
+    /// How the offline copy stands, in the word of the page's script; tracked.
+    #[must_use]
+    pub fn offline(self) -> String {
+        self.offline.get()
+    }
+
+    /// Whether a newer version waits and has not been put off; tracked.
+    #[must_use]
+    pub fn update(self) -> bool {
+        self.update.get()
+    }
+
+    /// The answers as last read out; empty until they change; tracked.
+    #[must_use]
+    pub fn heard(self) -> String {
+        self.heard.get()
+    }
+
+    /// What the gear map shows; tracked.
+    #[must_use]
+    pub fn map_view(self) -> MapView {
+        self.map_view.get()
+    }
+
+    /// Whether a link to copy by hand is shown, where the browser does not let us; tracked.
+    #[must_use]
+    pub fn by_hand(self) -> bool {
+        self.by_hand.get()
+    }
+}

@@ -1,0 +1,28 @@
+//! One answer, large, with what it means and what binds.
+
+use crate::text::Answer;
+use leptos::prelude::*;
+
+/// An answer. It is made of spans, since it may stand in a button.
+#[component]
+pub fn AnswerView(#[prop(into)] answer: Signal<Answer>) -> impl IntoView {
+    // Words may break, a number may not.
+    let words = move || answer.with(|a| a.figure.starts_with(|c: char| c.is_ascii_alphabetic()));
+    view! {
+        <span class="headline">
+            <span class="headline-name">{move || answer.with(|a| a.name.clone())}</span>
+            <span class="headline-figure">
+                <strong class:words=words>{move || answer.with(|a| a.figure.clone())}</strong>
+                " "
+                <span>{move || answer.with(|a| a.unit)}</span>
+            </span>
+            <span class="headline-limit">{move || answer.with(|a| a.limit.clone())}</span>
+        </span>
+    }
+}
+
+/// Answers in a row, greyed while they are for the value before.
+#[component]
+pub fn SideBySide(#[prop(into)] waits: Signal<bool>, children: Children) -> impl IntoView {
+    view! { <div class="answers" class:waits=waits>{children()}</div> }
+}

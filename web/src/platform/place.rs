@@ -1,0 +1,186 @@
+//! Where the page stands: its address, its frame, its events.
+
+use gloo_events::EventListener;
+use gloo_timers::callback::Timeout;
+use std::pin::Pin;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, Event, HtmlElement};
+
+/// The fragment without its `#`.
+#[must_use]
+pub fn hash() -> String {
+    let hash = web_sys::window().and_then(|w| w.location().hash().ok()).unwrap_or_default();
+    hash.trim_start_matches('#').to_string()
+}
+
+/// Puts a fragment into the address without a step in the history.
+pub fn set_hash(text: &str) {
+    if let Some(window) = web_sys::window()
+        && let Ok(history) = window.history()
+    {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{text}")));
+    }
+}
+
+/// The whole address with a fragment.
+#[must_use]
+pub fn link(fragment: &str) -> String {
+    let href = web_sys::window().and_then(|w| w.location().href().ok()).unwrap_or_default();
+    let base = href.split(['#', '?']).next().unwrap_or_default();
+    format!("{base}#{fragment}")
+}
+
+/// Whether the address asks for a start from the demo, after something broke.
+#[must_use]
+pub fn wants_demo() -> bool {
+    let search = web_sys::window().and_then(|w| w.location().search().ok());
+    search.is_some_and(|search| search.contains("demo"))
+}
+
+/// Whether the page stands in a frame of another page.
+#[must_use]
+pub fn embedded() -> bool {
+    web_sys::window().is_some_and(|w| !w.parent().is_ok_and(|parent| parent.as_ref() == Some(&w)))
+}
+
+/// Calls back when someone edits the fragment by hand or follows a link.
+pub fn on_hash(then: impl Fn(String) + 'static) {
+    heard("hashchange", move || then(hash()));
+}
+
+/// Calls back on an event of the window, for as long as the page lives.
+pub fn heard(event: &'static str, then: impl Fn() + 'static) {
+    if let Some(window) = web_sys::window() {
+        EventListener::new(&window, event, move |_| then()).forget();
+    }
+}
+
+/// Does something once, after so many milliseconds.
+pub fn later(milliseconds: u32, then: impl FnOnce() + 'static) {
+    Timeout::new(milliseconds, then).forget();
+}
+
+/// Milliseconds since some moment.
+#[must_use]
+pub fn now() -> f64 {
+    js_sys::Date::now()
+}
+
+/// Sends an event to the page's own scripts.
+pub fn tell(event: &str) {
+    if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(event)) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+/// How the offline copy stands: `off`, `installing`, `ready` or `incomplete`,
+/// and whether a newer build waits.
+#[must_use]
+pub fn offline_state() -> (String, bool) {
+    (of_root("data-offline").unwrap_or_default(), of_root("data-update").is_some())
+}
+
+fn of_root(name: &str) -> Option<String> {
+    web_sys::window()?.document()?.document_element()?.get_attribute(name)
+}
+
+/// The element of that id.
+fn element(id: &str) -> Option<Element> {
+    web_sys::window()?.document()?.get_element_by_id(id)
+}
+
+/// Whether the document has such an element, and is one at all.
+#[must_use]
+pub fn exists(id: &str) -> bool {
+    element(id).is_some()
+}
+
+/// Empties an element, and gives it back.
+#[must_use]
+pub fn clear(id: &str) -> Option<HtmlElement> {
+    let element: HtmlElement = element(id)?.dyn_into().ok()?;
+    element.set_text_content(None);
+    Some(element)
+}
+
+/// Runs something that waits. Boxed, so that the machinery is there once.
+pub fn spawn(task: impl Future<Output = ()> + 'static) {
+    let task: Pin<Box<dyn Future<Output = ()>>> = Box::pin(task);
+    wasm_bindgen_futures::spawn_local(task);
+}
+
+/// Brings a section into view, and lets the keyboard go on from there.
+pub fn go_to(id: &str) {
+    if let Some(element) = element(id).and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        element.scroll_into_view();
+        let _ = element.focus();
+    }
+}
+
+/// A heading of the page.
+#[derive(Clone, Debug)]
+pub struct Heading {
+    /// Its words.
+    pub text: String,
+    /// Whether it is a part of what the last other one is about.
+    pub part: bool,
+}
+
+/// Headings that lead somewhere: those of how sure an answer is stand below many others.
+const HEADINGS: &str = "main h2, main h3:not(.sure h3), footer h2";
+
+fn heading_elements() -> Vec<HtmlElement> {
+    let document = web_sys::window().and_then(|w| w.document());
+    let found = document.and_then(|d| d.query_selector_all(HEADINGS).ok());
+    let nodes = found.into_iter().flat_map(|list| (0..list.length()).map(move |n| list.get(n)));
+    nodes.flatten().filter_map(|node| node.dyn_into().ok()).collect()
+}
+
+/// The headings, from top to bottom.
+#[must_use]
+pub fn headings() -> Vec<Heading> {
+    let heading = |element: HtmlElement| Heading {
+        text: element.text_content().unwrap_or_default(),
+        part: element.tag_name() == "H3",
+    };
+    heading_elements().into_iter().map(heading).collect()
+}
+
+/// Brings a heading into view by its place among all, and lets the keyboard go on from there.
+pub fn go_to_heading(place: usize) {
+    if let Some(heading) = heading_elements().get(place) {
+        // Not a stop of its own, but a place to go on from.
+        let _ = heading.set_attribute("tabindex", "-1");
+        heading.scroll_into_view();
+        let _ = heading.focus();
+    }
+}
+
+/// Milliseconds after which a fold that was opened has made what it holds.
+const OPENED: u32 = 50;
+
+/// Leads to the element of that id. What a fold holds is made once it is open,
+/// so the folds that hold `what` (`data-holds`) are opened, the outer one first.
+pub fn reveal(what: &'static str, id: String) {
+    if exists(&id) {
+        return go_to(&id);
+    }
+    let closed = format!("details[data-holds~={what}]:not([open])");
+    let document = web_sys::window().and_then(|w| w.document());
+    if let Some(fold) = document.and_then(|d| d.query_selector(&closed).ok()?) {
+        let _ = fold.set_attribute("open", "");
+        later(OPENED, move || reveal(what, id));
+    }
+}
+
+/// Copies a text; calls back with whether it worked.
+pub fn copy_text(text: &str, then: impl FnOnce(bool) + 'static) {
+    // Absent where the page is not served securely.
+    let clipboard = web_sys::window().map(|w| w.navigator()).and_then(|navigator| {
+        let held = js_sys::Reflect::get(&navigator, &"clipboard".into()).ok()?;
+        (!held.is_undefined()).then(|| navigator.clipboard())
+    });
+    let Some(clipboard) = clipboard else { return then(false) };
+    let written = wasm_bindgen_futures::JsFuture::from(clipboard.write_text(text));
+    spawn(async move { then(written.await.is_ok()) });
+}

@@ -1,0 +1,105 @@
+//! How fast?
+
+mod gear_map;
+mod push;
+mod runs;
+
+use super::{ALONG_CURVE, Answers, Say, Sure, sketch};
+use crate::app::{Banded, Found, use_app};
+use crate::chart::Figure;
+use crate::component::Caution;
+use crate::text::answer::speed;
+use crate::text::{Answer, Style, page, words};
+use gear_map::GearMap;
+use leptos::prelude::*;
+use pitchline_core::{Headline, Ride, Slot, TopSpeed, Unit};
+use runs::Runs;
+
+/// The answers.
+const ANSWERS: [(Headline, Say); 3] = [
+    (Headline::TopSpeed, |app, found, style| {
+        let top = found.answers.speed.flat_full;
+        let band = app.sure(Banded::Speed).about(top.speed_m_s);
+        speed("Flat, full pack".into(), top, band, style)
+    }),
+    (Headline::TopSpeedLow, |_, found, style| {
+        let left = percent(found, |ride| ride.low_charge, style);
+        alone(format!("Nearly empty, {left} left"), found.answers.speed.flat_low, style)
+    }),
+    (Headline::TopSpeedOnGrade, |_, found, style| {
+        let grade = percent(found, |ride| ride.grade, style);
+        alone(format!("Up your {grade} hill"), found.answers.speed.on_grade, style)
+    }),
+];
+
+fn percent(found: &Found, read: fn(&Ride) -> f64, style: Style) -> String {
+    style.si(read(&found.build.ride), Unit::Percent, 2)
+}
+
+/// A top speed of which no band is known.
+fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
+    speed(name, top, [top.speed_m_s; 2], style)
+}
+
+/// The question.
+#[component]
+pub fn Speed() -> impl IntoView {
+    let app = use_app();
+    let push = sketch(move || app.found(), &push::PUSH);
+    view! {
+            <Answers list=&ANSWERS />
+            <Caution text=page::CAUTION_SPEED />
+            <GearMap />
+            <Figure sketch=push hint=ALONG_CURVE />
+            <Modes />
+            <Sure of=Banded::Speed />
+            <Runs />
+    }
+}
+
+const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
+
+/// Top speed in each ride mode, and on each grade.
+#[component]
+fn Modes() -> impl IntoView {
+    let app = use_app();
+    let head = |text: &'static str| view! { <th scope="col">{text}</th> };
+    let row = |[name, speed, limit]: [String; 3]| {
+        view! {
+            <tr>
+                <th scope="row">{name}</th>
+                <td>{speed}</td>
+                <td>{limit}</td>
+            </tr>
+        }
+    };
+    let rows = move || {
+        let rows = app.found().map(|found| modes(&found, app.style())).unwrap_or_default();
+        rows.into_iter().map(row).collect_view()
+    };
+    view! {
+        <table class="plain">
+            <thead>
+                <tr>{["With a full pack", "Top speed", "Limit"].map(head).into_view()}</tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+    }
+}
+
+fn modes(found: &Found, style: Style) -> Vec<[String; 3]> {
+    let row = |name: String, top: &TopSpeed| {
+        [name, style.speed_unit(top.speed_m_s), words::limit(top.limit).into()]
+    };
+    let speed = &found.answers.speed;
+    // Mode names are the rider's to change.
+    let name = |slot: Slot| {
+        let name = &found.draft.record(slot).name;
+        if name.is_empty() { words::slot(slot).into() } else { format!("Mode: {name}") }
+    };
+    let modes = MODES.into_iter().zip(&speed.modes).map(|(slot, top)| row(name(slot), top));
+    let grades = speed.by_grade.iter();
+    let grades =
+        grades.map(|(grade, top)| row(format!("Up {}", style.si(*grade, Unit::Percent, 2)), top));
+    modes.chain(grades).collect()
+}

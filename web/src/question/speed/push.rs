@@ -1,0 +1,109 @@
+//! Push against road load.
+
+use crate::app::Found;
+use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
+use crate::question::{Draws, regions, table};
+use crate::text::{Style, words};
+use pitchline_core::Unit;
+
+/// Push against road load.
+pub(super) static PUSH: Draws<Found> = Draws { finding, draw, table: rows };
+
+fn finding(found: &Found, style: Style) -> String {
+    let answers = &found.answers;
+    let top = answers.speed.flat_full;
+    let Some(first) = answers.push.points.first() else { return String::new() };
+    format!(
+        "Push starts at {}, held by the {}, and meets the road load on the flat at {}, where the {} binds.",
+        style.si(first.push_n, Unit::Newton, 2),
+        words::limit(first.limit),
+        style.speed_unit(top.speed_m_s),
+        words::limit(top.limit),
+    )
+}
+
+fn draw(found: &Found, style: Style, width: f64) -> Drawing {
+    let answers = &found.answers;
+    let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
+    let newton = |f: f64| style.shown_si(f, Unit::Newton);
+    let points = &answers.push.points;
+    let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.limit)).collect();
+    let mut series = vec![
+        Series {
+            name: "push".into(),
+            points: points
+                .iter()
+                .map(|p| (km_h(p.speed_m_s), Some(newton(p.push_n)).filter(|n| *n >= 0.0)))
+                .collect(),
+            regions: regions(&limits),
+            ..Series::default()
+        },
+        Series {
+            name: "flat".into(),
+            points: points.iter().map(|p| (km_h(p.speed_m_s), Some(newton(p.flat_n)))).collect(),
+            ..Series::default()
+        },
+    ];
+    for (grade, loads) in answers.push.grades.iter().zip(&answers.push.loads) {
+        series.push(Series {
+            name: style.si(*grade, Unit::Percent, 2),
+            points: points
+                .iter()
+                .zip(loads)
+                .map(|(p, load)| (km_h(p.speed_m_s), Some(newton(*load))))
+                .collect(),
+            ..Series::default()
+        });
+    }
+    let top = answers.speed.flat_full.speed_m_s;
+    let flat = points.iter().rev().find(|p| p.speed_m_s <= top).map(|p| newton(p.flat_n));
+    let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+    let force = style.units.shown(Unit::Newton).symbol;
+    Curves {
+        x: Axis {
+            title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
+            label: &label,
+            ..Axis::default()
+        },
+        y: Axis { title: format!("push, {force}"), zero: true, label: &label, ..Axis::default() },
+        series,
+        notes: vec![Note { x: km_h(top), y: flat, text: "top speed".into() }],
+        readout: points
+            .iter()
+            .map(|p| {
+                let text = format!(
+                    "{}: push {} ({}), flat needs {}",
+                    style.speed_unit(p.speed_m_s),
+                    style.si(p.push_n.max(0.0), Unit::Newton, 2),
+                    words::limit(p.limit),
+                    style.si(p.flat_n, Unit::Newton, 2)
+                );
+                (km_h(p.speed_m_s), text)
+            })
+            .collect(),
+        nothing: "No push to draw.".into(),
+        ..Curves::default()
+    }
+    .draw(width)
+}
+
+fn rows(found: &Found, style: Style) -> Table {
+    let (speed, force) =
+        (style.units.shown(Unit::KilometrePerHour), style.units.shown(Unit::Newton));
+    let heads = vec![
+        format!("Speed, {}", speed.symbol),
+        format!("Push, {}", force.symbol),
+        "Limit".into(),
+        format!("Flat needs, {}", force.symbol),
+    ];
+    let newton = |f: f64| style.significant(style.shown_si(f, Unit::Newton), 2);
+    let rows = found.answers.push.points.iter().step_by(4).map(|p| {
+        vec![
+            style.speed(p.speed_m_s),
+            newton(p.push_n.max(0.0)),
+            words::limit(p.limit).into(),
+            newton(p.flat_n),
+        ]
+    });
+    table("Push against road load", heads, rows.collect())
+}

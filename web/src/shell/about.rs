@@ -1,0 +1,36 @@
+//! How far to trust it, where data stay, and what version this is.
+
+use crate::app::use_app;
+use crate::component::Caution;
+use crate::platform;
+use crate::text::page;
+use leptos::prelude::*;
+
+/// About the page.
+#[component]
+pub(super) fn About() -> impl IntoView {
+    let app = use_app();
+    let offline = move || match app.offline().as_str() {
+        "ready" => "Ready offline: it works without a signal from now on.",
+        "installing" => "Getting ready for offline use…",
+        "incomplete" => "Not complete offline: open it once more with a signal.",
+        _ => "Not kept for offline use in this browser or frame.",
+    };
+    let catalogue = move || {
+        let catalog = app.catalog();
+        let version =
+            if catalog.version.is_empty() { "no version given" } else { &catalog.version };
+        format!("Parts: {}, {version}. {}", catalog.maker, catalog.notes)
+    };
+    view! {
+        <section class="about" aria-labelledby="about-title">
+            <h2 id="about-title">"How far to trust it"</h2>
+            <Caution text=page::TRUST />
+            <p>{page::PRIVATE}</p>
+            {platform::embedded().then(|| view! { <p>{page::FRAMED}</p> })}
+            <p id="offline-state">{offline}</p>
+            <p>{catalogue}</p>
+            <p>{concat!("Pitchline ", env!("CARGO_PKG_VERSION"))}</p>
+        </section>
+    }
+}

@@ -1,0 +1,119 @@
+//! Keeping a build: by link, by name on this device, by file.
+
+use crate::app::{App, use_app};
+use crate::platform;
+use leptos::prelude::*;
+use pitchline_core::Draft;
+
+/// Keeping a build.
+#[component]
+pub(super) fn Builds() -> impl IntoView {
+    let app = use_app();
+    let copy = move |_| {
+        platform::copy_text(&platform::link(&untrack(|| app.link())), move |copied| {
+            if copied {
+                app.say("Link copied. It holds the whole build.");
+            } else {
+                app.show_link();
+            }
+        });
+    };
+    let export = move |_| {
+        if let Some(missing) = untrack(|| app.missing()).first() {
+            app.say(missing);
+            return;
+        }
+        let draft = app.peek(Draft::clone);
+        platform::offer(&file_name(&draft), &app.file(&platform::today()));
+    };
+    view! {
+        <section class="builds" aria-labelledby="builds-title">
+            <h2 id="builds-title">"Keep this build"</h2>
+            <div class="row">
+                <button type="button" on:click=copy>
+                    "Copy link"
+                </button>
+                <button type="button" on:click=export>
+                    "Save as file"
+                </button>
+                <button type="button" on:click=move |_| app.undo()>
+                    "Undo last pick"
+                </button>
+            </div>
+            <Show when=move || app.by_hand()>
+                <div class="field">
+                    <label for="link">"Copy this link"</label>
+                    <input
+                        id="link"
+                        type="text"
+                        readonly
+                        prop:value=move || platform::link(&app.link())
+                    />
+                </div>
+            </Show>
+            <div class="field save">
+                <label for="build-name">"Name"</label>
+                <input
+                    id="build-name"
+                    type="text"
+                    maxlength="80"
+                    autocomplete="off"
+                    prop:value=move || app.draft(|draft| draft.name.clone())
+                    on:input=move |e| app.name(&event_target_value(&e))
+                />
+                <button type="button" on:click=move |_| app.save()>
+                    "Save on this device"
+                </button>
+            </div>
+            <ul class="saved">
+                <For
+                    each=move || app.saved()
+                    key=|build| build.name.clone()
+                    children=move |build| entry(app, build.name)
+                />
+            </ul>
+            <div class="field">
+                <label for="build-file">"Open a build file"</label>
+                <input
+                    id="build-file"
+                    type="file"
+                    accept=".json,application/json"
+                    on:change=move |e| platform::read(&e, move |text| app.open_file(&text))
+                />
+            </div>
+        </section>
+    }
+}
+
+/// A saved build; what it holds is read when it is opened.
+fn entry(app: App, name: String) -> impl IntoView {
+    let (opened, forgotten) = (name.clone(), name.clone());
+    view! {
+        <li>
+            <span>{name.clone()}</span>
+            <button
+                type="button"
+                aria-label=format!("Open {name}")
+                on:click=move |_| app.open_saved(&opened)
+            >
+                "Open"
+            </button>
+            <button
+                type="button"
+                aria-label=format!("Forget {name}")
+                on:click=move |_| app.forget(&forgotten)
+            >
+                "Forget"
+            </button>
+        </li>
+    }
+}
+
+/// A file name from the build's own name, in letters that every system takes.
+fn file_name(draft: &Draft) -> String {
+    let name = if draft.name.is_empty() { &draft.kit } else { &draft.name };
+    let plain = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' };
+    let name: String = name.chars().map(plain).take(40).collect();
+    let name = name.trim_matches('-');
+    format!("{}.pitchline.json", if name.is_empty() { "build" } else { name })
+}

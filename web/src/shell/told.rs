@@ -1,0 +1,61 @@
+//! What the page has to say: faults in files and links.
+
+use crate::app::{Loaded, use_app};
+use crate::text::{Style, fault, page};
+use leptos::prelude::*;
+use pitchline_core::{Error, Reason};
+
+/// Faults of the catalogue, a link or a file: where each is and what was expected.
+#[component]
+pub(super) fn Told() -> impl IntoView {
+    let app = use_app();
+    let catalogue = move || {
+        let Loaded { faults, refused, .. } = app.loaded();
+        let style = app.style();
+        let refused = refused.map(|why| {
+            let title = "The maker's parts could not be read. The demo's parts stand in.".into();
+            boxed(title, view! { <p>{why}</p> }.into_any())
+        });
+        let title = match faults.len() {
+            1 => "1 fault in catalogue.json. The rest works.".into(),
+            n => format!("{n} faults in catalogue.json. The rest works."),
+        };
+        let faults = (!faults.is_empty()).then(|| boxed(title, list(&faults, style)));
+        view! {
+            {refused}
+            {faults}
+        }
+    };
+    let unread = move || {
+        let unread = app.unread();
+        (!unread.is_empty()).then(|| {
+            // What is said of a link's model takes nothing away from the link.
+            let used = unread.iter().all(|error| matches!(error.reason, Reason::Unused { .. }));
+            let title = if used { page::READ } else { page::UNREAD };
+            let inside = view! {
+                {list(&unread, app.style())}
+                <button type="button" on:click=move |_| app.dismiss_unread()>
+                    "Close"
+                </button>
+            };
+            boxed(title.into(), inside.into_any())
+        })
+    };
+    view! { <div role="status">{catalogue} {unread}</div> }
+}
+
+fn boxed(title: String, inside: AnyView) -> impl IntoView {
+    view! {
+        <div class="told">
+            <p>
+                <strong>{title}</strong>
+            </p>
+            {inside}
+        </div>
+    }
+}
+
+fn list(faults: &[Error], style: Style) -> AnyView {
+    let item = |error: &Error| view! { <li>{fault(error, style)}</li> };
+    view! { <ul>{faults.iter().map(item).collect_view()}</ul> }.into_any()
+}

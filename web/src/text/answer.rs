@@ -1,0 +1,107 @@
+//! Answers in words: the three that stay in view, and what they share.
+
+use super::{Style, page, percent, words};
+use pitchline_core::{Answers, Limit, Steepest, TopSpeed, Unit};
+
+/// What an answer says.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answer {
+    /// What it is.
+    pub name: String,
+    /// The number, or the band that it lies in.
+    pub figure: String,
+    /// Its unit.
+    pub unit: &'static str,
+    /// What holds it there.
+    pub limit: String,
+}
+
+impl Answer {
+    /// In place of an answer where a part is missing.
+    #[must_use]
+    pub fn none() -> Self {
+        Self { name: page::NO_FIGURES.into(), figure: "–".into(), ..Self::default() }
+    }
+
+    /// Figure and unit, as they are spoken: a dash is passed over in speech.
+    #[must_use]
+    pub fn spoken(&self) -> String {
+        let figure = self.figure.replace('–', " to ");
+        if self.unit.is_empty() { figure } else { format!("{figure} {}", self.unit) }
+    }
+}
+
+/// What binds, in words below an answer.
+#[must_use]
+pub fn bound(limit: Limit) -> String {
+    format!("Limit: {}", words::limit(limit))
+}
+
+/// A top speed, in whole units: no band supports more.
+#[must_use]
+pub fn speed(name: String, top: TopSpeed, band_m_s: [f64; 2], style: Style) -> Answer {
+    let shown = style.units.shown(Unit::KilometrePerHour);
+    let band = band_m_s.map(|v| style.shown_si(v, Unit::KilometrePerHour));
+    Answer { name, figure: style.span(band, 0), unit: shown.symbol, limit: bound(top.limit) }
+}
+
+/// A hill, in whole percent: no band supports more.
+#[must_use]
+pub fn hill(name: String, found: Steepest, band: [f64; 2], style: Style) -> Answer {
+    let limit = bound(found.limit);
+    if found.grade < 0.0 {
+        return Answer { name, figure: page::NOT_FLAT.into(), unit: "", limit };
+    }
+    // What cannot climb does not climb down.
+    let band = band.map(|grade| grade.max(0.0) * 100.0);
+    Answer { name, figure: style.span(band, 0), unit: "%", limit }
+}
+
+/// The distance at the rider's speed.
+#[must_use]
+pub fn distance(name: String, answers: &Answers, band_m: [f64; 2], style: Style) -> Answer {
+    let reach = answers.distance.cruise;
+    let shown = style.units.shown(Unit::Kilometre);
+    let why = words::met(reach.limit, reach.sag);
+    if reach.distance_m <= 0.0 {
+        let limit = format!("It doesn't get going: {why}");
+        return Answer { name, figure: "0".into(), unit: shown.symbol, limit };
+    }
+    let limit = if reach.wish_m_s < reach.speed_m_s {
+        format!("Too fast to reach: {} at most", style.speed_unit(reach.wish_m_s))
+    } else {
+        format!("Ends at {} charge: {why}", percent(reach.end_charge))
+    };
+    let decimals = style.distance_decimals(band_m);
+    let figure = style.span(band_m.map(|far| style.shown_si(far, Unit::Kilometre)), decimals);
+    Answer { name, figure, unit: shown.symbol, limit }
+}
+
+/// From which charge, unless the pack is full.
+#[must_use]
+pub fn from_charge(answers: &Answers) -> String {
+    let start = answers.distance.cruise.start_charge;
+    if start < 0.9995 { format!(", from {}", percent(start)) } else { String::new() }
+}
+
+/// The first answer of the strip.
+#[must_use]
+pub fn top_speed(answers: &Answers, band_m_s: [f64; 2], style: Style) -> Answer {
+    speed(page::TOP_SPEED.into(), answers.speed.flat_full, band_m_s, style)
+}
+
+/// The second.
+#[must_use]
+pub fn slow_hill(answers: &Answers, band: [f64; 2], style: Style) -> Answer {
+    let found = answers.climb.slow;
+    let name = format!("{} {}", page::HILL, style.speed_unit(found.speed_m_s));
+    hill(name, found, band, style)
+}
+
+/// The third.
+#[must_use]
+pub fn cruise_distance(answers: &Answers, band_m: [f64; 2], style: Style) -> Answer {
+    let speed = style.speed_unit(answers.distance.cruise.speed_m_s);
+    let name = format!("{} {speed}{}", page::DISTANCE, from_charge(answers));
+    distance(name, answers, band_m, style)
+}
