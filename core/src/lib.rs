@@ -68,6 +68,7 @@ mod build;
 #[cfg(feature = "catalog")]
 pub mod catalog;
 mod error;
+pub mod guide;
 mod math;
 mod model;
 mod near;

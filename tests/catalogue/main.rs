@@ -12,7 +12,6 @@ mod fault;
 mod fixture;
 mod frame;
 mod gearing;
-mod glossary;
 mod known;
 mod model;
 mod mutation;

@@ -7,7 +7,7 @@
     python tests/fit/ride.py            integrate and print
     python tests/fit/ride.py --write    and write tests/fixture/ride/stop_and_go.csv
 
-Written from the equations in DEVELOPERS.md, not from the Rust: one system of ordinary differential equations,
+Written from the documented equations, not from the Rust: one system of ordinary differential equations,
 solve_ivp with DOP853 at rtol 1e-9, restarted wherever the rider does something else, the speed that the push allows
 found by an event. The open-circuit voltage is SciPy's PCHIP through all 401 points of the reference table, where the
 core has a cubic through 25. The board is tests/fixture/ride/board.csv, which the test reads too; the figures of the

@@ -7,9 +7,9 @@
     python tests/fit/second_opinion.py              every subject
     python tests/fit/second_opinion.py charge       one of them
 
-One file a subject in `opinion/`, written from the equations in DEVELOPERS.md and from textbooks, not from the Rust.
+One file a subject in `opinion/`, written from the documented equations and from textbooks, not from the Rust.
 Each draws its boards by a fixed seed, has the core answer them through the example `answer_lines`, and prints the worst
-differences; DEVELOPERS.md explains them. Run by hand: it has no bounds of its own.
+differences; `opinion/findings.md` explains them. Run by hand: it has no bounds of its own.
 """
 
 import sys

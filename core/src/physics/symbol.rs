@@ -31,12 +31,8 @@ macro_rules! symbols {
     ($($text:literal $unit:ident $meaning:literal;)*) => {
         /// Every symbol with its unit, and what it stands for:
         ///
-        $(#[doc = concat!("- `", $text, "`: ", $meaning)])*
+        $(#[doc = concat!("- `", $text, "`: ", $meaning, ", [`", stringify!($unit), "`](Unit::", stringify!($unit), ")")])*
         pub const SYMBOLS: &[(&str, Unit)] = &[$(($text, Unit::$unit)),*];
-
-        /// What each of [`SYMBOLS`] stands for, in the same order; the page has no use for it.
-        #[cfg(feature = "schema")]
-        pub const MEANINGS: &[&str] = &[$($meaning),*];
     };
 }
 

@@ -1,6 +1,6 @@
 """Constant current, then constant voltage, into one cell of a pack.
 
-The cell in time as DEVELOPERS.md has it: charge, two filtered currents, the open-circuit voltage read at the charge of
+The cell in time as it is documented: charge, two filtered currents, the open-circuit voltage read at the charge of
 the surface, LFP's part above the knee at a surface of its own. Three ordinary differential equations, by SciPy's LSODA
 at rtol 1e-9 (variable order, implicit where stiff), with events for hold, taper and full; the core has a closed form
 and a Rosenbrock method. The open-circuit voltage is SciPy's PCHIP through all 401 rows of the reference table; the core has

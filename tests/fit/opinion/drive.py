@@ -1,6 +1,6 @@
 """The push of a board at a speed, and what it draws from the pack: one instant, every limit.
 
-Textbook machine and textbook source, from the equations in DEVELOPERS.md: the current that each limit leaves, the least
+Textbook machine and textbook source, from the documented equations: the current that each limit leaves, the least
 of them, then the voltage that the controller can apply. Nothing is smoothed and nothing is linearised.
 """
 
