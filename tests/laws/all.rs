@@ -34,6 +34,7 @@ proptest! {
             prop_assert_eq!(found.time_s, ride.time_s);
             prop_assert_eq!(found.end, ride.end);
             prop_assert_eq!(found.wh_per_km, ride.wh_per_km);
+            prop_assert_eq!(found.falls_short, ride.falls_short(outing));
             prop_assert_eq!(found.hottest, ride.hottest);
         }
         // One account of distance: the steady outing is the headline's ride.

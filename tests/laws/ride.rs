@@ -3,10 +3,11 @@
 use crate::board::{Board, End, any_board, likely_board};
 use crate::cases;
 use crate::finite::null_in;
+use pitchline_core::physics::gear::UnloadedSpeed;
 use pitchline_core::ride::{
-    Course, Goal, Leg, Manner, Ridden, RideEnd, Steps, Style, Trip, Until, explain_for_ever,
+    Course, Goal, Leg, Manner, Met, Ridden, RideEnd, Steps, Style, Trip, Until, explain_for_ever,
 };
-use pitchline_core::{Drive, Limit, Outing, Slot};
+use pitchline_core::{Draft, Drive, Limit, Outing, Slot};
 use proptest::prelude::*;
 
 /// Any course of a few legs.
@@ -94,6 +95,65 @@ fn sound(ride: &Ridden) -> Result<(), TestCaseError> {
         prop_assert!((0.0..=1.0).contains(&moment.charge), "{moment:?}");
     }
     Ok(())
+}
+
+/// A speed that even a motor without load does not turn at cannot be had, unless it was never wished
+/// for; nor can a climb of 30 % that needs more push than the motors' current limits give.
+#[test]
+fn what_cannot_be_had_falls_short() {
+    let until = Until { distance_m: 3000.0, time_s: 1200.0 };
+    let own = |board: &Board| board.drive().ride_out(Outing::Own, until);
+    let typical = Board(Draft::typical());
+    let b = typical.build();
+    let unloaded = UnloadedSpeed {
+        duty: b.controller.max_duty,
+        open: 4.2 * b.pack.series,
+        kv: b.motor.kv_rpm_per_v,
+        radius: b.wheel.radius_m(),
+        ratio: b.wheel_pulley.teeth / b.motor_pulley.teeth,
+    };
+    assert!(unloaded.value() < 90.0 / 3.6, "{}", unloaded.value());
+    let fast = typical.with(Slot::Ride, "cruise_km_h", 90.0).with(Slot::Ride, "stops_per_km", 0.0);
+    let ride = own(&fast);
+    assert!(ride.falls_short(Outing::Own) && ride.lost_early().is_some(), "{:?}", ride.not_held);
+    assert_ne!(ride.end, RideEnd::Stalled);
+    // The same ride, had nobody wished for a speed.
+    assert!(!ride.falls_short(Outing::Flatout));
+
+    // 150 m up for each kilometre, half of which leads down.
+    let steep = own(&typical.with(Slot::Ride, "climb_m_per_km", 150.0));
+    assert!(steep.falls_short(Outing::Own), "{:?}", steep.stopped);
+
+    let easy = own(&typical);
+    assert!(!easy.falls_short(Outing::Own), "{:?}", easy.not_held);
+}
+
+/// A speed lost towards the end is how every pack ends; one lost before four fifths of the way is
+/// told. A board that stalls falls short whatever was asked, and one that does not move is not going.
+#[test]
+fn losing_the_speed_early_is_told_from_losing_it_at_the_end() {
+    let whole = Board(Draft::typical()).drive().ride_out(Outing::Steady, Until::distance(1000.0));
+    assert!((whole.distance_m - 1000.0).abs() < 1e-3 && whole.gets_going());
+    let lost = |distance_m: f64| {
+        let met = Met {
+            limit: Limit::Cutback,
+            time_s: 100.0,
+            distance_m,
+            speed_m_s: 5.0,
+            grade: 0.0,
+            sag: None,
+        };
+        Ridden { not_held: Some(met), ..whole.clone() }
+    };
+    for (distance_m, early) in [(0.0, true), (799.0, true), (801.0, false), (1000.0, false)] {
+        let ride = lost(distance_m);
+        assert_eq!(ride.lost_early(), ride.not_held.filter(|_| early), "{distance_m}");
+        assert_eq!(ride.falls_short(Outing::Town), early, "{distance_m}");
+        assert!(!ride.falls_short(Outing::Flatout), "{distance_m}");
+        let stalled = Ridden { end: RideEnd::Stalled, ..ride };
+        assert!(Outing::ALL.into_iter().all(|outing| stalled.falls_short(outing)));
+    }
+    assert!(!Ridden { distance_m: 0.4, ..whole }.gets_going());
 }
 
 proptest! {

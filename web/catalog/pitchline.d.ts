@@ -1338,6 +1338,11 @@ limit?: Limit,
  */
 sag?: SagCause,
 /**
+ * Whether it cannot be had as asked for: the push does not move the board, or the speed wished
+ * for is lost in the first 80 % of the distance.
+ */
+falls_short: boolean,
+/**
  * Energy out of the cells for each kilometre, Wh/km; 0 for no way at all.
  */
 wh_per_km: number,

@@ -113,6 +113,9 @@ pub struct OutingAnswer {
     /// Why, where that is the pack's voltage.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sag: Option<SagCause>,
+    /// Whether it cannot be had as asked for: the push does not move the board, or the speed wished
+    /// for is lost in the first 80 % of the distance.
+    pub falls_short: bool,
     /// Energy out of the cells for each kilometre, Wh/km; 0 for no way at all.
     pub wh_per_km: f64,
     /// How warm it gets.
@@ -207,6 +210,7 @@ fn ride(drive: &Drive, outing: Outing) -> OutingAnswer {
         end: ride.end,
         limit: ride.stopped.map(|met| met.limit),
         sag: ride.stopped.and_then(|met| met.sag),
+        falls_short: ride.falls_short(outing),
         wh_per_km: ride.wh_per_km,
         hottest: ride.hottest,
     }

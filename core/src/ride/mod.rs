@@ -37,7 +37,7 @@ pub use ending::{END_SHARE, WALK_M_S};
 pub use journey::Moment;
 pub use ledger::Ledger;
 pub use long_climb::{LongClimb, explain_for_ever};
-pub use ridden::{Extent, Hottest, Met, Ridden, RideEnd};
+pub use ridden::{EARLY_SHARE, Extent, GOING_M, Hottest, Met, Ridden, RideEnd};
 pub use sag::SagCause;
 pub use sprint::{COMMON_M, COMMON_M_S, Goal, Sprint};
 pub use style::{Style, StyleFigures};

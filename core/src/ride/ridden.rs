@@ -4,6 +4,7 @@ use super::journey::Moment;
 use super::ledger::Ledger;
 use super::sag::SagCause;
 use crate::answers::Limit;
+use crate::parts::Outing;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -158,10 +159,53 @@ impl Extent {
     }
 }
 
+/// Share of the distance, from 0 to 1, before which a speed is lost early: every pack loses it
+/// towards the end. A judgement of this model's, no source.
+pub const EARLY_SHARE: f64 = 0.8;
+
+/// Distance, m, from which a board has got going. A judgement of this model's, no source.
+pub const GOING_M: f64 = 1.0;
+
 impl Ridden {
-    /// Mean speed with all rests, m/s.
+    /// Mean speed with all rests, m/s; 0 for no time at all.
     #[must_use]
     pub fn mean_m_s(&self) -> f64 {
         if self.time_s > 0.0 { self.distance_m / self.time_s } else { 0.0 }
+    }
+
+    /// Whether the board gets going: for [`GOING_M`] or farther.
+    #[must_use]
+    pub fn gets_going(&self) -> bool {
+        self.distance_m >= GOING_M
+    }
+
+    /// Where the speed wished for was lost early, before [`EARLY_SHARE`] of the distance; none where
+    /// it was held so far, or to the end.
+    #[must_use]
+    pub fn lost_early(&self) -> Option<Met> {
+        self.not_held.filter(|met| met.distance_m < EARLY_SHARE * self.distance_m)
+    }
+
+    /// Whether this ride, of an outing, could not be had as it was asked for: the push did not move
+    /// the board, or the speed wished for was lost early. An outing flat out wishes for no speed.
+    ///
+    /// ```
+    /// use pitchline_core::ride::Until;
+    /// use pitchline_core::{Build, Draft, Drive, Outing, Slot};
+    ///
+    /// // 150 m up for each kilometre, half of which leads down: climbs of 30 %.
+    /// let mut draft = Draft::typical();
+    /// draft.set(Slot::Ride, "climb_m_per_km", 150.0);
+    /// let drive = Drive::new(&Build::check(&draft).unwrap());
+    /// let own = drive.ride_out(Outing::Own, Until::distance(2000.0));
+    /// assert!(own.falls_short(Outing::Own));
+    /// // The steady ride is on the flat.
+    /// let steady = drive.ride_out(Outing::Steady, Until::distance(2000.0));
+    /// assert!(!steady.falls_short(Outing::Steady) && steady.lost_early().is_none());
+    /// ```
+    #[must_use]
+    pub fn falls_short(&self, outing: Outing) -> bool {
+        let wishes = outing != Outing::Flatout;
+        self.end == RideEnd::Stalled || (wishes && self.lost_early().is_some())
     }
 }
