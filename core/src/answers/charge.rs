@@ -87,6 +87,21 @@ impl Drive {
     /// # Errors
     /// [`ChargeRefusal`] where charger and pack have other volts, and for cells
     /// below 0 °C. A build knows no plugs: [`charging`](super::charging) does.
+    ///
+    /// ```
+    /// use pitchline_core::{Build, Draft, Drive};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// // 3 A into 9 Ah: 60 % takes 1.8 h at least, and little more, as its voltage is held late.
+    /// let found = drive.charge(0.2, 0.8).unwrap();
+    /// let least_s = 0.6 * 9.0 / 3.0 * 3600.0;
+    /// assert!(found.time_s >= least_s * 0.999 && found.time_s < 1.1 * least_s);
+    /// // The charger loses 12 % on the way.
+    /// assert!((found.pack_wh / found.wall_wh - 0.88).abs() < 1e-9);
+    /// // What is in after that time is what was asked for.
+    /// let by_time = drive.charge_for(0.2, found.time_s).unwrap();
+    /// assert!((by_time.end_charge - 0.8).abs() < 1e-3);
+    /// ```
     pub fn charge(&self, from: f64, to: f64) -> Result<Charge, ChargeRefusal> {
         self.charge_explained(from, to, f64::INFINITY, &mut Working::off())
     }

@@ -182,6 +182,29 @@ pub fn charging(draft: &Draft, build: &Build) -> Result<Charging, ChargeRefusal>
 ///
 /// # Errors
 /// One for each value of the charger that is missing or out of range.
+///
+/// ```
+/// use pitchline_core::{Build, ChargeRefusal, Draft, Slot, charger_offer};
+///
+/// let draft = Draft::typical();
+/// let build = Build::check(&draft).unwrap();
+/// let offer = |volts: f64, amperes: f64| {
+///     let mut with = draft.clone();
+///     with.set(Slot::Charger, "full_v", volts);
+///     with.set(Slot::Charger, "current_a", amperes);
+///     charger_offer(&draft, &build, with.record(Slot::Charger)).unwrap()
+/// };
+/// // 9 Ah from 20 to 80 % at 6 A: 0.9 h at least, and less than at 3 A.
+/// let strong = offer(42.0, 6.0);
+/// assert!(strong.enough_s.unwrap() >= 0.9 * 3600.0 * 0.999);
+/// assert!(strong.enough_s < offer(42.0, 3.0).enough_s);
+/// // Cells of 3 Ah, 3 in parallel, bear 9 A.
+/// assert!(strong.fit.too_strong.is_none() && offer(42.0, 10.0).fit.too_strong.is_some());
+/// // A charger for 12 in series is not for 10.
+/// let wrong = offer(50.4, 3.0);
+/// assert!(matches!(wrong.fit.refusal, Some(ChargeRefusal::WrongVolts { overcharges: true, .. })));
+/// assert_eq!(wrong.full_s, None);
+/// ```
 pub fn charger_offer(
     draft: &Draft,
     build: &Build,

@@ -43,6 +43,26 @@ pub struct Climb {
 
 impl Drive {
     /// The steepest hill that a supply can hold at a speed.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::Slope;
+    /// use pitchline_core::{Build, Draft, Drive, SLOW_M_S, Sag, Slot};
+    ///
+    /// let mut draft = Draft::typical();
+    /// let drive = Drive::new(&Build::check(&draft).unwrap());
+    /// let found = drive.steepest(&drive.supply(1.0, Sag::Burst), SLOW_M_S);
+    /// // Rolling resistance and the hill, by hand, take what push there is: 2 motors of 60 A peak at
+    /// // √3/2 · 60 / (2π 190) N·m for each, geared 2.25 to 1 at 95 %, on a radius of 47.5 mm, less
+    /// // what iron and bearings take.
+    /// let most_n = 2.0 * 60.0 * 0.043_53 * 2.25 * 0.95 / 0.0475;
+    /// let hill_n = drive.build.mass_kg() * 9.806_65 * Slope::of_grade(found.grade).sin;
+    /// assert!(hill_n > 0.8 * most_n && hill_n < most_n);
+    ///
+    /// // More teeth on the wheel pulley: steeper.
+    /// draft.set(Slot::WheelPulley, "teeth", 46.0);
+    /// let low = Drive::new(&Build::check(&draft).unwrap());
+    /// assert!(low.steepest(&low.supply(1.0, Sag::Burst), SLOW_M_S).grade > found.grade);
+    /// ```
     #[must_use]
     pub fn steepest(&self, supply: &Supply, speed_m_s: f64) -> Steepest {
         self.steepest_explained(supply, speed_m_s, &mut Working::off())

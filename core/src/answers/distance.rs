@@ -86,6 +86,20 @@ pub struct Distance {
 impl Drive {
     /// How far a steady speed on the flat reaches from the rider's start charge, without what it
     /// limps afterwards.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::Slope;
+    /// use pitchline_core::{Build, Draft, Drive};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// let (slow, fast) = (drive.reach(5.0), drive.reach(8.0));
+    /// assert!(slow.distance_m > fast.distance_m);
+    /// // At 80 % of the speed it ends; until then it was no faster than asked.
+    /// assert!(slow.distance_m <= 5.0 * slow.time_s * (1.0 + 1e-9));
+    /// // 10 in series of 9 Ah hold no more than 4.2 V each gives, and the road takes its share of it.
+    /// let stored_j = 10.0 * 9.0 * 4.2 * 3600.0;
+    /// assert!(slow.distance_m < stored_j / drive.load_n(4.0, Slope::FLAT));
+    /// ```
     #[must_use]
     pub fn reach(&self, speed_m_s: f64) -> Reach {
         Reach::of(speed_m_s, &Trip::steady(self, speed_m_s).brief().whole())

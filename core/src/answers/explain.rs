@@ -55,6 +55,20 @@ listed! {
 /// The steps that lead to a headline.
 ///
 /// They are kept by the same calls that give the answer.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, Headline, answers, explain};
+///
+/// let build = Build::check(&Draft::typical()).unwrap();
+/// let steps = explain(&build, Headline::Distance);
+/// let result = |symbol: &str| steps.iter().find(|s| s.formula.symbol == symbol).unwrap().result;
+/// // 36 teeth over 16.
+/// assert_eq!(result("i"), 2.25);
+/// // The last step is the answer: a speed times a time.
+/// let last = steps.last().unwrap();
+/// assert_eq!(last.inputs.iter().map(|input| input.1).product::<f64>(), last.result);
+/// assert!((last.result / answers(&build).distance.cruise.distance_m - 1.0).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn explain(build: &Build, headline: Headline) -> Vec<Step> {
     let mut w = Working::on();

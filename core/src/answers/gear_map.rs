@@ -32,6 +32,18 @@ pub struct GearCell {
 }
 
 /// Every motor pulley × wheel pulley × wheel, wheels slowest to change.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, WheelPulley, gear_map};
+///
+/// let build = Build::check(&Draft::typical()).unwrap();
+/// let wheel_pulleys = [36.0, 46.0].map(|teeth| WheelPulley { teeth, ..build.wheel_pulley });
+/// let cells = gear_map(&build, &[build.motor_pulley], &wheel_pulleys, &[build.wheel]);
+/// let [few, many] = cells[..] else { panic!("one for each pairing") };
+/// assert_eq!((few.wheel_pulley, many.wheel_pulley), (0, 1));
+/// // More teeth on the wheel pulley: less speed and more push.
+/// assert!(many.top_speed_m_s < few.top_speed_m_s && many.grade > few.grade);
+/// ```
 #[must_use]
 pub fn gear_map(
     build: &Build,

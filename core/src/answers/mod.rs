@@ -89,6 +89,24 @@ pub struct Answers {
 /// Answers the four questions for a checked build.
 ///
 /// Never fails: whatever a checked build holds, each answer is finite.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, answers};
+/// use std::f64::consts::TAU;
+///
+/// let found = answers(&Build::check(&Draft::typical()).unwrap());
+/// // 42 V at 95 % duty and 190 rpm/V, geared 36 to 16, on wheels of 97 mm that give by 1 mm:
+/// // without any load the board would be so fast.
+/// let unloaded_m_s = 42.0 * 0.95 * 190.0 / 60.0 * TAU * 0.0475 * 16.0 / 36.0;
+/// let top = found.speed.flat_full.speed_m_s;
+/// assert!(top > 0.7 * unloaded_m_s && top < unloaded_m_s);
+/// // A pack nearly empty is slower, and climbs less.
+/// assert!(found.speed.flat_low.speed_m_s < top);
+/// assert!(found.climb.slow_low.grade < found.climb.slow.grade);
+/// // All energy of the ride is accounted for.
+/// let sinks: f64 = found.distance.ledger.sinks_wh().iter().sum();
+/// assert!((sinks / found.distance.ledger.stored_wh - 1.0).abs() < 1e-6);
+/// ```
 #[must_use]
 pub fn answers(build: &Build) -> Answers {
     let drive = Drive::new(build);
@@ -104,6 +122,17 @@ pub fn answers(build: &Build) -> Answers {
 }
 
 /// What the parts add up to.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, totals};
+///
+/// let found = totals(&Build::check(&Draft::typical()).unwrap());
+/// // A rider of 78 kg with 4 kg of luggage.
+/// assert!((found.total_mass_kg - found.board_mass_kg - 82.0).abs() < 1e-9);
+/// // 10 in series and 3 in parallel of 3 Ah at 3.6 V; 36 teeth over 16.
+/// assert!((found.nameplate_wh - 324.0).abs() < 1e-9);
+/// assert_eq!(found.gear_ratio, 2.25);
+/// ```
 #[must_use]
 pub fn totals(build: &Build) -> Totals {
     let (price, unpriced) = build.price();

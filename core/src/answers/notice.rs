@@ -72,6 +72,17 @@ pub enum Caveat {
 }
 
 /// What stands on weaker ground than the rest.
+///
+/// ```
+/// use pitchline_core::{Build, Caveat, Draft, Slot, caveats};
+///
+/// let mut draft = Draft::typical();
+/// assert!(caveats(&Build::check(&draft).unwrap()).is_empty());
+/// // No published run of such cells is as cold as that.
+/// draft.set(Slot::Place, "air_c", -25.0);
+/// let found = caveats(&Build::check(&draft).unwrap());
+/// assert!(matches!(found[..], [Caveat::ColdCells { air_c: -25.0, .. }]));
+/// ```
 #[must_use]
 pub fn caveats(build: &Build) -> Vec<Caveat> {
     let (chemistry, air_c) = (build.cell.chemistry, build.place.air_c);
@@ -95,6 +106,17 @@ const PAIRS: [(Slot, usize, Slot, usize); 5] = [
 ];
 
 /// What a person would want to be told.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, Notice, Slot, notices};
+///
+/// let mut draft = Draft::typical();
+/// assert!(notices(&draft, &Build::check(&draft).unwrap()).is_empty());
+/// // 10 in series are full at 42 V.
+/// draft.set(Slot::Controller, "max_bus_v", 40.0);
+/// let found = notices(&draft, &Build::check(&draft).unwrap());
+/// assert_eq!(found, [Notice::PackAboveController { pack_v: 42.0, controller_v: 40.0 }]);
+/// ```
 #[must_use]
 pub fn notices(draft: &Draft, build: &Build) -> Vec<Notice> {
     let mut found = Vec::new();

@@ -77,6 +77,22 @@ struct Shaft {
 impl Drive {
     /// The operating point that holds a speed on a slope; `None` where the
     /// pack cannot give the power at all.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::Slope;
+    /// use pitchline_core::{Build, Draft, Drive, Sag};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// let slope = Slope::of_grade(0.05);
+    /// let held = drive.hold(&drive.supply(0.5, Sag::Sustained), 5.0, slope).unwrap();
+    /// // What leaves the chemistry is what goes somewhere, and the hill takes m g sin α v of it.
+    /// let sinks: f64 = held.sinks_w().iter().sum();
+    /// assert!((sinks / held.chemical_w - 1.0).abs() < 1e-9);
+    /// let hill_w = drive.build.mass_kg() * 9.806_65 * slope.sin * 5.0;
+    /// assert!((held.slope_w / hill_w - 1.0).abs() < 1e-9);
+    /// // No pack gives the power for 60 m/s.
+    /// assert!(drive.hold(&drive.supply(0.5, Sag::Sustained), 60.0, slope).is_none());
+    /// ```
     #[must_use]
     pub fn hold(&self, supply: &Supply, speed_m_s: f64, slope: Slope) -> Option<Point> {
         self.hold_explained(supply, speed_m_s, slope, &mut Working::off())

@@ -25,6 +25,23 @@ pub struct Push {
 
 impl Drive {
     /// The greatest push at a speed, for a supply, a ride mode and a slope.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::Slope;
+    /// use pitchline_core::{Build, Draft, Drive, Limit, Mode, Sag, Slot};
+    ///
+    /// let full_throttle = Mode { current_share: 1.0, speed_cap_m_s: None };
+    /// let push = |teeth: f64| {
+    ///     let mut draft = Draft::typical();
+    ///     draft.set(Slot::WheelPulley, "teeth", teeth);
+    ///     let drive = Drive::new(&Build::check(&draft).unwrap());
+    ///     drive.push(&drive.supply(1.0, Sag::Burst), &full_throttle, 0.0, Slope::FLAT)
+    /// };
+    /// let found = push(36.0);
+    /// assert_eq!((found.limit, found.motor_current_a), (Limit::ControllerMotorCurrent, 60.0));
+    /// // At rest the push grows with the teeth of the wheel pulley.
+    /// assert!((push(46.0).force_n / found.force_n - 46.0 / 36.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn push(&self, supply: &Supply, mode: &Mode, speed_m_s: f64, slope: Slope) -> Push {
         self.push_explained(supply, mode, speed_m_s, slope, &mut Working::off())

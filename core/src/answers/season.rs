@@ -39,6 +39,15 @@ const STEP_CYCLES: f64 = 50.0;
 
 /// The build from -15 to 40 °C, everything else as entered. The pack is as cold
 /// as the air; one kept indoors does better for as long as it stays warm.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, by_temperature};
+///
+/// let points = by_temperature(&Build::check(&Draft::typical()).unwrap());
+/// assert_eq!((points[0].air_c, points[11].air_c, points.len()), (-15.0, 40.0, 12));
+/// // In the cold cells give less, and the air is denser.
+/// assert!(points.windows(2).all(|pair| pair[0].distance_m < pair[1].distance_m));
+/// ```
 #[must_use]
 pub fn by_temperature(build: &Build) -> Vec<SeasonPoint> {
     let mut air_c = COLDEST_C;
@@ -54,6 +63,18 @@ pub fn by_temperature(build: &Build) -> Vec<SeasonPoint> {
 
 /// The build from a new pack to one of 1000 full cycles, everything else as
 /// entered. Common practice, no source.
+///
+/// ```
+/// use pitchline_core::{Build, Draft, by_age};
+///
+/// let points = by_age(&Build::check(&Draft::typical()).unwrap());
+/// assert_eq!((points[0].cycles, points[20].cycles, points.len()), (0.0, 1000.0, 21));
+/// // Cells lose capacity and gain resistance: nothing gets better.
+/// for pair in points.windows(2) {
+///     assert!(pair[1].distance_m < pair[0].distance_m);
+///     assert!(pair[1].top_m_s <= pair[0].top_m_s && pair[1].grade <= pair[0].grade);
+/// }
+/// ```
 #[must_use]
 pub fn by_age(build: &Build) -> Vec<SeasonPoint> {
     let mut cycles = 0.0;

@@ -42,6 +42,26 @@ const STILL_M_S: f64 = 0.02;
 
 impl Drive {
     /// Top speed on a slope, for a supply and a ride mode.
+    ///
+    /// ```
+    /// use pitchline_core::physics::road_load::Slope;
+    /// use pitchline_core::{Build, Draft, Drive, Mode, Sag, Slot};
+    ///
+    /// let full_throttle = Mode { current_share: 1.0, speed_cap_m_s: None };
+    /// let top = |teeth: f64| {
+    ///     let mut draft = Draft::typical();
+    ///     draft.set(Slot::WheelPulley, "teeth", teeth);
+    ///     let drive = Drive::new(&Build::check(&draft).unwrap());
+    ///     let full = drive.supply(1.0, Sag::Burst);
+    ///     let v = drive.top_speed(&full, &full_throttle, Slope::FLAT).speed_m_s;
+    ///     // Push and road load are equal there.
+    ///     let push_n = drive.push(&full, &full_throttle, v, Slope::FLAT).force_n;
+    ///     assert!((push_n / drive.load_n(v, Slope::FLAT) - 1.0).abs() < 1e-4);
+    ///     v
+    /// };
+    /// // More teeth on the wheel pulley: less speed.
+    /// assert!(top(46.0) < top(36.0));
+    /// ```
     #[must_use]
     pub fn top_speed(&self, supply: &Supply, mode: &Mode, slope: Slope) -> TopSpeed {
         self.top_speed_explained(supply, mode, slope, &mut Working::off())

@@ -21,6 +21,22 @@ pub struct CurvePoint {
 }
 
 /// Takes samples of the distance at several speeds, some at a time.
+///
+/// ```
+/// use pitchline_core::band::CurveSampler;
+/// use pitchline_core::{Build, Draft, Drive};
+///
+/// let build = Build::check(&Draft::typical()).unwrap();
+/// let mut sampler = CurveSampler::new(&build, [4.0, 8.0]);
+/// while sampler.left() > 0 {
+///     sampler.take(); // and let the page breathe
+/// }
+/// let curve = sampler.curve();
+/// assert!(curve.iter().all(|point| point.p10 < point.nominal && point.nominal < point.p90));
+/// // Slower goes farther, beyond all spread. Its middle is the answer for what was entered.
+/// assert!(curve[0].p10 > curve[1].p90);
+/// assert_eq!(curve[0].nominal, Drive::new(&build).reach(4.0).distance_m);
+/// ```
 #[derive(Clone, Debug)]
 pub struct CurveSampler {
     build: Build,

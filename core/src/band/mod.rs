@@ -92,6 +92,18 @@ pub struct Band {
 
 impl Band {
     /// The band of all [`Quantity::samples`] at once. None where there is no answer.
+    ///
+    /// ```
+    /// use pitchline_core::band::{Band, P90_PLACE, Quantity, Uncertain};
+    /// use pitchline_core::{Build, Draft};
+    ///
+    /// let build = Build::check(&Draft::typical()).unwrap();
+    /// let band = Band::of(&build, Quantity::TopSpeed).unwrap();
+    /// assert!(band.p10 < band.p50 && band.p50 < band.p90);
+    /// // Top speed grows with Kv, which may be 10 % off, and by no larger share: air and sag hold it.
+    /// let kv = band.movers.iter().find(|mover| mover.input == Uncertain::Kv).unwrap();
+    /// assert!(kv.swing() > 0.0 && kv.swing() < 2.0 * 0.10 * P90_PLACE * band.nominal);
+    /// ```
     #[must_use]
     pub fn of(build: &Build, quantity: Quantity) -> Option<Self> {
         let mut sampler = Sampler::new(build, quantity);

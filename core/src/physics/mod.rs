@@ -2,6 +2,11 @@
 //! inputs by name, with its formula, symbols, units, source, and the function
 //! that evaluates it. What a symbol stands for is in the glossary,
 //! [`symbol::SYMBOLS`].
+//!
+//! Lengths are in m, currents in A, voltages in V and so on, as each input
+//! names its [`Unit`](crate::Unit). Inputs may be any finite number where a law
+//! does not say otherwise; a checked [`Build`](crate::Build) keeps to the
+//! limits of its parts, for which every result is finite.
 
 /// Declares a [`Law`](crate::Law).
 macro_rules! law {
@@ -10,6 +15,11 @@ macro_rules! law {
         $( $var:ident: $var_symbol:literal $var_unit:ident ),* => $body:expr
     ) => {
         $(#[$meta])*
+        #[doc = concat!(
+            "\n\n`", $symbol, " = ", $formula, "`, [`", stringify!($unit), "`](crate::Unit::",
+            stringify!($unit), "). Source: [`", stringify!($source), "`](crate::source::",
+            stringify!($source), ").",
+        )]
         #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct $name {
             $(

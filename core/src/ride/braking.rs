@@ -68,6 +68,21 @@ impl Braking {
 
 impl Drive {
     /// Braking with the motors alone; the rider's foot comes on top.
+    ///
+    /// ```
+    /// use pitchline_core::ride::BrakeCase;
+    /// use pitchline_core::{Build, Draft, Drive};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// let case = BrakeCase { speed_m_s: 6.0, grade: 0.0, charge: 0.5, wet: false, motors: 2.0 };
+    /// let found = drive.braking(case);
+    /// // A second to react, and v² / 2a as long as no brake is stronger than at the start.
+    /// assert_eq!(found.reaction_m, 6.0);
+    /// assert!(found.total_m > 6.0 + 6.0 * 6.0 / (2.0 * 9.806_65 * drive.build.place.grip));
+    /// // With a belt gone it takes longer, with both far longer.
+    /// let with = |motors: f64| drive.braking(BrakeCase { motors, ..case }).total_m;
+    /// assert!(with(1.0) > found.total_m && with(0.0) > 2.0 * with(1.0));
+    /// ```
     #[must_use]
     pub fn braking(&self, case: BrakeCase) -> Braking {
         let mut drive = *self;

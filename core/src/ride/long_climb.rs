@@ -48,6 +48,19 @@ impl Drive {
     /// Climbs at a speed from the rider's start charge, until the windings are
     /// as hot as they may get, the controller holds back, or the pack or the
     /// push gives out.
+    ///
+    /// ```
+    /// use pitchline_core::{Build, Draft, Drive, SLOW_M_S};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// let found = drive.long_climb(0.10, SLOW_M_S);
+    /// // 10 % is a rise of 1 in √(1 + 10²) along the road.
+    /// assert!((found.height_m / found.distance_m - 1.0 / 101.0_f64.sqrt()).abs() < 1e-9);
+    /// // No higher than all that 10 in series of 9 Ah hold would lift it, at 4.2 V each.
+    /// let lifts_m = 10.0 * 9.0 * 4.2 * 3600.0 / (drive.build.mass_kg() * 9.806_65);
+    /// assert!(found.height_m > 0.0 && found.height_m < lifts_m);
+    /// assert!(drive.long_climb(0.16, SLOW_M_S).height_m < found.height_m);
+    /// ```
     #[must_use]
     pub fn long_climb(&self, grade: f64, speed_m_s: f64) -> LongClimb {
         let b = &self.build;

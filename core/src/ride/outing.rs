@@ -40,6 +40,21 @@ impl Trip {
 
 impl Drive {
     /// An outing from the rider's start charge.
+    ///
+    /// ```
+    /// use pitchline_core::ride::Until;
+    /// use pitchline_core::{Build, Draft, Drive, Outing};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// // A session in the hills: a stop and 40 m up and down for each kilometre.
+    /// let ride = drive.ride_out(Outing::Hills, Until::distance(2000.0));
+    /// assert!((ride.distance_m - 2000.0).abs() < 1.0);
+    /// // After two rounds it is back at the height where it began: next to nothing of the 80 m that it
+    /// // climbed in between is left. It had to stand twice for 20 s.
+    /// let up_wh = drive.build.mass_kg() * 9.806_65 * 80.0 / 3600.0;
+    /// assert!(ride.ledger.climb_wh.abs() < 0.02 * up_wh);
+    /// assert!(ride.time_s > 2000.0 / drive.outing_m_s(Outing::Hills) + 20.0);
+    /// ```
     #[must_use]
     pub fn ride_out(&self, outing: Outing, until: Until) -> Ridden {
         Trip::out(self, outing, until, Steps::USUAL).whole()

@@ -48,6 +48,21 @@ const STEPS: usize = 18_000;
 
 impl Drive {
     /// A sprint from rest on a slope, with warm windings, from a charge.
+    ///
+    /// ```
+    /// use pitchline_core::ride::{COMMON_M_S, Goal};
+    /// use pitchline_core::{Build, Draft, Drive};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// let flat = drive.sprint(Goal::Speed(COMMON_M_S), 0.0, 1.0);
+    /// assert!(flat.reached);
+    /// // The push of 2 motors at 60 A each, by hand and without any loss, takes m v / F.
+    /// let most_n = 2.0 * 60.0 * 0.043_53 * 2.25 / 0.0475;
+    /// let least_s = drive.build.mass_kg() * COMMON_M_S / most_n;
+    /// assert!(flat.time_s > least_s && flat.time_s < 2.0 * least_s);
+    /// // Uphill it takes longer.
+    /// assert!(drive.sprint(Goal::Speed(COMMON_M_S), 0.08, 1.0).time_s > flat.time_s);
+    /// ```
     #[must_use]
     pub fn sprint(&self, goal: Goal, grade: f64, charge: f64) -> Sprint {
         let slope = Slope::of_grade(grade);

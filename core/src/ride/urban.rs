@@ -112,6 +112,23 @@ impl Drive {
 
     /// Rounds of the urban cycle on the flat, made to suit the board, from the
     /// rider's start charge.
+    ///
+    /// ```
+    /// use pitchline_core::ride::{URBAN, URBAN_M_S, UrbanFit};
+    /// use pitchline_core::{Build, Draft, Drive};
+    ///
+    /// let drive = Drive::new(&Build::check(&Draft::typical()).unwrap());
+    /// let ride = drive.ride_urban(UrbanFit::Scaled, 2.0);
+    /// assert!((ride.time_s - 2.0 * 195.0).abs() < 1e-6);
+    /// // Speed over time, integrated: twice the cycle's way, less by the share that speeds are.
+    /// let mut cycle_m = 0.0;
+    /// for pair in URBAN.windows(2) {
+    ///     let mean_m_s = 0.5 * (pair[0].speed_m_s + pair[1].speed_m_s);
+    ///     cycle_m += mean_m_s * (pair[1].time_s - pair[0].time_s);
+    /// }
+    /// let wanted_m = 2.0 * cycle_m * drive.urban_m_s() / URBAN_M_S;
+    /// assert!((ride.distance_m / wanted_m - 1.0).abs() < 0.01);
+    /// ```
     #[must_use]
     pub fn ride_urban(&self, fit: UrbanFit, rounds: f64) -> Ridden {
         let until = Until::time(195.0 * rounds.max(0.0));

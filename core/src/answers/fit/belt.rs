@@ -218,6 +218,24 @@ fn candidates(belt: &Belt, offers: &[Belt]) -> (BeltList, Vec<(Belt, Option<usiz
 ///
 /// Never fails: a belt that cannot go round pulleys that do not overlap is left
 /// out, and told as such where it is the one on the board or in hand.
+///
+/// ```
+/// use pitchline_core::{BeltOffers, BeltOnBoard, Build, Draft, Drive, Slot, belt_fit};
+///
+/// // Two pulleys alike: the belt wraps half of each and runs straight between them, so that
+/// // 58 teeth of 5 mm on 30 and 30 want (58 − 30) · 5 mm / 2.
+/// let mut draft = Draft::typical();
+/// draft.set(Slot::MotorPulley, "teeth", 30.0);
+/// draft.set(Slot::WheelPulley, "teeth", 30.0);
+/// draft.set(Slot::Belt, "teeth", 58.0);
+/// let drive = Drive::new(&Build::check(&draft).unwrap());
+/// let none = BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] };
+/// let BeltOnBoard::Taut(belt) = belt_fit(&drive, &none).on_board else { panic!("it goes round") };
+/// assert!((belt.mesh.centre_m - 0.070).abs() < 1e-9);
+/// assert!((belt.mesh.teeth - 15.0).abs() < 1e-9);
+/// // The mount slides from 66 to 78 mm.
+/// assert!(belt.in_slot && (belt.travel_left_m - 0.008).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn belt_fit(drive: &Drive, offers: &BeltOffers) -> BeltFit {
     let w = &mut Working::off();

@@ -295,6 +295,26 @@ impl Trial {
 }
 
 /// The arrangement that fits, or that is the least too large.
+///
+/// ```
+/// use pitchline_core::fit::box_plan;
+/// use pitchline_core::{Build, Draft, Slot};
+///
+/// let mut draft = Draft::typical();
+/// let build = Build::check(&draft).unwrap();
+/// let plan = box_plan(&draft, &build);
+/// // 10 in series, 3 in parallel.
+/// assert_eq!(plan.cells_m.len(), 30);
+/// assert_eq!(plan.fits, plan.room_for >= 30.0);
+/// // No more cells go in than their volume allows.
+/// let [length, width, height] = plan.inside_m;
+/// let cell_m3 = std::f64::consts::FRAC_PI_4 * 0.021 * 0.021 * 0.070;
+/// assert!(plan.room_for * cell_m3 < length * width * height);
+/// // A shorter box takes fewer.
+/// draft.set(Slot::Deck, "box_length_mm", 200.0);
+/// let short = box_plan(&draft, &Build::check(&draft).unwrap());
+/// assert!(short.room_for < plan.room_for && short.length_for_m == plan.length_for_m);
+/// ```
 #[must_use]
 pub fn box_plan(draft: &Draft, build: &Build) -> BoxPlan {
     let task = Task::new(draft, build);

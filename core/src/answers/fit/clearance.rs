@@ -85,6 +85,24 @@ pub struct Clearance {
 }
 
 /// Every clearance with the motor's axle at a distance from the wheel's, m.
+///
+/// ```
+/// use pitchline_core::fit::{Between, clearances};
+/// use pitchline_core::{Build, Draft, Slot};
+///
+/// let room = |wheel_mm: f64, hanger_mm: f64, between: Between| {
+///     let mut draft = Draft::typical();
+///     draft.set(Slot::Wheel, "diameter_mm", wheel_mm);
+///     draft.set(Slot::Truck, "hanger_width_mm", hanger_mm);
+///     let all = clearances(&draft, &Build::check(&draft).unwrap(), 0.072);
+///     all.into_iter().find(|found| found.between == between).unwrap().room_m
+/// };
+/// // A wheel 10 mm larger lifts the wheel pulley by 5 mm; a hanger 10 mm wider parts the motors by
+/// // as much.
+/// let lifted = room(107.0, 184.0, Between::PulleyRoad) - room(97.0, 184.0, Between::PulleyRoad);
+/// let parted = room(97.0, 194.0, Between::MotorMotor) - room(97.0, 184.0, Between::MotorMotor);
+/// assert!((lifted - 0.005).abs() < 1e-12 && (parted - 0.010).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn clearances(draft: &Draft, build: &Build, centre_m: f64) -> Vec<Clearance> {
     let mut found = Vec::new();

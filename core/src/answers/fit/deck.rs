@@ -48,6 +48,24 @@ pub struct DeckFit {
 }
 
 /// Sag, ground clearance and break-over angle.
+///
+/// ```
+/// use pitchline_core::fit::{SagFrom, deck_fit};
+/// use pitchline_core::{Build, Draft, Slot};
+///
+/// // 10 mm of sag under 80 kg are 10.25 mm under a rider of 78 kg with 4 kg of luggage.
+/// let mut draft = Draft::typical();
+/// draft.set(Slot::Deck, "sag_mm", 10.0);
+/// draft.set(Slot::Deck, "sag_mass_kg", 80.0);
+/// let found = deck_fit(&draft, &Build::check(&draft).unwrap());
+/// assert_eq!(found.sag_from, SagFrom::Measured);
+/// assert!((found.sag_m - 0.010_25).abs() < 1e-12);
+/// // A riser 5 mm higher lifts the box by as much.
+/// draft.set(Slot::Deck, "riser_mm", 20.0);
+/// let higher = deck_fit(&draft, &Build::check(&draft).unwrap());
+/// assert!((higher.road_m - found.road_m - 0.005).abs() < 1e-12);
+/// assert!(higher.break_over_deg > found.break_over_deg);
+/// ```
 #[must_use]
 pub fn deck_fit(draft: &Draft, build: &Build) -> DeckFit {
     let w = &mut Working::off();

@@ -96,6 +96,24 @@ const INPUTS: [(Slot, &str); 12] = [
 ];
 
 /// How it turns, and where deck and tyre meet.
+///
+/// ```
+/// use pitchline_core::fit::lean;
+/// use pitchline_core::{Build, Draft, Slot};
+///
+/// let mut draft = Draft::typical();
+/// let build = Build::check(&draft).unwrap();
+/// let found = lean(&draft, &build);
+/// // Both trucks steer alike, so the middle of the turn is beside the middle of the board:
+/// // half of the wheelbase over the tangent of the steer.
+/// let steer = found.furthest.steer_front_deg.to_radians();
+/// assert!((found.furthest.radius_m.unwrap() - 0.360 / steer.tan()).abs() < 1e-9);
+/// // A riser a millimetre higher than what is enough keeps deck and tyres apart.
+/// draft.set(Slot::Deck, "riser_mm", 1000.0 * found.riser_m + 1.0);
+/// assert!(!lean(&draft, &Build::check(&draft).unwrap()).bites);
+/// draft.set(Slot::Deck, "riser_mm", 1000.0 * found.riser_m - 1.0);
+/// assert!(lean(&draft, &Build::check(&draft).unwrap()).bites);
+/// ```
 #[must_use]
 pub fn lean(draft: &Draft, build: &Build) -> Lean {
     let w = &mut Working::off();

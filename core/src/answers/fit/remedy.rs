@@ -39,6 +39,27 @@ impl Notice {
 ///
 /// How much two parts differ is the sum, over the inputs that every such part
 /// must give, of their difference as a share of the range; another choice counts as 1.
+///
+/// ```
+/// use pitchline_core::fit::remedy;
+/// use pitchline_core::{Build, Draft, Record, Slot, notices};
+///
+/// // A controller for less than the 42 V of 10 in series.
+/// let controller = |max_bus_v: f64, motor_current_a: f64| -> Record {
+///     let mut draft = Draft::typical();
+///     draft.set(Slot::Controller, "max_bus_v", max_bus_v);
+///     draft.set(Slot::Controller, "motor_current_a", motor_current_a);
+///     draft.record(Slot::Controller).clone()
+/// };
+/// let mut draft = Draft::typical();
+/// draft.set_record(Slot::Controller, controller(40.0, 60.0));
+/// let notice = notices(&draft, &Build::check(&draft).unwrap()).remove(0);
+/// // Of those that bear 42 V the one most like it, not the one alike that does not.
+/// let offered = [controller(41.0, 60.0), controller(60.0, 120.0), controller(60.0, 70.0)];
+/// let on_offer = |slot| if slot == Slot::Controller { offered.iter().collect() } else { vec![] };
+/// let found = remedy(&draft, &notice, &on_offer).unwrap();
+/// assert_eq!((found.slot, found.part), (Slot::Controller, &offered[2]));
+/// ```
 #[must_use]
 pub fn remedy<'a>(
     draft: &Draft,
