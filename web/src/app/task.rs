@@ -1,7 +1,7 @@
 //! Long work in small pieces, so that the page never stands still.
 
 use crate::platform;
-use crate::text::page;
+use crate::text::{page, percent};
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -65,7 +65,7 @@ impl Task {
         match self.0.get() {
             Standing { share, .. } if share >= 1.0 => String::new(),
             Standing { share, .. } if share > 0.0 => {
-                format!("{} {}\u{a0}%", page::WORKING, (share * 100.0) as u32)
+                format!("{} {}", page::WORKING, percent(share))
             }
             _ => page::WORKING.into(),
         }

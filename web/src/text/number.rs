@@ -132,6 +132,12 @@ impl Style {
         self.entered_millimetres(whole(length_m * steps, up) / steps)
     }
 
+    /// A share in percent as it was entered, to two digits.
+    #[must_use]
+    pub fn entered_percent(self, share: f64) -> String {
+        self.si(share, Unit::Percent, 2)
+    }
+
     /// A bare number with so many significant digits, zeros at its end cut off.
     #[must_use]
     pub fn significant(self, value: f64, digits: u8) -> String {
@@ -168,7 +174,7 @@ pub fn whole(value: f64, up: bool) -> f64 {
     if up { (value - 1e-6).ceil() } else { (value + 1e-6).floor() }
 }
 
-/// A share as whole percent.
+/// A share in whole percent: no answer supports more.
 #[must_use]
 pub fn percent(share: f64) -> String {
     format!("{}\u{a0}%", plain(share * 100.0, 0))

@@ -4,10 +4,10 @@ use super::cure::{Mend, Mending};
 use super::deck::short;
 use super::frame::name;
 use super::lean::wheel;
-use super::view::{at_least, at_most, entered, mm, percent, tenth};
+use super::view::{at_least, at_most, entered, mm, tenth};
 use crate::app::{Fit, use_app};
 use crate::component::Notice;
-use crate::text::Style;
+use crate::text::{Style, percent};
 use leptos::prelude::*;
 use pitchline_core::Slot;
 use pitchline_core::fit::{Between, Cure, Misfit, MisfitKind, Severity};
@@ -79,7 +79,7 @@ pub(super) fn said(found: &Fit, misfit: &Misfit, style: Style) -> String {
         }
         MisfitKind::BeltOverload { used, .. } => format!(
             "The belt is asked for {} of what it is rated for and may skip or tear.",
-            percent(used, style)
+            percent(used)
         ),
         MisfitKind::Clearance { between, room_m } if tight => {
             just(name(between), &at_most(style, room_m))

@@ -1,13 +1,11 @@
 //! Which belt: for this mount, for what was measured, how tight, and how hard it works.
 
 use super::bench::Bench;
-use super::view::{
-    Answered, Drawn, Headlines, Line, Shows, ToScale, band, entered, mm, percent, rough,
-};
+use super::view::{Answered, Drawn, Headlines, Line, Shows, ToScale, band, entered, mm, rough};
 use crate::app::{Fit, use_app};
 use crate::chart::{Grid, Table, plain};
 use crate::drawing::BeltSide;
-use crate::text::{Answer, Style, words};
+use crate::text::{Answer, Style, percent, words};
 use leptos::prelude::*;
 use pitchline_core::fit::Between;
 use pitchline_core::{
@@ -161,8 +159,8 @@ fn fits(found: &Fit, style: Style, currency: &str) -> Table {
             format!("{}\u{a0}×\u{a0}{}", plain(belt.teeth, 0), entered(style, one.width_m)),
             style.millimetres(belt.mesh.centre_m),
             style.millimetres(belt.travel_left_m),
-            percent(belt.used, style),
-            percent(belt.place, style),
+            percent(belt.used),
+            percent(belt.place),
             format!(
                 "{} ({} whole)",
                 style.fixed(belt.mesh.teeth, 1),

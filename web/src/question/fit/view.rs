@@ -140,11 +140,6 @@ pub(super) fn band(style: Style, [low, high]: [f64; 2], unit: Unit, step: f64) -
     }
 }
 
-/// A share in whole percent.
-pub(super) fn percent(share: f64, style: Style) -> String {
-    format!("{}\u{a0}%", style.fixed(share * 100.0, 0))
-}
-
 /// An angle in whole degrees.
 pub(super) fn degrees(style: Style, angle: f64) -> String {
     format!("{}°", style.fixed(angle, 0))

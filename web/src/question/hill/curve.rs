@@ -3,7 +3,7 @@
 use crate::app::Found;
 use crate::chart::{Axis, Curves, Drawing, Series, Table};
 use crate::question::{Draws, regions, table};
-use crate::text::{Style, page, words};
+use crate::text::{Style, page, percent, words};
 use pitchline_core::{PushPoint, Unit};
 
 /// Steepest hill over speed.
@@ -11,7 +11,7 @@ pub(super) static CURVE: Draws<Found> = Draws { finding, draw, table: rows };
 
 fn finding(found: &Found, style: Style) -> String {
     let (slow, brisk) = (found.answers.climb.slow, found.answers.climb.brisk);
-    let (slow_grade, brisk_grade) = (percent(slow.grade, style), percent(brisk.grade, style));
+    let (slow_grade, brisk_grade) = (steepest(slow.grade), steepest(brisk.grade));
     let (slow, brisk) = (style.speed_unit(slow.speed_m_s), style.speed_unit(brisk.speed_m_s));
     if slow_grade == brisk_grade {
         return format!("It climbs {slow_grade} at {slow} and at {brisk}.");
@@ -19,12 +19,8 @@ fn finding(found: &Found, style: Style) -> String {
     format!("Slower climbs steeper: {slow_grade} at {slow}, {brisk_grade} at {brisk}.")
 }
 
-fn percent(grade: f64, style: Style) -> String {
-    if grade < 0.0 {
-        page::NOT_FLAT.into()
-    } else {
-        format!("{}\u{a0}%", style.fixed(grade * 100.0, 0))
-    }
+fn steepest(grade: f64) -> String {
+    if grade < 0.0 { page::NOT_FLAT.into() } else { percent(grade) }
 }
 
 /// What can be ridden up at all.
@@ -52,7 +48,7 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
         readout: points
             .iter()
             .map(|p| {
-                let (speed, grade) = (style.speed_unit(p.speed_m_s), percent(p.grade, style));
+                let (speed, grade) = (style.speed_unit(p.speed_m_s), steepest(p.grade));
                 (
                     km_h(p.speed_m_s),
                     format!("{speed}: up to {grade} ({})", words::limit(p.hill_limit)),

@@ -104,10 +104,6 @@ fn job(found: &Found, last: Last) -> Job {
     })
 }
 
-fn percent(style: Style, grade: f64) -> String {
-    style.si(grade, Unit::Percent, 2)
-}
-
 /// What ends a climb.
 fn limit(climb: &Climb) -> &'static str {
     match climb.limit {
@@ -127,7 +123,7 @@ fn climbs(climb: &Climb) -> bool {
 }
 
 fn lasts((climb, _): &Held, style: Style) -> Answer {
-    let (hill, speed) = (percent(style, climb.grade), style.speed_unit(climb.speed_m_s));
+    let (hill, speed) = (style.entered_percent(climb.grade), style.speed_unit(climb.speed_m_s));
     let name = format!("Up your {hill} hill at {speed}");
     if !climbs(climb) {
         return Answer { name, figure: "too steep".into(), unit: "", limit: limit(climb).into() };
@@ -152,7 +148,7 @@ fn held(hill: &Steepest, style: Style) -> String {
 }
 
 fn ends(climb: &Climb, style: Style) -> String {
-    let hill = percent(style, climb.grade);
+    let hill = style.entered_percent(climb.grade);
     if !climbs(climb) {
         return format!("It does not climb {hill}: {}.", limit(climb));
     }
@@ -197,7 +193,7 @@ fn grid(climbs: &[Held], style: Style) -> Table {
     let hill = climbs.first().map_or(0.0, |(climb, _)| climb.grade);
     Table {
         label: String::new(),
-        caption: format!("Up {} without end", percent(style, hill)),
+        caption: format!("Up {} without end", style.entered_percent(hill)),
         heads: ["At", "How far", "Height", "Time", "Ended by", "Held for ever, %"]
             .map(String::from)
             .into(),

@@ -11,7 +11,7 @@ use crate::text::answer::hill;
 use crate::text::{Answer, Style, page};
 use leptos::prelude::*;
 use long_climb::LongClimb;
-use pitchline_core::{Headline, Steepest, Unit};
+use pitchline_core::{Headline, Steepest};
 
 /// The answers.
 const ANSWERS: [(Headline, Say); 4] = [
@@ -59,8 +59,8 @@ pub fn Hill() -> impl IntoView {
 /// How the rider's own hill stands to what the board can do, full and low; nothing where it can.
 fn own_hill(found: &Found, style: Style) -> Option<String> {
     let (climb, ride) = (&found.answers.climb, &found.build.ride);
-    let hill = style.si(ride.grade, Unit::Percent, 2);
-    let low = style.si(ride.low_charge, Unit::Percent, 2);
+    let hill = style.entered_percent(ride.grade);
+    let low = style.entered_percent(ride.low_charge);
     let slow = style.speed_unit(climb.slow.speed_m_s);
     if climb.slow.grade < ride.grade {
         Some(format!("Your {hill} hill is too steep at {slow}, even with a full pack."))

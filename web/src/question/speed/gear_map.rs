@@ -4,7 +4,7 @@ use crate::app::{Found, MapView, use_app};
 use crate::chart::{Cell, Drawing, Figure, Map, Sketch, Table};
 use crate::component::{Choice, Options};
 use crate::question::table;
-use crate::text::Style;
+use crate::text::{Style, percent};
 use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{
@@ -55,7 +55,7 @@ impl MapView {
 
 /// The rider's cruising speed and hill, in words.
 fn wishes(ride: &Ride, style: Style) -> (String, String) {
-    (style.speed_unit(ride.cruise_m_s), style.si(ride.grade, Unit::Percent, 2))
+    (style.speed_unit(ride.cruise_m_s), style.entered_percent(ride.grade))
 }
 
 /// Parts to put on the board, by id.
@@ -306,10 +306,6 @@ fn finding(offer: &Offer, style: Style) -> String {
     )
 }
 
-fn hill(grade: f64, style: Style) -> String {
-    format!("{}\u{a0}%", style.fixed(grade.max(0.0) * 100.0, 0))
-}
-
 fn draw(offer: &Offer, view: MapView, style: Style, width: f64) -> Drawing {
     let wheel = offer.here.2;
     let unit = style.units.shown(view.unit()).symbol;
@@ -334,7 +330,7 @@ fn draw(offer: &Offer, view: MapView, style: Style, width: f64) -> Drawing {
                 style.speed_unit(found.top_speed_m_s),
                 style.speed_unit(found.hill_speed_m_s),
                 style.distance_unit(found.distance_m),
-                hill(found.grade, style),
+                percent(found.grade.max(0.0)),
             ),
         }
     };

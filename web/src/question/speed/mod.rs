@@ -12,7 +12,7 @@ use crate::text::answer::speed;
 use crate::text::{Answer, Style, page, words};
 use gear_map::GearMap;
 use leptos::prelude::*;
-use pitchline_core::{Headline, Ride, Slot, TopSpeed, Unit};
+use pitchline_core::{Headline, Slot, TopSpeed};
 use runs::Runs;
 
 /// The answers.
@@ -23,18 +23,14 @@ const ANSWERS: [(Headline, Say); 3] = [
         speed("Flat, full pack".into(), top, band, style)
     }),
     (Headline::TopSpeedLow, |_, found, style| {
-        let left = percent(found, |ride| ride.low_charge, style);
+        let left = style.entered_percent(found.build.ride.low_charge);
         alone(format!("Nearly empty, {left} left"), found.answers.speed.flat_low, style)
     }),
     (Headline::TopSpeedOnGrade, |_, found, style| {
-        let grade = percent(found, |ride| ride.grade, style);
+        let grade = style.entered_percent(found.build.ride.grade);
         alone(format!("Up your {grade} hill"), found.answers.speed.on_grade, style)
     }),
 ];
-
-fn percent(found: &Found, read: fn(&Ride) -> f64, style: Style) -> String {
-    style.si(read(&found.build.ride), Unit::Percent, 2)
-}
 
 /// A top speed of which no band is known.
 fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
@@ -100,6 +96,6 @@ fn modes(found: &Found, style: Style) -> Vec<[String; 3]> {
     let modes = MODES.into_iter().zip(&speed.modes).map(|(slot, top)| row(name(slot), top));
     let grades = speed.by_grade.iter();
     let grades =
-        grades.map(|(grade, top)| row(format!("Up {}", style.si(*grade, Unit::Percent, 2)), top));
+        grades.map(|(grade, top)| row(format!("Up {}", style.entered_percent(*grade)), top));
     modes.chain(grades).collect()
 }

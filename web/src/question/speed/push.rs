@@ -46,7 +46,7 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
     ];
     for (grade, loads) in answers.push.grades.iter().zip(&answers.push.loads) {
         series.push(Series {
-            name: style.si(*grade, Unit::Percent, 2),
+            name: style.entered_percent(*grade),
             points: points
                 .iter()
                 .zip(loads)

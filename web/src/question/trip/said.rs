@@ -1,6 +1,6 @@
 //! What is said of a ride: how it is ridden, how it ended, what was met on the way.
 
-use crate::text::{Style, span, words};
+use crate::text::{Style, percent, span, words};
 use pitchline_core::ride::{END_SHARE, Met, Ridden, RideEnd, URBAN_M_S, UrbanFit};
 use pitchline_core::{Build, Drive, Limit, Outing, Unit};
 
@@ -8,17 +8,9 @@ pub(super) fn warmth(style: Style, celsius: f64) -> String {
     style.quantity(celsius.round(), Unit::Celsius, 2)
 }
 
-fn whole_percent(share: f64) -> String {
-    format!("{}\u{a0}%", Style::default().fixed(share * 100.0, 0))
-}
-
-fn percent(style: Style, share: f64) -> String {
-    style.si(share, Unit::Percent, 2)
-}
-
 /// " on the 18 % climb".
 fn slope(style: Style, grade: f64) -> String {
-    let steep = percent(style, grade.abs());
+    let steep = style.entered_percent(grade.abs());
     match grade {
         up if up > 0.0099 => format!(", on the {steep} climb"),
         down if down < -0.0099 => format!(", down the {steep} slope"),
@@ -44,7 +36,7 @@ pub(super) fn course(build: &Build, outing: Outing, style: Style) -> String {
         Err(fit) => return cycle(&drive, fit, style),
     };
     let [up, down] = ridden.legs();
-    let steep = percent(style, up.grade);
+    let steep = style.entered_percent(up.grade);
     let hills = if up.grade < 5e-4 {
         "on the flat".into()
     } else {
@@ -85,7 +77,7 @@ fn cycle(drive: &Drive, fit: UrbanFit, style: Style) -> String {
         }
         UrbanFit::Scaled => format!(
             "{first} Your board is slower: every speed is taken down to {} of it, {speed} at most.",
-            whole_percent(asked / URBAN_M_S)
+            percent(asked / URBAN_M_S)
         ),
     }
 }
@@ -115,7 +107,7 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     if met.limit == Limit::Empty {
         return format!("Goes on until the pack is empty, {}.", place(style, &met));
     }
-    let left = whole_percent(ride.end_charge);
+    let left = percent(ride.end_charge);
     let last = style.speed_unit(END_SHARE * ride.wish_m_s);
     let limp = match ride.limp_m {
         some if some > 0.0 => {

@@ -4,7 +4,7 @@ use super::rides::Ridings;
 use super::trace::none;
 use crate::chart::{Bar, Bars, Drawing, Table, nothing};
 use crate::question::Draws;
-use crate::text::{Style, page, words};
+use crate::text::{Style, page, percent, words};
 use pitchline_core::Unit;
 use pitchline_core::ride::Ridden;
 use std::sync::Arc;
@@ -34,10 +34,6 @@ fn sorted(ride: &Ridden) -> Vec<(&'static str, f64, f64)> {
     // Under half a percent a bar is not seen.
     let seen = sorted.into_iter().map(|(name, wh)| (name, wh, wh / all));
     seen.filter(|(.., share)| *share >= 0.005).collect()
-}
-
-fn percent(share: f64) -> String {
-    format!("{}\u{a0}%", Style::default().fixed(share * 100.0, 0))
 }
 
 fn finding(ride: &Ridden, style: Style) -> String {

@@ -4,7 +4,7 @@ use super::rides::{Rides, Ridings};
 use super::said::warmth;
 use crate::chart::{Axis, Drawing, Figure, Panel, Series, Stack, Table, nothing};
 use crate::question::{Draws, sketch};
-use crate::text::{Style, duration, minutes, page, span};
+use crate::text::{Style, duration, minutes, page, percent, span};
 use leptos::prelude::*;
 use pitchline_core::Unit;
 use pitchline_core::ride::{Extent, Moment, Ridden};
@@ -243,7 +243,7 @@ fn said(m: &Moment, mean: bool, style: Style) -> String {
         volt(m.bus_v),
         amps(m.pack_a),
         amps(m.motor_a),
-        style.si((m.charge * 100.0).round() / 100.0, Unit::Percent, 2),
+        percent(m.charge),
         warmth(style, m.winding_c),
         warmth(style, m.case_c),
         warmth(style, m.controller_c),
