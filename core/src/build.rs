@@ -151,7 +151,7 @@ pub struct Build {
 /// Share by which a charger's voltage may miss that of a full pack. Common practice, no source.
 const CHARGER_TOLERANCE: f64 = 0.005;
 
-/// Wheels on a board.
+/// Wheels on a board, a count.
 pub const WHEELS: f64 = 4.0;
 
 impl Build {
@@ -203,7 +203,7 @@ impl Build {
         })
     }
 
-    /// How many of a slot's part are on the board.
+    /// How many of a slot's part are on the board: a count from 1 to 4.
     #[must_use]
     pub fn count(&self, slot: Slot) -> f64 {
         match slot {

@@ -33,6 +33,20 @@
 //! );
 //! ```
 //!
+//! # Units, ranges and sources
+//!
+//! All values are in SI, but for degrees Celsius, degrees of angle, Ah and Wh; the end of a name
+//! says the unit (`_m`, `_m_s`, `_m_s2`, `_n`, `_n_m`, `_kg`, `_s`, `_v`, `_a`, `_w`, `_wh`, `_c`,
+//! `_deg`). Charges, duties and efficiencies are shares from 0 to 1. A grade is rise over run,
+//! positive uphill, and a share like them but of any size. Times, distances, speeds, masses and
+//! prices are 0 or more. Temperatures, rooms and forces may be negative, as their docs say.
+//! What a function is given may be any finite number where its docs name no range. What a build
+//! holds is within the limits that stand beside each input of a part.
+//!
+//! Every figure comes from laws that name their source ([`source`], [`Formula::source`]), from a
+//! checked input, or from a constant whose docs say where it is from: a published source, or
+//! "common practice, no source". [`explain`] shows which laws an answer went through.
+//!
 //! Every ampere of motor current is in the convention that the controller's
 //! record names; see [`physics::motor`].
 // What makes declarations of the types writes for the standard library.

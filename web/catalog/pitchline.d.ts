@@ -461,11 +461,11 @@ tightest: number,
  */
 length_for_m?: number,
 /**
- * The most cells of this size that would go in, with the controller.
+ * The most cells of this size that would go in, with the controller: a count of 0 or more.
  */
 room_for: number,
 /**
- * The most cells in parallel of which that is enough for those in series.
+ * The most cells in parallel of which that is enough for those in series: a count of 0 or more.
  */
 parallel_for: number,
 /**
@@ -1550,7 +1550,7 @@ on_grade: TopSpeed,
  */
 modes: [TopSpeed, TopSpeed, TopSpeed],
 /**
- * Grade as a share, and the top speed there with a full pack.
+ * Grade, rise over run, from 0.02 to 0.2, and the top speed there with a full pack.
  */
 by_grade: Array<[number, TopSpeed]>, };
 
@@ -1559,7 +1559,7 @@ by_grade: Array<[number, TopSpeed]>, };
  */
 export type Steepest = {
 /**
- * Rise over run; negative where the speed cannot be held on the flat.
+ * Rise over run, from -1 to 1; negative where the speed cannot be held on the flat.
  */
 grade: number,
 /**

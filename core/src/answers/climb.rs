@@ -10,7 +10,7 @@ use serde::Serialize;
 
 /// A crawl: 2 km/h.
 pub(crate) const CRAWL_M_S: f64 = 2.0 / 3.6;
-/// The slow climb by which boards are compared, m/s: 10 km/h.
+/// The slow climb by which boards are compared, m/s: 10 km/h. A convention of this model's.
 pub const SLOW_M_S: f64 = 10.0 / 3.6;
 /// A brisk climb: 20 km/h.
 pub(crate) const BRISK_M_S: f64 = 20.0 / 3.6;
@@ -19,7 +19,7 @@ pub(crate) const BRISK_M_S: f64 = 20.0 / 3.6;
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Steepest {
-    /// Rise over run; negative where the speed cannot be held on the flat.
+    /// Rise over run, from -1 to 1; negative where the speed cannot be held on the flat.
     pub grade: f64,
     /// The speed, m/s.
     pub speed_m_s: f64,
@@ -42,7 +42,7 @@ pub struct Climb {
 }
 
 impl Drive {
-    /// The steepest hill that a supply can hold at a speed.
+    /// The steepest hill that a supply can hold at a speed, m/s, of 0 or more.
     ///
     /// ```
     /// use pitchline_core::physics::road_load::Slope;

@@ -84,7 +84,7 @@ pub struct Distance {
 }
 
 impl Drive {
-    /// How far a steady speed on the flat reaches from the rider's start charge, without what it
+    /// How far a steady speed on the flat, m/s and above 0, reaches from the rider's start charge, without what it
     /// limps afterwards.
     ///
     /// ```

@@ -166,7 +166,7 @@ impl Drive {
         self.belt_rated_n = self.belt_rated_explained(&mut Working::off());
     }
 
-    /// The pack at a charge between 0 and 1.
+    /// The pack at a charge, a share from 0 to 1. Source: [`CELL_MODEL`](crate::source::CELL_MODEL).
     #[must_use]
     pub fn supply(&self, charge: f64, sag: Sag) -> Supply {
         self.supply_explained(charge, sag, &mut Working::off())
@@ -233,7 +233,7 @@ impl Drive {
         Supply { open_v, resistance_ohm, lead_ohm: lead }
     }
 
-    /// Road load, N, at a speed on a slope.
+    /// Road load, N, at a speed, m/s, on any slope; negative where the board rolls by itself.
     #[must_use]
     pub fn load_n(&self, speed_m_s: f64, slope: Slope) -> f64 {
         self.load_explained(speed_m_s, slope, &mut Working::off())

@@ -23,7 +23,7 @@ pub struct GearCell {
     pub top_speed_m_s: f64,
     /// What binds there.
     pub limit: Limit,
-    /// Steepest grade at 10 km/h with a full pack, as a share.
+    /// Steepest grade at 10 km/h with a full pack, as a share, from -1 to 1.
     pub grade: f64,
     /// Top speed on the rider's slope with a full pack, m/s.
     pub hill_speed_m_s: f64,

@@ -75,7 +75,7 @@ struct Shaft {
 }
 
 impl Drive {
-    /// The operating point that holds a speed on a slope; `None` where the
+    /// The operating point that holds a speed, m/s, of 0 or more, on any slope; `None` where the
     /// pack cannot give the power at all.
     ///
     /// ```

@@ -24,7 +24,7 @@ pub struct Push {
 }
 
 impl Drive {
-    /// The greatest push at a speed, for a supply, a ride mode and a slope.
+    /// The greatest push at a speed, m/s, of 0 or more, for a supply, a ride mode and any slope.
     ///
     /// ```
     /// use pitchline_core::physics::road_load::Slope;

@@ -15,7 +15,7 @@ use serde::Serialize;
 pub struct SeasonPoint {
     /// Temperature of air and pack, °C.
     pub air_c: f64,
-    /// Full cycles behind the pack.
+    /// Full cycles behind the pack, a count from 0 to 1000.
     pub cycles: f64,
     /// Distance at cruising speed on the flat, m.
     pub distance_m: f64,

@@ -33,15 +33,16 @@ pub struct Speed {
     pub on_grade: TopSpeed,
     /// In each ride mode, on the flat with a full pack.
     pub modes: [TopSpeed; 3],
-    /// Grade as a share, and the top speed there with a full pack.
+    /// Grade, rise over run, from 0.02 to 0.2, and the top speed there with a full pack.
     pub by_grade: Vec<(f64, TopSpeed)>,
 }
 
-/// Below this, m/s, the board is said not to move.
+/// Below this, m/s, the board is said not to move. A judgement of this model's, no source.
 const STILL_M_S: f64 = 0.02;
 
 impl Drive {
-    /// Top speed on a slope, for a supply and a ride mode.
+    /// Top speed on a slope, of any grade, for a supply and a ride mode: where the push equals the
+    /// road load, or where volts, electrical speed or the mode end it.
     ///
     /// ```
     /// use pitchline_core::physics::road_load::Slope;

@@ -4,7 +4,7 @@
 use crate::math::{PI, asin, floor, root, sqrt};
 
 /// Force, N, with which the middle of the free span is pushed to check the
-/// tension: about what a finger or one kilogram gives.
+/// tension: about what a finger or one kilogram gives. Common practice, no source.
 pub const TEST_FORCE_N: f64 = 10.0;
 
 /// Static tension of each span as a share of the greatest pull: least, aimed

@@ -70,7 +70,7 @@ pub struct CellState {
 }
 
 impl CellState {
-    /// At rest for long.
+    /// At rest for long, at a charge, a share from 0 to 1.
     #[must_use]
     pub const fn rested(charge: f64) -> Self {
         Self { charge, quick_a: 0.0, slow_a: 0.0 }

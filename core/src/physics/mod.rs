@@ -29,7 +29,7 @@ macro_rules! law {
         }
 
         impl $name {
-            /// The result.
+            /// The result, in the unit above.
             #[must_use]
             #[inline]
             pub fn value(self) -> f64 {

@@ -12,7 +12,7 @@ use serde::Serialize;
 pub const REACTION_S: f64 = 1.0;
 /// Grip on a wet road as a share of that on a dry one. Common practice, no source.
 pub const WET: f64 = 4.0 / 7.0;
-/// Below this the motors do not brake in full, m/s.
+/// Below this the motors do not brake in full, m/s: 5 km/h. Common practice, no source.
 pub const LET_GO_M_S: f64 = 5.0 / 3.6;
 const STEP_S: f64 = 0.05;
 /// Most steps: coasting to rest is not followed for longer than ten minutes.
@@ -21,16 +21,16 @@ const STEPS: usize = 12_000;
 /// What braking is asked about.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct BrakeCase {
-    /// Speed at the start, m/s.
+    /// Speed at the start, m/s; less than 0 counts as 0.
     pub speed_m_s: f64,
     /// Rise over run; negative downhill.
     pub grade: f64,
-    /// Charge of the pack, as a share.
+    /// Charge of the pack, as a share; held between 0 and 1.
     pub charge: f64,
-    /// Whether the road is wet.
+    /// Whether the road is wet: the grip is then [`WET`] of the dry road's.
     pub wet: bool,
-    /// Motors that still brake: fewer when a belt is gone, none when the pack
-    /// or the controller is.
+    /// Motors that still brake, a count from 0 to the board's: fewer when a belt is gone, none
+    /// when the pack or the controller is.
     pub motors: f64,
 }
 
@@ -49,7 +49,7 @@ pub struct Braking {
     pub total_m: f64,
     /// Time from when the rider brakes, s.
     pub time_s: f64,
-    /// Deceleration at the start, m/s².
+    /// Deceleration at the start, m/s²; negative where a slope speeds the board up.
     pub first_m_s2: f64,
     /// What keeps the motors from braking harder at the start; [`Limit::Empty`]
     /// where none is left to brake.

@@ -93,11 +93,11 @@ const DAY_S: f64 = 86_400.0;
 pub struct Steps {
     /// Longest step while speed changes, s.
     pub changing_s: f64,
-    /// Fewest steps from rest to the speed wished for, and back.
+    /// Fewest steps from rest to the speed wished for, and back: a count of 1 or more.
     pub changing: f64,
     /// First step while speed does not change, s.
     pub steady_s: f64,
-    /// How many times as long such a step becomes while hardly anything changes.
+    /// How many times as long such a step becomes while hardly anything changes: 1 or more.
     pub steady_growth: f64,
 }
 

@@ -11,9 +11,10 @@ use super::trip::Trip;
 use crate::answers::{Drive, FULL, Limit, Sag};
 use crate::physics::road_load::Slope;
 
-/// Share of the speed wished for down to which a distance counts.
+/// Share of the speed wished for, of 0 to 1, down to which a distance counts. A judgement of this
+/// model's, no source.
 pub const END_SHARE: f64 = 0.8;
-/// Walking pace, m/s, to which a board limps: 5 km/h.
+/// Walking pace, m/s, to which a board limps: 5 km/h. Common practice, no source.
 pub const WALK_M_S: f64 = 5.0 / 3.6;
 /// A slope that counts as flat, rise over run.
 pub(super) const FLAT: f64 = 1e-4;

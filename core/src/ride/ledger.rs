@@ -38,7 +38,7 @@ pub struct Ledger {
 }
 
 impl Ledger {
-    /// Everything that `stored_wh` went into.
+    /// Everything that `stored_wh` went into, Wh each, in the order of the fields.
     #[must_use]
     pub fn sinks_wh(&self) -> [f64; 11] {
         [

@@ -32,9 +32,9 @@ pub struct LongClimb {
     pub height_m: f64,
     /// Time, s.
     pub time_s: f64,
-    /// Temperatures of windings and controller there, °C.
+    /// Temperature of the windings there, °C.
     pub winding_c: f64,
-    /// Of the controller's switches, °C.
+    /// Temperature of the controller's switches there, °C.
     pub controller_c: f64,
     /// Charge left, as a share.
     pub end_charge: f64,
@@ -45,7 +45,7 @@ pub struct LongClimb {
 const MANNER: Manner = Manner { acceleration_m_s2: 1.0, braking_m_s2: 1.0 };
 
 impl Drive {
-    /// Climbs at a speed from the rider's start charge, until the windings are
+    /// Climbs a grade, rise over run, at a speed, m/s, above 0, from the rider's start charge, until the windings are
     /// as hot as they may get, the controller holds back, or the pack or the
     /// push gives out.
     ///
@@ -167,7 +167,7 @@ impl Drive {
         w.apply(SteepestGrade { net, mass: self.mass_kg, rolling: self.rolling })
     }
 
-    /// The steepest hill that can be held at a speed for ever, but for the
+    /// The steepest hill that can be held at a speed, m/s, for ever, but for the
     /// charge: a half-full pack in a steady ride, windings and controller warm
     /// and no warmer than they may get.
     #[must_use]
@@ -196,7 +196,7 @@ impl Drive {
 /// Charge for what is held for ever.
 const HALF: f64 = 0.5;
 
-/// The working of the hill that is held for ever at a speed: of the windings,
+/// The working of the hill that is held for ever at a speed, m/s: of the windings,
 /// the controller or the push, whichever holds least.
 #[must_use]
 pub fn explain_for_ever(build: &Build, speed_m_s: f64) -> Vec<Step> {

@@ -7,18 +7,18 @@ use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
 use serde::Serialize;
 
-/// The speed by which sprints are compared, m/s: 20 km/h.
+/// The speed by which sprints are compared, m/s: 20 km/h. A convention of this model's.
 pub const COMMON_M_S: f64 = 20.0 / 3.6;
-/// The distance by which they are compared, m.
+/// The distance by which they are compared, m. A convention of this model's.
 pub const COMMON_M: f64 = 100.0;
 
 /// What a sprint is to reach.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Goal {
-    /// A speed, m/s.
+    /// A speed, m/s, above 0.
     Speed(f64),
-    /// A distance, m.
+    /// A distance, m, above 0.
     Distance(f64),
 }
 
@@ -47,7 +47,8 @@ const STILL_M_S2: f64 = 0.01;
 const STEPS: usize = 18_000;
 
 impl Drive {
-    /// A sprint from rest on a slope, with warm windings, from a charge.
+    /// A sprint from rest on a slope of any grade, rise over run, with warm windings, from a charge,
+    /// a share held between 0 and 1.
     ///
     /// ```
     /// use pitchline_core::ride::{COMMON_M_S, Goal};

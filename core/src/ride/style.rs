@@ -27,11 +27,11 @@ pub enum Style {
 pub struct StyleFigures {
     /// Speed wished between stops, m/s.
     pub cruise_m_s: f64,
-    /// Stops for each metre.
+    /// Stops for each metre, 1/m; 0 for none.
     pub stops_per_m: f64,
     /// Acceleration and braking, m/s².
     pub acceleration_m_s2: f64,
-    /// Height climbed for each metre, and come down again.
+    /// Height climbed for each metre, m/m, and come down again; 0 on the flat.
     pub climb_per_m: f64,
     /// Rest at each stop, s.
     pub rest_s: f64,

@@ -24,6 +24,9 @@ use alloc::vec::Vec;
 /// while trip.advance(50) {
 ///     assert!(trip.share() < 1.0);
 /// }
+/// // Town is ridden at 20 km/h at most, so a kilometre takes three minutes and more.
+/// assert!((trip.now().distance_m - 1000.0).abs() < 1.0 && trip.now().time_s > 180.0);
+/// // In one go it is the same ride.
 /// assert_eq!(trip.finish(), drive.ride_style(Style::Town, Until::distance(1000.0)));
 /// ```
 #[derive(Clone, Debug)]
@@ -90,7 +93,7 @@ impl Way {
 pub(super) type Going = Result<(), RideEnd>;
 
 impl Trip {
-    /// At the start of a ride on a course from a charge.
+    /// At the start of a ride on a course from a charge, a share held between 0 and 1.
     #[must_use]
     pub fn new(
         drive: &Drive,
@@ -155,7 +158,7 @@ impl Trip {
         }
     }
 
-    /// At the start of a ride at a steady speed on the flat, m/s, from the rider's start charge.
+    /// At the start of a ride at a steady speed on the flat, m/s and above 0, from the rider's start charge.
     #[must_use]
     pub fn steady(drive: &Drive, speed_m_s: f64) -> Self {
         let figures = StyleFigures { cruise_m_s: speed_m_s, ..Style::Steady.figures(&drive.build) };
@@ -187,7 +190,7 @@ impl Trip {
         Self::new(drive, Course::Legs(&legs), figures.manner(), until, charge, steps)
     }
 
-    /// Takes so many steps, fewer where the ride ends; tells whether it goes on.
+    /// Takes so many steps, of the length that [`Steps`] says, fewer where the ride ends; tells whether it goes on.
     pub fn advance(&mut self, steps: u32) -> bool {
         for _ in 0..steps {
             if self.over {
@@ -280,7 +283,7 @@ impl Trip {
 }
 
 impl Drive {
-    /// A ride on a course from a charge.
+    /// A ride on a course from a charge, a share held between 0 and 1.
     #[must_use]
     pub fn ride(
         &self,

@@ -53,14 +53,15 @@ pub const URBAN: [TracePoint; 25] = [
     at(195.0, 0.0),
 ];
 
-/// The highest speed of the urban cycle, m/s.
+/// The highest speed of the urban cycle, m/s. Source: as of [`URBAN`].
 pub const URBAN_M_S: f64 = 50.0 / 3.6;
 /// Share of its top speed that a board is asked for.
 const ASKED: f64 = 0.95;
 /// A board that lags behind catches up no harder than this.
 const MANNER: Manner = Manner { acceleration_m_s2: 2.0, braking_m_s2: 2.0 };
 
-/// The cycle made to suit a highest speed, m/s.
+/// The cycle made to suit a highest speed, m/s; less than 0 counts as 0, and one of [`URBAN_M_S`]
+/// or more leaves it as it is.
 #[must_use]
 pub fn urban(fastest_m_s: f64, fit: UrbanFit) -> Vec<TracePoint> {
     let fastest = fastest_m_s.max(0.0);
@@ -110,8 +111,8 @@ impl Drive {
         (ASKED * self.reached_m_s(URBAN_M_S / ASKED)).min(URBAN_M_S)
     }
 
-    /// Rounds of the urban cycle on the flat, made to suit the board, from the
-    /// rider's start charge.
+    /// Rounds of the urban cycle on the flat, 195 s each, made to suit the board, from the rider's
+    /// start charge; a part of a round is a part of its time, and less than none is none.
     ///
     /// ```
     /// use pitchline_core::ride::{URBAN, URBAN_M_S, UrbanFit};

@@ -84,9 +84,9 @@ pub struct BoxPlan {
     /// where it is too narrow or too low for any.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length_for_m: Option<f64>,
-    /// The most cells of this size that would go in, with the controller.
+    /// The most cells of this size that would go in, with the controller: a count of 0 or more.
     pub room_for: f64,
-    /// The most cells in parallel of which that is enough for those in series.
+    /// The most cells in parallel of which that is enough for those in series: a count of 0 or more.
     pub parallel_for: f64,
     /// Inputs that were assumed.
     pub assumed: Vec<Row>,
