@@ -34,7 +34,7 @@ fn an_impossible_hill_says_what_stopped_it_and_where() {
     // 150 m up for each kilometre, half of the way down: 30 %.
     let found = own(&[(Slot::Ride, "climb_m_per_km", 150.0)]);
     let ride = found.chosen();
-    assert!(said::impossible(ride, Outing::Own));
+    assert!(ride.falls_short(Outing::Own));
     let end = said::end(ride, Style::default());
     assert!(end.contains("on the 30\u{a0}% climb: "), "{end}");
     let limit = ride.stopped.expect("it stopped").limit;
@@ -45,13 +45,13 @@ fn an_impossible_hill_says_what_stopped_it_and_where() {
 fn a_speed_that_cannot_be_held_says_what_is_left_of_it() {
     let found = own(&[(Slot::Ride, "cruise_km_h", 90.0), (Slot::Ride, "stops_per_km", 0.0)]);
     let ride = found.chosen();
-    assert!(said::impossible(ride, Outing::Own));
+    assert!(ride.falls_short(Outing::Own));
     let met = said::met(&found.build, ride, Outing::Own, Style::default());
     let first = met.first().expect("something was met");
     assert!(first.starts_with("The 90\u{a0}km/h wished for cannot be held: "), "{first}");
     // At full speed nothing is wished for that could be missed.
     let fast = &found.whole[4];
-    assert!(!said::impossible(fast, Outing::Flatout));
+    assert!(!fast.falls_short(Outing::Flatout));
 }
 
 /// Over a ride of stops the means make up its whole way, and none hides a stop behind full speed.

@@ -137,7 +137,7 @@ fn distance(found: &Ridings, sure: Band, style: Style) -> Answer {
     let ride = found.chosen();
     let band = sure.about(ride.distance_m);
     let shown = band.map(|far| style.shown_si(far, Unit::Kilometre));
-    let figure = if said::starts(ride) {
+    let figure = if ride.gets_going() {
         style.span(shown, style.distance_decimals(band))
     } else {
         "0".into()
@@ -156,7 +156,7 @@ fn distance(found: &Ridings, sure: Band, style: Style) -> Answer {
 
 fn facts(found: &Ridings, style: Style) -> String {
     let ride = found.chosen();
-    if !said::starts(ride) {
+    if !ride.gets_going() {
         return String::new();
     }
     format!(
@@ -179,7 +179,7 @@ fn told(found: &Ridings, style: Style) -> Told {
     let (ride, outing) = (found.chosen(), found.build.ride.outing);
     let mut met = said::met(&found.build, ride, outing, style).into_iter();
     let end = said::end(ride, style);
-    let impossible = said::impossible(ride, outing);
+    let impossible = ride.falls_short(outing);
     let first = if impossible && !said::stalls(ride) { met.next() } else { None };
     let (warned, plain) = match (impossible, first) {
         (true, Some(first)) => (Some(first), Some(end)),

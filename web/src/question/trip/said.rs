@@ -98,7 +98,7 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     };
     let (limit, why) = (words::met(met.limit, met.sag), words::met_why(&met));
     if ride.end == RideEnd::Stalled {
-        return if !starts(ride) {
+        return if !ride.gets_going() {
             format!("It does not get going{}: {limit}. {why}", slope(style, met.grade))
         } else {
             format!("Stopped {}: {limit}. {why}", place(style, &met))
@@ -121,31 +121,16 @@ pub(super) fn end(ride: &Ridden, style: Style) -> String {
     )
 }
 
-/// Whether the wish could not be had.
-pub(super) fn impossible(ride: &Ridden, outing: Outing) -> bool {
-    ride.end == RideEnd::Stalled || (outing != Outing::Flatout && early(ride))
-}
-
-/// Whether it gets anywhere.
-pub(super) fn starts(ride: &Ridden) -> bool {
-    ride.distance_m >= 1.0
-}
-
 /// Whether the push did not move it.
 pub(super) fn stalls(ride: &Ridden) -> bool {
     ride.end == RideEnd::Stalled
-}
-
-/// Whether the speed was lost while there still was charge.
-fn early(ride: &Ridden) -> bool {
-    ride.not_held.is_some_and(|met| met.distance_m < 0.8 * ride.distance_m)
 }
 
 /// What was met on the way, one sentence each.
 pub(super) fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) -> Vec<String> {
     let mut told = Vec::new();
     let at = |met: &Met| place(style, met);
-    if let Some(met) = ride.not_held.filter(|_| early(ride)) {
+    if let Some(met) = ride.lost_early() {
         let (speed, limit) = (style.speed_unit(met.speed_m_s), words::met(met.limit, met.sag));
         told.push(if outing == Outing::Flatout {
             format!("At most {}: {limit}.", style.speed_unit(ride.top_m_s))
