@@ -12,6 +12,8 @@ mod bands;
 mod fit;
 mod found;
 mod keeping;
+#[cfg(test)]
+mod laws;
 mod store;
 mod sure;
 mod task;
