@@ -13,7 +13,12 @@ use entries::{Entries, Renamed, compare, renamed};
 /// Names that the page has changed since the file was written, each with the reason. A `kind` of
 /// "places" renames a question or a heading for all that stands under it; an empty `new` says
 /// that the thing is gone.
-const RENAMED: &[Renamed] = &[];
+const RENAMED: &[Renamed] = &[Renamed {
+    kind: "texts",
+    old: "Your cruising speed and the charge at the start stand under \"You and your ride\".",
+    new: "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".",
+    reason: "it led to where the charge is not",
+}];
 
 #[test]
 fn inventory_of_the_page() -> Outcome {

@@ -60,8 +60,7 @@ pub const RIDES: &str =
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way.
-pub const OWN_RIDE: &str =
-    "Your cruising speed and the charge at the start stand under \"You and your ride\".";
+pub const OWN_RIDE: &str = "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".";
 /// What the buttons over the ride's charts choose.
 pub const TRACED: &str = "How much of the ride is shown";
 /// Over speeding up.
