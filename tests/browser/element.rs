@@ -215,7 +215,7 @@ impl<'page> Element<'page> {
     /// When it is gone.
     #[track_caller]
     pub fn role(&self) -> Outcome<String> {
-        self.eval("return arguments[0].computedRole").map(text)
+        self.heard_as("computedRole", "computedrole")
     }
 
     /// The accessible name that the browser computes.
@@ -224,7 +224,18 @@ impl<'page> Element<'page> {
     /// When it is gone.
     #[track_caller]
     pub fn name(&self) -> Outcome<String> {
-        self.eval("return arguments[0].computedName").map(text)
+        self.heard_as("computedName", "computedlabel")
+    }
+
+    /// What a screen reader would hear: the property is quick and Chromium's own, the command is
+    /// the standard's.
+    #[track_caller]
+    fn heard_as(&self, property: &str, command: &str) -> Outcome<String> {
+        if let Value::String(found) = self.eval(&format!("return arguments[0].{property}"))? {
+            return Ok(found);
+        }
+        let path = format!("element/{}/{command}", self.id);
+        self.page.session.send(Method::GET, &path, Value::Null).map(text)
     }
 
     /// Where it is on screen.

@@ -2,7 +2,7 @@
 
 use serde_json::json;
 
-use super::{Outcome, Page};
+use super::{Engine, Outcome, Page};
 
 /// A screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +55,7 @@ impl Page {
     /// When the browser refuses.
     #[track_caller]
     pub fn set_theme(&self, theme: Theme) -> Outcome {
+        self.session.only_chromium("another theme for a page that is open")?;
         self.settings.borrow_mut().theme = theme;
         self.emulate()
     }
@@ -78,6 +79,7 @@ impl Page {
     /// When the browser refuses.
     #[track_caller]
     pub fn set_forced_colors(&self, forced: bool) -> Outcome {
+        self.session.only_chromium("forced colours")?;
         if !forced {
             return self.emulate();
         }
@@ -101,6 +103,9 @@ impl Page {
     pub(crate) fn emulate(&self) -> Outcome {
         let settings = self.settings.borrow().clone();
         let (width, height, scale, mobile) = settings.size.metrics();
+        if settings.engine == Engine::WebKit {
+            return self.resize(width, height);
+        }
         let theme = match settings.theme {
             Theme::Light => "light",
             Theme::Dark => "dark",

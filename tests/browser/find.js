@@ -1,7 +1,8 @@
 // Finds elements by what a screen reader would call them.
 // arguments: kind ("label" | "role" | "text" | "css"), wanted text, role
 // Returns { found: [elements], seen: [names], } where `seen` helps whoever
-// reads a failure.
+// reads a failure; or { kin: [elements] }, those that may have the role, where
+// a script cannot know what a screen reader would call them.
 const [kind, wanted, role] = arguments;
 const squash = (s) => (s || "").replace(/\s+/g, " ").trim();
 const want = squash(wanted);
@@ -33,8 +34,11 @@ const given = "[role], [contenteditable]";
 const can = kind === "label" ? `input, select, textarea, ${given}`
   : role === "button" ? `button, input, select, summary, ${given}`
   : ":not(svg *)";
-const kin = [...all(document)].filter((e) =>
-  e.matches(can) && shown(e) && (kind === "label" ? field(e) : e.computedRole === role));
+const may = [...all(document)].filter((e) => e.matches(can) && shown(e));
+if (!("computedRole" in Element.prototype)) {
+  return { kin: may.filter((e) => kind === "role" || e.matches("input, select, textarea")) };
+}
+const kin = may.filter((e) => kind === "label" ? field(e) : e.computedRole === role);
 const named = kin.map((e) => [e, squash(e.computedName)]);
 const exact = named.filter(([, name]) => name === want);
 const loose = named.filter(([, name]) => name.includes(want));

@@ -121,6 +121,9 @@ impl Page {
     ) -> Outcome<(Vec<Element<'_>>, Vec<String>)> {
         let args = [json!(kind), json!(wanted), json!(role)];
         let mut answer = self.eval(FIND, &args)?;
+        if let Some(Value::Array(kin)) = answer.get_mut("kin").map(Value::take) {
+            return self.choose_among(&kin, wanted, role);
+        }
         let mut list = |key: &str| match answer.get_mut(key).map(Value::take) {
             Some(Value::Array(items)) => items,
             _ => Vec::new(),
@@ -131,6 +134,34 @@ impl Page {
             found.push(Element::from_json(self, &item, &what(kind, wanted, role))?);
         }
         Ok((found, seen))
+    }
+
+    /// What the script does where it can: asks each for its role and name. An empty role stands
+    /// for any field, which the script has made sure of.
+    #[track_caller]
+    fn choose_among(
+        &self,
+        kin: &[Value],
+        wanted: &str,
+        role: &str,
+    ) -> Outcome<(Vec<Element<'_>>, Vec<String>)> {
+        let squash = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ");
+        let wanted = squash(wanted);
+        let (mut exact, mut loose, mut seen) = (Vec::new(), Vec::new(), Vec::new());
+        for one in kin {
+            let element = Element::from_json(self, one, &what("role", &wanted, role))?;
+            // The page may have taken it away meanwhile.
+            let Ok(name) = element.name().map(|name| squash(&name)) else { continue };
+            let fits = name.contains(&wanted)
+                && (role.is_empty() || element.role().is_ok_and(|found| found == role));
+            if fits && name == wanted {
+                exact.push(element);
+            } else if fits {
+                loose.push(element);
+            }
+            seen.push(name);
+        }
+        Ok((if exact.is_empty() { loose } else { exact }, seen))
     }
 }
 

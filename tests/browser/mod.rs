@@ -1,4 +1,4 @@
-//! A real Chromium, asked in plain words.
+//! A real browser, asked in plain words: Chromium, or WebKit for what the standard covers.
 //!
 //! ```no_run
 //! use pitchline_tests::browser::{Browser, Key, Outcome, Size};
@@ -20,7 +20,7 @@
 //! the test process, however it ends.
 
 mod axe;
-mod driver;
+mod chromium;
 mod element;
 mod emulate;
 mod fault;
@@ -29,9 +29,11 @@ mod frame;
 mod key;
 mod page;
 mod permit;
+mod process;
 mod record;
 mod session;
 mod tab;
+mod webkit;
 
 use std::time::Duration;
 
@@ -51,9 +53,20 @@ pub const PATIENCE: Duration = Duration::from_secs(15);
 /// How long one command to the browser may take.
 pub const LIMIT: Duration = Duration::from_secs(60);
 
+/// What a browser is built on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Engine {
+    /// Of most browsers; pretends to be any device, and records all it does.
+    Chromium,
+    /// Of iPhones, here on a desk. Sizes are those of its window, of 334 CSS px or more, at one
+    /// device pixel each and with a mouse.
+    WebKit,
+}
+
 /// A browser about to be started; every setting has a default.
 #[derive(Clone, Debug)]
 pub struct Browser {
+    pub(crate) engine: Engine,
     pub(crate) size: Size,
     pub(crate) theme: Theme,
     pub(crate) locale: String,
@@ -61,9 +74,21 @@ pub struct Browser {
 }
 
 impl Browser {
-    /// Light theme, British English, motion allowed.
+    /// Chromium, light theme, British English, motion allowed.
     pub fn new(size: Size) -> Self {
-        Self { size, theme: Theme::Light, locale: "en-GB".to_owned(), reduced_motion: false }
+        Self {
+            engine: Engine::Chromium,
+            size,
+            theme: Theme::Light,
+            locale: "en-GB".to_owned(),
+            reduced_motion: false,
+        }
+    }
+
+    /// Another engine.
+    pub fn engine(mut self, engine: Engine) -> Self {
+        self.engine = engine;
+        self
     }
 
     /// What `prefers-color-scheme` says.
@@ -88,7 +113,7 @@ impl Browser {
     /// Starts the browser with an empty profile.
     ///
     /// # Errors
-    /// When Chromium or chromedriver is missing or does not come up.
+    /// When the browser or its driver is missing or does not come up.
     #[track_caller]
     pub fn start(self) -> Outcome<Page> {
         Page::start(self)

@@ -11,7 +11,7 @@ use serde_json::{Value, json};
 
 use super::record::Record;
 use super::session::Session;
-use super::{Browser, Element, Fault, Key, Outcome, PATIENCE};
+use super::{Browser, Element, Engine, Fault, Key, Outcome, PATIENCE};
 
 /// One browser and the tab of it that is in front.
 pub struct Page {
@@ -40,7 +40,7 @@ impl Page {
     /// When the address cannot be reached.
     #[track_caller]
     pub fn goto(&self, url: &str) -> Outcome {
-        self.post("url", json!({ "url": url })).map(drop)
+        self.leave_for("url", json!({ "url": url }))
     }
 
     /// Loads the page anew, as the button does.
@@ -49,7 +49,7 @@ impl Page {
     /// When the address cannot be reached.
     #[track_caller]
     pub fn reload(&self) -> Outcome {
-        self.post("refresh", json!({})).map(drop)
+        self.leave_for("refresh", json!({}))
     }
 
     /// One step back in the tab's history.
@@ -58,7 +58,17 @@ impl Page {
     /// When the address cannot be reached.
     #[track_caller]
     pub fn back(&self) -> Outcome {
-        self.post("back", json!({})).map(drop)
+        self.leave_for("back", json!({}))
+    }
+
+    /// Goes to another page; what WebKit's complained about would go with it.
+    #[track_caller]
+    fn leave_for(&self, command: &str, body: Value) -> Outcome {
+        if self.session.engine == Engine::WebKit {
+            self.console()?;
+        }
+        self.post(command, body)?;
+        self.listen()
     }
 
     /// The address in the address bar.
@@ -198,9 +208,13 @@ impl Page {
 
     #[track_caller]
     fn capture(&self, name: &str, whole: bool) -> Outcome<PathBuf> {
-        let params = json!({ "format": "png", "captureBeyondViewport": whole });
-        let answer = self.session.devtools("Page.captureScreenshot", params)?;
-        let data = answer.get("data").and_then(Value::as_str).unwrap_or_default();
+        let data = if self.session.engine == Engine::WebKit && !whole {
+            text(self.session.send(Method::GET, "screenshot", Value::Null)?)
+        } else {
+            let params = json!({ "format": "png", "captureBeyondViewport": whole });
+            let mut answer = self.session.devtools("Page.captureScreenshot", params)?;
+            text(answer.get_mut("data").map(Value::take).unwrap_or_default())
+        };
         let Ok(bytes) = STANDARD.decode(data) else {
             return Err(Fault::new("the picture is not base64"));
         };

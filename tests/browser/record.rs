@@ -4,8 +4,9 @@ use std::fmt;
 
 use serde_json::{Value, json};
 
+use super::chromium::net_log;
 use super::page::text;
-use super::{Fault, Outcome, Page};
+use super::{Engine, Fault, Outcome, Page};
 
 /// What was heard so far; the browser hands each piece out once.
 #[derive(Default)]
@@ -33,13 +34,17 @@ impl fmt::Display for ConsoleEntry {
 }
 
 impl Page {
-    /// Every console line so far, of all tabs.
+    /// Every console line so far, of all tabs; from WebKit only errors and warnings, and only what
+    /// came after a page was loaded.
     ///
     /// # Errors
     /// When the browser does not answer.
     #[track_caller]
     pub fn console(&self) -> Outcome<Vec<ConsoleEntry>> {
-        let fresh = self.drain("browser")?;
+        let fresh = match self.session.engine {
+            Engine::Chromium => self.drain("browser")?,
+            Engine::WebKit => self.heard()?,
+        };
         let mut record = self.record.borrow_mut();
         record.console.extend(fresh.into_iter().map(|line| {
             let part = |key: &str| text(line.get(key).cloned().unwrap_or_default());
@@ -145,8 +150,9 @@ impl Page {
     /// When the browser's own record of its network is not whole.
     #[track_caller]
     pub fn close(mut self) -> Outcome<Vec<String>> {
+        self.session.only_chromium("a record of its network")?;
         self.session.close()?;
-        let log = match std::fs::read(self.session.net_log()) {
+        let log = match std::fs::read(net_log(self.session.folder())) {
             Ok(log) => log,
             Err(error) => return Err(Fault::new(format!("no network record: {error}"))),
         };
@@ -159,13 +165,16 @@ impl Page {
     /// Starts the record afresh.
     #[track_caller]
     pub(crate) fn discard_record(&self) -> Outcome {
-        self.drain("browser")?;
-        self.drain("performance")?;
+        if self.session.engine == Engine::Chromium {
+            self.drain("browser")?;
+            self.drain("performance")?;
+        }
         Ok(())
     }
 
     #[track_caller]
     fn drain(&self, kind: &str) -> Outcome<Vec<Value>> {
+        self.session.only_chromium("a record of its network")?;
         match self.post("se/log", json!({ "type": kind }))? {
             Value::Array(lines) => Ok(lines),
             other => Err(Fault::new(format!("no {kind} log: {other}"))),

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use pitchline_site::{Options, Server, serve};
-use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Size, Theme};
+use pitchline_tests::browser::{Browser, Engine, Fault, Key, Outcome, Size, Theme};
 use serde_json::{Value, json};
 
 fn fixture() -> Outcome<Server> {
@@ -136,8 +136,59 @@ fn a_bad_page_is_caught() -> Outcome {
 }
 
 #[test]
+fn webkit_sees_and_catches() -> Outcome {
+    let server = fixture()?;
+    let page = Browser::new(Size::Phone).engine(Engine::WebKit).theme(Theme::Dark).start()?;
+    page.goto(&format!("{}good.html", server.url()))?;
+    let device =
+        "return [innerWidth, innerHeight, matchMedia('(prefers-color-scheme: dark)').matches]";
+    assert_eq!(page.eval(device, &[])?, json!([390, 844, true]));
+
+    page.by_label("Pack voltage")?.fill("37,5")?;
+    page.by_role("button", "Save this board")?.click()?;
+    page.by_text("Saved 37,5 V")?;
+    page.by_label("Wheel")?.choose("Rough road")?;
+    assert_eq!(page.by_role("status", "")?.text()?, "Rolls on Rough road");
+    page.press(Key::Tab)?;
+    let save = page.focused()?;
+    assert_eq!((save.role()?, save.name()?), ("button".to_owned(), "Save this board".to_owned()));
+    assert_eq!(page.all_by_role("textbox")?.len(), 2);
+    page.assert_quiet()?;
+
+    page.eval(
+        "console.warn('first'); setTimeout(() => { throw new Error('second') });
+        Promise.reject(new Error('third')); document.body.append(new Image());
+        document.body.lastChild.src = 'fourth.png'",
+        &[],
+    )?;
+    let complaints = ["first", "second", "third", "img-src forbids", "fourth.png is not there"];
+    page.wait_for("all complaints", |page| {
+        let lines = page.console()?;
+        Ok(complaints.iter().all(|words| lines.iter().any(|line| line.message.contains(words))))
+    })?;
+    // They are not lost with the page.
+    page.reload()?;
+    let loud = complaint(page.assert_quiet())?;
+    for words in complaints {
+        assert!(loud.contains(words), "{words} is not in: {loud}");
+    }
+    assert!(complaint(page.set_print(true))?.contains("only Chromium has"));
+    assert!(complaint(page.close_own(&origin(&server)))?.contains("only Chromium has"));
+    Ok(())
+}
+
+#[test]
 fn nothing_outlives_the_page() -> Outcome {
-    let page = Browser::open(Size::Phone)?;
+    gone_with_the_page(Engine::Chromium)
+}
+
+#[test]
+fn nothing_outlives_the_page_in_webkit() -> Outcome {
+    gone_with_the_page(Engine::WebKit)
+}
+
+fn gone_with_the_page(engine: Engine) -> Outcome {
+    let page = Browser::new(Size::Phone).engine(engine).start()?;
     let folder = page.folder().to_owned();
     assert!(running(&folder)? > 0);
     drop(page);
@@ -152,13 +203,15 @@ fn nothing_outlives_the_page() -> Outcome {
     Ok(())
 }
 
-/// How many processes were started on this profile folder.
+/// How many processes were started on this profile folder, by their arguments or environment.
 fn running(folder: &Path) -> Outcome<usize> {
     let mut count = 0;
     for process in std::fs::read_dir("/proc")? {
+        let process = process?.path();
         // A process may end while we look.
-        let command = std::fs::read(process?.path().join("cmdline")).unwrap_or_default();
-        if String::from_utf8_lossy(&command).contains(&*folder.to_string_lossy()) {
+        let read = |name| std::fs::read(process.join(name)).unwrap_or_default();
+        let started = [read("cmdline"), read("environ")].concat();
+        if String::from_utf8_lossy(&started).contains(&*folder.to_string_lossy()) {
             count += 1;
         }
     }
