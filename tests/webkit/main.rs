@@ -1,0 +1,179 @@
+//! The main walk through the page in WebKit, the engine of iPhones.
+//!
+//! Answers are the core's, as in the tests of the page in Chromium; the page is the built one.
+
+#![allow(dead_code, reason = "the page's own tests use the rest of what they share with these")]
+
+#[path = "../page/strip.rs"]
+mod strip;
+#[path = "../page/visit.rs"]
+mod visit;
+
+use pitchline_core::Slot;
+use pitchline_tests::browser::{Browser, Engine, Outcome, Page, Size};
+use serde_json::json;
+
+use strip::assert_answers;
+use visit::{Site, Visit, demo, drawn, kit_for, pick, put, wait_living};
+
+fn webkit(size: Size) -> Browser {
+    Browser::new(size).engine(Engine::WebKit)
+}
+
+#[track_caller]
+fn visit(size: Size) -> Outcome<Visit> {
+    Visit::of(Site::new()?, webkit(size))
+}
+
+/// Nothing broke, and the page complained about nothing.
+#[track_caller]
+fn assert_well(page: &Page) -> Outcome {
+    let script = "return [document.documentElement.dataset.app,
+        document.querySelectorAll('.recovery, .told li').length]";
+    assert_eq!(page.eval(script, &[])?, json!(["running", 0]));
+    page.assert_quiet()
+}
+
+/// Opens, answers, draws, and shows how an answer was worked out.
+fn opens(size: Size) -> Outcome {
+    let visit = visit(size)?;
+    let page = &visit.page;
+    assert_answers(page, &demo().draft("kittiwake"))?;
+    drawn(page)?;
+    let pictures = page.eval(
+        "return [...document.querySelectorAll('figure svg[role=img]')].map((svg) => {
+            const box = svg.getBoundingClientRect();
+            const length = [...svg.querySelectorAll('path')].map((path) => path.getTotalLength());
+            return box.left >= 0 && box.right <= innerWidth && box.width > 200 && box.height > 60
+                && Math.max(...length) > 100
+        })",
+        &[],
+    )?;
+    let pictures = pictures.as_array().cloned().unwrap_or_default();
+    assert!(pictures.len() > 5 && pictures.iter().all(|well| *well == true), "{pictures:?}");
+
+    page.by_css("#fast details.working > summary")?.click()?;
+    let formula = page.by_css("#fast details.working[open] .step-formula")?.text()?;
+    assert!(formula.contains('='), "{formula}");
+    let wide = page.eval("return document.documentElement.scrollWidth - innerWidth", &[])?;
+    assert!(wide.as_f64() <= Some(0.0), "{wide} px too wide");
+    page.screenshot(&format!("webkit-{size:?}"))?;
+    assert_well(page)
+}
+
+#[test]
+fn it_opens_on_a_phone() -> Outcome {
+    opens(Size::Phone)
+}
+
+#[test]
+fn it_opens_on_a_desktop() -> Outcome {
+    opens(Size::Desktop)
+}
+
+#[test]
+fn an_edit_is_answered_and_its_link_opens_elsewhere() -> Outcome {
+    let visit = visit(Size::Phone)?;
+    let page = &visit.page;
+    let catalog = demo();
+    page.by_role("button", "Gannet")?.click()?;
+    page.by_label("Wheel ×4")?.choose("Buoy 185")?;
+    page.by_css("#rider-mass_kg")?.fill("91.5")?;
+    page.by_label("Posture")?.choose("Crouched")?;
+    let mut draft = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
+    put(&mut draft, &catalog, Slot::Wheel, "buoy-185");
+    draft.set(Slot::Rider, "mass_kg", 91.5);
+    draft.set(Slot::Rider, "posture", 2.0);
+    assert_answers(page, &draft)?;
+    let parts = ["&kit=gannet", "&wheel=buoy-185", "&rider.mass_kg=91.5", "=crouched"];
+    page.wait_for("the address follows", |page| {
+        let address = page.url()?;
+        Ok(parts.iter().all(|part| address.contains(part)))
+    })?;
+    // By the clipboard, or where a browser refuses that, by hand.
+    page.by_role("button", "Copy link")?.click()?;
+    page.wait_until(
+        "return document.querySelector('.messages').innerText.includes('Link copied')
+            || [...document.querySelectorAll('input')].some((e) => e.value === location.href)",
+    )?;
+
+    let other = webkit(Size::Phone).start()?;
+    other.goto(&page.url()?)?;
+    wait_living(&other)?;
+    assert_answers(&other, &draft)?;
+    assert_eq!(other.by_css("#rider-mass_kg")?.value()?, "91.5");
+    other.by_text("Build opened from the link.")?;
+    assert_well(&other)?;
+    assert_well(page)
+}
+
+#[test]
+fn a_build_is_saved_and_opened_again() -> Outcome {
+    let visit = visit(Size::Phone)?;
+    let page = &visit.page;
+    let mut saved = demo().draft("kittiwake");
+    page.by_css("#rider-mass_kg")?.fill("88.25")?;
+    saved.set(Slot::Rider, "mass_kg", 88.25);
+    assert_answers(page, &saved)?;
+    page.by_label("Name")?.fill("Sunday & hills")?;
+    page.by_role("button", "Save on this device")?.click()?;
+    page.by_text("Saved on this device.")?;
+    page.by_css("#rider-mass_kg")?.fill("60")?;
+    let mut other = saved.clone();
+    other.set(Slot::Rider, "mass_kg", 60.0);
+    assert_answers(page, &other)?;
+
+    visit.reload()?;
+    let page = &visit.page;
+    assert_answers(page, &other)?;
+    page.by_role("button", "Open Sunday & hills")?.click()?;
+    assert_answers(page, &saved)?;
+    assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "88.25");
+    assert_well(page)
+}
+
+#[test]
+fn it_works_without_a_signal() -> Outcome {
+    let mut visit = visit(Size::Phone)?;
+    visit.page.by_text("Ready offline: it works without a signal from now on.")?;
+    visit.server.stop();
+    visit.reload()?;
+    let page = &visit.page;
+    let catalog = demo();
+    let mut draft = catalog.draft("kittiwake");
+    assert_answers(page, &draft)?;
+    pick(page, &catalog, &mut draft, Slot::Wheel, 2)?;
+    assert_answers(page, &draft)?;
+    visit.reload()?;
+    assert_answers(&visit.page, &draft)?;
+    assert_well(&visit.page)
+}
+
+/// The driver neither prints nor pretends to, so the rules for paper are put on the screen, on
+/// which this is the width of A4: 210 mm at 96 px an inch.
+#[test]
+fn the_rules_for_paper_hold() -> Outcome {
+    let visit = visit(Size::Pixels(794, 1123))?;
+    let page = &visit.page;
+    let answers = demo().draft("kittiwake");
+    assert_answers(page, &answers)?;
+    let look = "const shown = (name) => document.querySelector(name).checkVisibility();
+        return [getComputedStyle(document.querySelector('.strip')).position,
+            ...['.builds', '.contents', '.units', '#fast'].map(shown)]";
+    assert_eq!(page.eval(look, &[])?, json!(["sticky", true, true, true, true]));
+    let sheets = page.eval(
+        "const rules = [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules])
+            .filter((rule) => rule.media?.mediaText === 'print');
+        for (const rule of rules) rule.media.mediaText = 'all';
+        return new Set(rules.map((rule) => rule.parentStyleSheet)).size",
+        &[],
+    )?;
+    assert!(sheets.as_u64() > Some(2), "{sheets}");
+    assert_eq!(page.eval(look, &[])?, json!(["static", false, false, false, true]));
+    drawn(page)?;
+    let wide = page.eval("return document.documentElement.scrollWidth", &[])?;
+    assert_eq!(wide, json!(794));
+    page.screenshot("webkit-paper")?;
+    assert_answers(page, &answers)?;
+    assert_well(page)
+}
