@@ -3,7 +3,8 @@
 //! A board is a [`Draft`]: one [`Record`] for each [`Slot`], with values in the
 //! units of the maker's file. [`Build::check`] turns it into typed parts in SI,
 //! after which nothing can be out of range and nothing fails; [`answers`] then
-//! answers the four questions, and [`explain`] shows the working of each.
+//! answers how fast, how steep and how far ([`answer_set`] every question), and [`explain`]
+//! shows the working of each.
 //!
 //! ```
 //! use pitchline_core::{Build, Draft, Headline, Slot, answers, explain};

@@ -71,7 +71,7 @@ pub struct Totals {
     pub unpriced: usize,
 }
 
-/// The four questions answered, with their curves.
+/// Speed, hills and distance answered, with their curves.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Answers {
     /// What's on it?
@@ -86,7 +86,7 @@ pub struct Answers {
     pub push: PushCurve,
 }
 
-/// Answers the four questions for a checked build.
+/// Answers how fast, how steep and how far for a checked build; [`answer_set`] answers all.
 ///
 /// Never fails: whatever a checked build holds, each answer is finite.
 ///

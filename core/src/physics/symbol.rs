@@ -14,7 +14,7 @@ pub(crate) const fn known(text: &'static str, unit: Unit) -> (&'static str, Unit
         }
         place += 1;
     }
-    panic!("the glossary has no such symbol with this unit");
+    panic!("physics/symbol.rs has no such symbol with this unit: add a row to it");
 }
 
 #[allow(clippy::indexing_slicing)]

@@ -20,7 +20,7 @@ pub fn say(app: App, say: Say) -> Memo<Answer> {
 
 /// Answers side by side, each with its working folded away beneath.
 #[component]
-pub fn Answers(list: &'static [(Headline, Say)]) -> impl IntoView {
+pub fn AnswerRow(list: &'static [(Headline, Say)]) -> impl IntoView {
     let app = use_app();
     let one = |(which, says): &(Headline, Say)| {
         let (which, answer) = (*which, say(app, *says));

@@ -8,6 +8,8 @@ use std::sync::Arc;
 
 /// What the arrow keys do on a curve.
 pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
+/// What the arrow keys do on bars.
+pub const ALONG_BARS: &str = "Arrow keys move along the bars";
 
 /// How something is drawn.
 pub struct Draws<T> {

@@ -24,8 +24,8 @@ pub const AMISS: &str = "amiss";
 /// Id of what does not go together by tags and volts.
 pub const MISFITS: &str = "misfits";
 
-pub use answers::{Answers, Say, say};
-pub use draws::{ALONG_CURVE, Draws, sketch, table};
+pub use answers::{AnswerRow, Say, say};
+pub use draws::{ALONG_BARS, ALONG_CURVE, Draws, sketch, table};
 pub use input::{Input, InputAs, Inputs, lead_to, lead_to_part};
 pub use plot::{Mark, Plot};
 pub use range::Range;

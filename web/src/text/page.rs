@@ -47,7 +47,6 @@ pub const CHARGED: &str = "Step by step: the time first, then the energy from th
 pub const COLD: &str = "At your cruising speed without stops. The pack is taken to start as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
 /// Under the curve over age.
 pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
-/// In the place of what comes in the second piece, while that is on its way.
 /// Over the rides in time.
 pub const RIDE: &str = "With stops, hills and heat";
 /// The way to every question.

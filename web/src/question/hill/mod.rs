@@ -3,7 +3,7 @@
 mod curve;
 mod long_climb;
 
-use super::{ALONG_CURVE, Answers, Say, Sure, sketch};
+use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
 use crate::app::{Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Notice};
@@ -47,7 +47,7 @@ pub fn Hill() -> impl IntoView {
     });
     let curve = sketch(move || app.found(), &curve::CURVE);
     view! {
-            <Answers list=&ANSWERS />
+            <AnswerRow list=&ANSWERS />
             {move || own.get().map(|text| view! { <Notice text /> })}
             <Caution text=page::CAUTION_HILL />
             <Figure sketch=curve hint=ALONG_CURVE />

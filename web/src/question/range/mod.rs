@@ -2,8 +2,8 @@
 
 mod season;
 
-use super::answers::{Answers as AnswersView, Say};
-use super::draws::{Draws, sketch, table};
+use super::answers::{AnswerRow, Say};
+use super::draws::{ALONG_BARS, Draws, sketch, table};
 use super::input::Input;
 use super::sure::Sure;
 use crate::app::{App, Banded, Found, use_app};
@@ -26,7 +26,7 @@ pub fn Range(children: Children) -> impl IntoView {
         app.found().and_then(|found| spent(&found.answers, style)).unwrap_or_default()
     };
     view! {
-            <AnswersView list=DISTANCE />
+            <AnswerRow list=DISTANCE />
             <p class="facts">{facts}</p>
             <div class="fields">
                 <Input of=Slot::Ride key="start_charge_percent" />
@@ -35,7 +35,7 @@ pub fn Range(children: Children) -> impl IntoView {
             <Sure of=Banded::Distance />
             <Figure
                 sketch=sketch(move || app.found(), &ENERGY)
-                hint="Arrow keys move along the bars"
+                hint=ALONG_BARS
             />
             {children()}
             <Seasons />

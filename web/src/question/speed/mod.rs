@@ -4,7 +4,7 @@ mod gear_map;
 mod push;
 mod runs;
 
-use super::{ALONG_CURVE, Answers, Say, Sure, sketch};
+use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
 use crate::app::{Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::Caution;
@@ -43,7 +43,7 @@ pub fn Speed() -> impl IntoView {
     let app = use_app();
     let push = sketch(move || app.found(), &push::PUSH);
     view! {
-            <Answers list=&ANSWERS />
+            <AnswerRow list=&ANSWERS />
             <Caution text=page::CAUTION_SPEED />
             <GearMap />
             <Figure sketch=push hint=ALONG_CURVE />
