@@ -2,8 +2,10 @@
 //! maker's, and one that is no JSON.
 
 use std::fs;
+use std::time::Duration;
 
 use pitchline_core::Slot;
+use pitchline_site::Fault as ServerFault;
 use pitchline_tests::browser::{Browser, Outcome, Size};
 use pitchline_tests::root;
 
@@ -180,4 +182,93 @@ fn the_demo_stands_in_for_a_missing_file() -> Outcome {
     assert_answers(&visit.page, &demo().draft("kittiwake"))?;
     assert!(visit.page.by_css(".told")?.text()?.contains("404"));
     visit.end_but(&["catalogue.json"])
+}
+
+/// What a host may send by mistake in place of the catalogue, and a word of the reason given.
+fn spoilt() -> Vec<(Vec<u8>, &'static str)> {
+    vec![
+        (b"null".to_vec(), "object"),
+        (b"[]".to_vec(), "object"),
+        (br#"{"error":"try again later"}"#.to_vec(), "no kit that can be used"),
+        (vec![b' '; 2 << 20], "1048576 bytes"),
+        (br#"{"schema_version":1e999}"#.to_vec(), "line 1"),
+        (b"<!DOCTYPE html><title>Sign in</title>".to_vec(), "line 1"),
+    ]
+}
+
+#[track_caller]
+fn assert_kept(visit: &Visit, answers: &[String], reason: &str) -> Outcome {
+    let page = &visit.page;
+    let said = page.by_css(".told")?.text()?;
+    let today = page.eval("return new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }).replace(' ', '\u{a0}')", &[])?;
+    for words in ["maker's parts as of", today.as_str().unwrap_or_default(), reason] {
+        assert!(said.contains(words), "{words:?} is not in {said:?}");
+    }
+    page.by_role("button", "Dunlin")?;
+    assert_eq!(strip(page)?.to_vec(), answers, "{reason}");
+    Ok(())
+}
+
+/// With a service worker, without the network, and without a worker.
+#[test]
+fn a_spoilt_file_never_replaces_a_good_one() -> Outcome {
+    let mut visit = visit("other-maker.json", Size::Phone)?;
+    visit.page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
+    let answers = strip(&visit.page)?.to_vec();
+    for (body, reason) in spoilt() {
+        visit.server.set_fault("catalogue.json", ServerFault::Body(body));
+        visit.reload()?;
+        assert_kept(&visit, &answers, reason)?;
+    }
+    visit.page.assert_accessible()?;
+    visit.page.screenshot("page-kept-catalogue-Phone")?;
+    let address = visit.server.url();
+    visit.page.goto(&format!("{address}?no-sw"))?;
+    wait_living(&visit.page)?;
+    assert_kept(&visit, &answers, "line 1")?;
+    visit.page.goto(&address)?;
+    visit.page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
+    visit.server.stop();
+    visit.reload()?;
+    assert_kept(&visit, &answers, "could not be fetched")?;
+    visit.end_but(&["catalogue.json", "sw.js"])
+}
+
+/// It is kept once it comes, however late.
+#[test]
+fn a_slow_host_is_not_waited_for_twice() -> Outcome {
+    let visit = visit("other-maker.json", Size::Desktop)?;
+    let page = &visit.page;
+    let new = fixture("other-maker.json")?.replace("Saltmarsh Lane", "Weir House");
+    fs::write(visit.site.path().join("catalogue.json"), new)?;
+    visit.server.set_fault("catalogue.json", ServerFault::Delay(Duration::from_secs(6)));
+    visit.reload()?;
+    assert!(page.by_css(".told")?.text()?.contains("did not arrive within 3\u{a0}s"));
+    assert!(page.text()?.contains("Saltmarsh Lane Workshop"));
+    page.wait_until("return Object.entries(localStorage).some(([key, text]) => key.endsWith(':catalogue') && text.includes('Weir House'))")?;
+    visit.reload()?;
+    assert!(page.text()?.contains("Weir House Workshop"));
+    visit.end()
+}
+
+/// Some hosts let everything be kept for hours.
+#[test]
+fn a_new_file_is_seen_past_the_hosts_leave_to_keep_the_old() -> Outcome {
+    let visit = Visit::before(
+        Site::with_catalogue(&fixture("other-maker.json")?)?,
+        Browser::new(Size::Desktop),
+    )?;
+    let page = &visit.page;
+    visit.server.set_fault("catalogue.json", ServerFault::Stale);
+    let without_worker = format!("{}?no-sw", visit.server.url());
+    page.goto(&without_worker)?;
+    wait_living(page)?;
+    page.by_text("Saltmarsh Lane Workshop")?;
+    let new = fixture("other-maker.json")?.replace("Saltmarsh Lane", "Weir House");
+    fs::write(visit.site.path().join("catalogue.json"), new)?;
+    page.goto("about:blank")?;
+    page.goto(&without_worker)?;
+    wait_living(page)?;
+    page.by_text("Weir House Workshop")?;
+    visit.end()
 }

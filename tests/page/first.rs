@@ -1,5 +1,7 @@
-//! The shell in the HTML: what stands there before any script runs.
+//! The shell in the HTML: what stands there before any script runs, what it says while something is
+//! awaited, and why the calculator cannot start.
 
+use std::fs;
 use std::time::Duration;
 
 use pitchline_site::Fault;
@@ -29,7 +31,11 @@ fn the_shell_says_what_it_is_without_scripts() -> Outcome {
     page.set_scripts(false)?;
     page.goto(&visit.server.url())?;
     assert_shell(page)?;
-    assert!(page.text()?.contains("needs JavaScript"));
+    let text = page.text()?;
+    assert!(text.contains("needs JavaScript"), "{text}");
+    for false_hope in ["Getting the calculator ready", "Reload the page"] {
+        assert!(!text.contains(false_hope), "{text}");
+    }
     page.screenshot("page-without-scripts-Phone")?;
     page.set_scripts(true)?;
     visit.open("")?;
@@ -65,4 +71,137 @@ fn the_shell_stands_while_the_rest_loads() -> Outcome {
     lost.wait_until("return document.querySelector('button.tile')")?;
     wait_living(&lost)?;
     visit.end()
+}
+
+/// Longer than anybody looks on here.
+const NEVER: Fault = Fault::Delay(Duration::from_secs(90));
+
+fn awaits(file: &str, what: &str, help: &str, size: Size) -> Outcome<Visit> {
+    let visit = Visit::before(Site::new()?, Browser::new(size))?;
+    let page = &visit.page;
+    visit.server.set_fault(&visit.site.file(file)?, NEVER);
+    page.goto(&visit.server.url())?;
+    assert!(!page.text()?.contains("Still"), "too early");
+    page.by_text(what)?;
+    assert_shell(page)?;
+    page.assert_accessible()?;
+    page.by_text(help)?;
+    page.by_role("button", "Reload")?;
+    page.screenshot(&format!("page-awaits{}-{size:?}", file.replace('.', "-")))?;
+    page.assert_accessible()?;
+    Ok(visit)
+}
+
+#[test]
+fn a_hanging_program_is_named() -> Outcome {
+    let what = "Still waiting for the calculator's program.";
+    awaits("_bg.wasm", what, "Check your connection and reload the page.", Size::Phone).map(drop)
+}
+
+/// In the end the demo stands in, with the reason.
+#[test]
+fn a_hanging_catalogue_is_named_and_done_without() -> Outcome {
+    let what = "Still waiting for the maker's parts, catalogue.json.";
+    let visit = awaits("catalogue.json", what, "the page starts without them", Size::Desktop)?;
+    wait_living(&visit.page)?;
+    assert!(visit.page.by_css(".told")?.text()?.contains("did not arrive within 30\u{a0}s"));
+    assert_answers(&visit.page, &demo().draft("kittiwake"))?;
+    visit.end()
+}
+
+/// What is hidden at first, so that it need not be said by a script.
+#[test]
+fn a_page_without_its_scripts_says_so_by_itself() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    for script in ["boot-", "recovery-"] {
+        visit.server.break_path(&script_of(&visit.site, script)?);
+    }
+    page.goto(&visit.server.url())?;
+    let late = "Still not ready? Reload the page.";
+    assert!(!page.text()?.contains(late), "too early");
+    page.wait_until(
+        "return getComputedStyle(document.getElementById('late')).visibility === 'visible'",
+    )?;
+    assert!(page.text()?.contains(late));
+    page.assert_accessible()
+}
+
+fn script_of(site: &Site, start: &str) -> Outcome<String> {
+    let names = fs::read_dir(site.path())?.flatten().map(|file| file.file_name());
+    let mut names = names.map(|name| name.to_string_lossy().into_owned());
+    names
+        .find(|name| name.starts_with(start) && name.ends_with(".js"))
+        .ok_or_else(|| pitchline_tests::browser::Fault::new(format!("no script {start}")))
+}
+
+#[track_caller]
+fn assert_cannot_start(page: &Page, title: &str, words: &str) -> Outcome {
+    let panel = page.by_role("alert", "")?;
+    let said = panel.text()?;
+    assert!(said.contains(title) && said.contains(words), "{said}");
+    assert!(!page.text()?.contains("Getting the calculator ready"), "it is not");
+    assert_shell(page)?;
+    page.assert_accessible()
+}
+
+#[test]
+fn a_missing_script_is_told() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Desktop))?;
+    visit.server.break_path(&script_of(&visit.site, "boot-")?);
+    visit.page.goto(&visit.server.url())?;
+    assert_cannot_start(&visit.page, "The calculator did not load", "did not arrive or was blocked")
+}
+
+#[test]
+fn a_browser_without_webassembly_is_told() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    let page = &visit.page;
+    page.before_each_page("delete window.WebAssembly")?;
+    page.goto(&visit.server.url())?;
+    assert_cannot_start(page, "The calculator can't start here", "no WebAssembly")?;
+    page.screenshot("page-no-webassembly-Phone")?;
+    page.assert_quiet()
+}
+
+#[test]
+fn a_damaged_program_is_told() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    visit.server.set_fault(&visit.site.file("_bg.wasm")?, Fault::Body(b"no program".to_vec()));
+    visit.page.goto(&visit.server.url())?;
+    assert_cannot_start(
+        &visit.page,
+        "The calculator can't start here",
+        "file on the host is damaged",
+    )
+}
+
+#[test]
+fn a_page_opened_from_a_file_says_so() -> Outcome {
+    let site = Site::new()?;
+    let page = Browser::open(Size::Desktop)?;
+    page.goto(&format!("file://{}/index.html", site.path().display()))?;
+    assert_cannot_start(&page, "The calculator can't start from a file", "on a web server")?;
+    page.screenshot("page-from-a-file-Desktop").map(drop)
+}
+
+#[test]
+fn a_frame_without_an_origin_says_so() -> Outcome {
+    let site = Site::new()?;
+    let frame = "<!DOCTYPE html><html lang=en><title>Shop</title><link rel=icon href='data:,'>
+        <iframe sandbox=allow-scripts title=Calculator src='./' width=380 height=700></iframe>";
+    fs::write(site.path().join("shop.html"), frame)?;
+    let visit = Visit::before(site, Browser::new(Size::Desktop))?;
+    let page = &visit.page;
+    page.goto(&format!("{}shop.html#v=1", visit.server.url()))?;
+    page.enter_frame(&page.by_css("iframe")?)?;
+    let panel = page.by_role("alert", "")?.text()?;
+    for words in
+        ["can't start in this frame", "allow-scripts allow-same-origin", &visit.server.url()]
+    {
+        assert!(panel.contains(words), "{words:?} is not in {panel:?}");
+    }
+    page.by_role("button", "Copy link")?;
+    assert_shell(page)?;
+    page.screenshot("page-without-origin-Desktop").map(drop)
 }

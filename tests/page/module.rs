@@ -235,3 +235,18 @@ fn the_module_leaves_the_hosts_page_alone() -> Outcome {
     assert_eq!(kept, json!(["", 0]));
     visit.end()
 }
+
+/// Even when it breaks, it says so and does not throw; nothing enters it afterwards.
+#[test]
+fn a_broken_module_says_so() -> Outcome {
+    let visit = host("")?;
+    let script = "const wasm = await pitchline.default();
+        let trap = '';
+        try { wasm.__wbindgen_malloc(0xffffffff, 1) } catch (error) { trap = error.name }
+        return [trap, pitchline.answers({})]";
+    let given = with_module(&visit.page, script, &[])?;
+    let reason = "Error: The calculator broke. Load the page again.";
+    let refused = json!({ "errors": [{ "field": "", "reason": reason }], "ignored": [] });
+    assert_eq!(given, json!(["RuntimeError", refused]));
+    visit.end()
+}

@@ -1,10 +1,14 @@
 //! In a garage without a signal.
 
+use std::fs;
+use std::time::Duration;
+
 use pitchline_core::Slot;
-use pitchline_tests::browser::{Outcome, Size};
+use pitchline_site::Fault;
+use pitchline_tests::browser::{Browser, Outcome, Size};
 
 use crate::strip::assert_answers;
-use crate::visit::{Visit, demo, pick};
+use crate::visit::{Site, Visit, demo, pick, wait_living};
 
 fn works_without_signal(size: Size) -> Outcome {
     let mut visit = Visit::at(size)?;
@@ -35,4 +39,57 @@ fn a_phone_without_signal() -> Outcome {
 #[test]
 fn a_desktop_without_signal() -> Outcome {
     works_without_signal(Size::Desktop)
+}
+
+/// Where it does not get ready for offline use, it says why.
+fn says(file: &str, fault: impl FnOnce(&Site) -> Outcome<Fault>, said: &str) -> Outcome<Visit> {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
+    visit.server.set_fault(file, fault(&visit.site)?);
+    visit.page.goto(&visit.server.url())?;
+    wait_living(&visit.page)?;
+    visit.page.wait_until(&format!(
+        "return document.getElementById('offline-state').textContent.startsWith({said:?})"
+    ))?;
+    assert_answers(&visit.page, &demo().draft("kittiwake"))?;
+    Ok(visit)
+}
+
+/// Scripts that a host puts into every page are the usual reason.
+#[test]
+fn an_altered_page_is_named() -> Outcome {
+    let altered = |site: &Site| {
+        let html = fs::read_to_string(site.path().join("index.html"))?;
+        Ok(Fault::Body(html.replace("</body>", "<!-- hosted with love --></body>").into_bytes()))
+    };
+    let said = "Not ready offline. index.html is not the file that was built";
+    says("", altered, said)?.end_but(&["sw.js"])
+}
+
+#[test]
+fn a_file_that_is_missing_offline_is_named() -> Outcome {
+    let said = "Not ready offline. icon-512.png: the host answered 404.";
+    says("icon-512.png", |_| Ok(Fault::Missing), said)?.end_but(&["icon-512.png", "sw.js"])
+}
+
+/// It goes on, and is ready in the end.
+#[test]
+fn a_slow_file_is_named() -> Outcome {
+    let slow = |_: &Site| Ok(Fault::Delay(Duration::from_secs(20)));
+    let visit =
+        says("icon-512.png", slow, "Not ready offline yet. Still waiting for icon-512.png.")?;
+    visit.page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
+    visit.page.by_text("Ready offline: it works without a signal from now on.")?;
+    visit.end()
+}
+
+#[test]
+fn a_hanging_worker_is_named() -> Outcome {
+    let hangs = |_: &Site| Ok(Fault::Delay(Duration::from_secs(60)));
+    says("sw.js", hangs, "Not ready offline yet. Still waiting for sw.js.")?.end()
+}
+
+#[test]
+fn a_missing_worker_is_told() -> Outcome {
+    says("sw.js", |_| Ok(Fault::Missing), "Not ready offline. The browser says:")?
+        .end_but(&["sw.js"])
 }

@@ -1,11 +1,15 @@
 //! When the calculator breaks: a panel that outlives it, and ways on.
 
-use pitchline_tests::browser::{Outcome, Size};
+use pitchline_site::Fault;
+use pitchline_tests::browser::{Browser, Outcome, Size, Theme};
 use serde_json::json;
 
 use crate::keep::save;
 use crate::strip::assert_answers;
-use crate::visit::{Visit, demo, kit_for, wait_living};
+use crate::visit::{Site, Visit, demo, kit_for, wait_living};
+
+const BROKE: &str =
+    "dispatchEvent(new CustomEvent('pitchline:panic', { detail: 'a tooth broke' }))";
 
 fn breaks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
@@ -20,8 +24,8 @@ fn breaks(size: Size) -> Outcome {
     page.by_css(".message")?;
     page.wait_until("return location.hash.includes('kit=gannet')")?;
 
-    let broke = "dispatchEvent(new CustomEvent('pitchline:panic', { detail: 'a tooth broke' }))";
-    page.eval(broke, &[])?;
+    page.eval("document.documentElement.dataset.kept = 'yes'", &[])?;
+    page.eval(BROKE, &[])?;
     let panel = page.by_role("alert", "")?;
     assert!(panel.text()?.contains("Something broke; your set-up is saved"));
     // What a message offers can no longer be had.
@@ -49,7 +53,7 @@ fn breaks(size: Size) -> Outcome {
     wait_living(page)?;
     assert_answers(page, &gannet)?;
 
-    page.eval(broke, &[])?;
+    page.eval(BROKE, &[])?;
     page.by_role("button", "Start with the demo")?.click()?;
     page.wait_until("return location.search === '?demo'")?;
     wait_living(page)?;
@@ -84,5 +88,107 @@ fn the_demo_leaves_the_last_build_alone() -> Outcome {
     assert_answers(page, &catalog.draft("kittiwake"))?;
     visit.open("")?;
     assert_answers(page, &gannet)?;
+    visit.end()
+}
+
+/// Saved is said only of what is; else the address is what is left.
+#[test]
+fn what_may_be_lost_is_said_and_the_link_is_offered() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    page.by_role("button", "Gannet")?.click()?;
+    page.wait_until("return location.hash.includes('kit=gannet')")?;
+    page.eval("document.documentElement.dataset.kept = 'no'", &[])?;
+    page.eval(BROKE, &[])?;
+    let panel = page.by_role("alert", "")?.text()?;
+    assert!(panel.contains("your last edit may be lost") && !panel.contains("saved"), "{panel}");
+    page.permit("clipboard-write", true)?;
+    page.permit("clipboard-read", true)?;
+    page.by_role("button", "Copy link")?.click()?;
+    page.by_text("Link copied")?;
+    let link = page.eval("return await navigator.clipboard.readText()", &[])?;
+    assert!(link.as_str().is_some_and(|link| link.contains("kit=gannet")), "{link}");
+    page.assert_accessible()?;
+    page.screenshot("page-recovery-lost-Phone").map(drop)
+}
+
+/// The exports of the wasm that the page itself uses.
+const EXPORTS: &str = "const module = await import(document.getElementById('app-module').href);
+    const wasm = await module.default();";
+
+/// Listeners, timers and what other pages call: nothing enters what has broken.
+#[test]
+fn after_a_panic_the_wasm_is_left_alone() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let script = format!(
+        "{EXPORTS}
+        const strip = () => document.querySelector('.strip').textContent;
+        const before = strip();
+        // The address would follow in a moment.
+        document.querySelector('.kits button:not([aria-pressed=\"true\"])').click();
+        {BROKE};
+        const at = location.href, edited = strip();
+        await new Promise((done) => setTimeout(done, 1000));
+        const followed = location.href !== at;
+        location.hash = '#v=1&kit=gannet&wheel=buoy-210';
+        dispatchEvent(new CustomEvent('pitchline:offline-ready'));
+        await new Promise((done) => setTimeout(done, 1000));
+        let threw = '';
+        try {{ module.answers({{}}) }} catch (error) {{ threw = String(error) }}
+        return [before === '', followed, strip() !== edited, threw, wasm.__wbindgen_malloc(8, 8)]"
+    );
+    let wrong = "Error: The calculator broke. Load the page again.";
+    assert_eq!(page.eval(&script, &[])?, json!([false, false, false, wrong, []]));
+    visit.end()
+}
+
+/// Not played: memory that nobody has.
+#[test]
+fn a_trap_breaks_the_page_and_shuts_the_wasm() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let script = format!(
+        "{EXPORTS}
+        setTimeout(() => wasm.__wbindgen_malloc(0xffffffff, 1));
+        await new Promise((done) => setTimeout(done, 500));
+        try {{ module.answers({{}}); return 'answered' }} catch (error) {{ return String(error) }}"
+    );
+    let said = page.eval(&script, &[])?;
+    page.by_role("alert", "")?;
+    assert_eq!(said, json!("Error: The calculator broke. Load the page again."));
+    visit.end_but(&["RuntimeError"])
+}
+
+#[test]
+fn the_panel_can_be_read_in_the_dark() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Phone).theme(Theme::Dark))?;
+    let page = &visit.page;
+    let wasm = visit.site.file("_bg.wasm")?;
+    visit.server.set_fault(&wasm, Fault::Missing);
+    page.goto(&visit.server.url())?;
+    page.by_css(".recovery summary")?.click()?;
+    page.assert_accessible()?;
+    page.screenshot("page-not-loaded-dark-Phone")?;
+    visit.server.mend();
+    visit.open("")?;
+    page.eval(BROKE, &[])?;
+    page.by_css(".recovery summary")?.click()?;
+    page.assert_accessible()?;
+    page.screenshot("page-recovery-dark-Phone")?;
+    let paper = page.eval(
+        "return getComputedStyle(document.querySelector('.recovery')).backgroundColor",
+        &[],
+    )?;
+    assert_eq!(paper, json!("rgb(16, 24, 28)"), "a light panel on a dark page");
+    Ok(())
+}
+
+/// `demo` is a key, not a word that may stand anywhere.
+#[test]
+fn a_link_in_a_campaign_opens() -> Outcome {
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Desktop))?;
+    visit.open("?campaign=demolition#v=1&kit=gannet")?;
+    assert_answers(&visit.page, &demo().draft("gannet"))?;
     visit.end()
 }

@@ -13,8 +13,8 @@ use crate::tokens::{colour, themes};
 const TEXT: f64 = 4.5;
 const SHAPE: f64 = 3.0;
 
-/// The page's own tokens, and those of the charts.
-const SHEETS: [&str; 2] = ["web/style/tokens.css", "web/style/chart.css"];
+/// The page's own tokens, those of the charts and those of the recovery panel.
+const SHEETS: [&str; 3] = ["web/style/tokens.css", "web/style/chart.css", "web/style/recovery.css"];
 
 const GROUNDS: &[&str] = &["--paper", "--card"];
 
@@ -29,6 +29,10 @@ const PAIRS: &[(&str, &[&str], f64)] = &[
     ("--bad", GROUNDS, TEXT),
     ("--line", GROUNDS, SHAPE),
     ("--focus", GROUNDS, SHAPE),
+    // The recovery panel and the buttons on it, plain and filled.
+    ("--recovery-ink", &["--recovery-paper"], TEXT),
+    ("--recovery-accent", &["--recovery-paper"], TEXT),
+    ("--recovery-edge", &["--recovery-paper"], SHAPE),
     // Series of a chart, and text on a part filled with one.
     ("--s1", GROUNDS, SHAPE),
     ("--s2", GROUNDS, SHAPE),

@@ -2,9 +2,11 @@
 // to a new build when the user asks for it. Without a service worker all of this does nothing.
 //
 // Told on `window`, and readable at any time on `<html>`:
-//   data-offline   off | installing | ready | incomplete
+//   data-offline   off | installing | slow | failed | ready | incomplete
+//   data-offline-why   what is awaited or went wrong, in a sentence for the reader
 //   data-version   the build that is ready offline
 //   data-update    waiting, when a newer build is ready to take over
+//   pitchline:offline-told     one of the two above changed
 //   pitchline:offline-ready    once, when everything is kept; detail.version
 //   pitchline:update-waiting   a newer build waits; may come again for a still newer one
 //   pitchline:before-reload    the last moment to save
@@ -17,11 +19,20 @@ const SCOPE = new URL('./', import.meta.url);
 const WORKER = new URL('sw.js', SCOPE);
 const OWN_CACHES = `pitchline:${SCOPE.pathname}:`;
 
-root.dataset.offline = 'off';
+// Nobody is left to wonder for longer; what comes later still counts.
+const PATIENCE_MS = 10000;
 
 function announce(name, detail) {
   window.dispatchEvent(new CustomEvent(name, { detail }));
 }
+
+function tell(state, why = '') {
+  root.dataset.offline = state;
+  root.dataset.offlineWhy = why;
+  announce('pitchline:offline-told');
+}
+
+tell('off');
 
 // Embedded pages without an origin of their own may not even look.
 function container() {
@@ -51,11 +62,11 @@ function check(worker) {
   port1.onmessage = ({ data }) => {
     port1.close();
     if (!data.complete) {
-      root.dataset.offline = 'incomplete';
+      tell('incomplete', data.why);
       return;
     }
-    root.dataset.offline = 'ready';
     root.dataset.version = data.version;
+    tell('ready');
     announce('pitchline:offline-ready', { version: data.version });
   };
   worker.postMessage('CHECK', [port2]);
@@ -72,7 +83,10 @@ function follow() {
     const worker = registration.installing;
     worker?.addEventListener('statechange', () => {
       if (worker.state === 'installed' && registration.active) updateWaiting();
-      if (worker.state === 'redundant' && !registration.active) root.dataset.offline = 'off';
+      // Why it failed, the worker has told if it could.
+      if (worker.state === 'redundant' && !registration.active && root.dataset.offline !== 'failed') {
+        tell('failed', 'Its files could not be kept.');
+      }
     });
   };
   watch();
@@ -106,7 +120,7 @@ workers?.addEventListener('controllerchange', () => {
 async function leave() {
   const known = await workers.getRegistration(SCOPE);
   if (known?.scope === SCOPE.href) {
-    // It may be keeping the catalogue at this very moment, so it is told first.
+    // It may be keeping files at this very moment, so it is told first.
     const told = new Promise((done) => {
       const { port1, port2 } = new MessageChannel();
       port1.onmessage = done;
@@ -121,21 +135,37 @@ async function leave() {
   }
 }
 
+// From a worker that installs. One for a newer build takes nothing from the copy that is there.
+workers?.addEventListener('message', ({ data }) => {
+  if (workers.controller || registration?.active) return;
+  if (['slow', 'failed'].includes(data?.state)) tell(data.state, data.why);
+});
+
 async function start() {
-  if (started || !workers) return;
+  if (started) return;
   started = true;
+  if (!workers) {
+    if (!window.isSecureContext) tell('off', 'Offline use needs https.');
+    return;
+  }
   try {
     if (new URLSearchParams(location.search).has('no-sw')) {
       await leave();
       return;
     }
+    tell('installing');
+    setTimeout(() => {
+      if (root.dataset.offline === 'installing') {
+        tell('slow', registration ? 'Its files have not all arrived.' : 'Still waiting for sw.js.');
+      }
+    }, PATIENCE_MS);
     registration = await workers.register(WORKER, { scope: SCOPE, updateViaCache: 'none' });
-    root.dataset.offline = 'installing';
     follow();
     if (asked) takeOver();
     check((await workers.ready).active);
-  } catch {
-    // Plain http, private windows, switched-off storage: everything works, only not offline.
+  } catch (error) {
+    // Private windows, switched-off storage, no sw.js: everything works, only not offline.
+    tell('failed', `The browser says: ${error.message}`);
   }
 }
 

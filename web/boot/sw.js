@@ -6,7 +6,8 @@
 // - A new build waits until the user lets it take over; only then may the old one go.
 // - An origin may be shared with other sites and with other copies of this one: every cache is
 //   named after the folder, and no other cache is read or deleted.
-// - Only the listed addresses are answered. Everything else goes to the network untouched.
+// - Only the listed addresses are answered. Everything else goes to the network untouched, the
+//   catalogue too: the page keeps the last one that it could use.
 
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = { version: 'unbuilt', files: {} };
@@ -14,14 +15,12 @@ const BUILD = { version: 'unbuilt', files: {} };
 const SCOPE = self.registration.scope;
 const OWN = `pitchline:${new URL(SCOPE).pathname}:`;
 const CACHE = OWN + BUILD.version;
-// The catalogue may be edited on the host at any time, so it lives outside the builds.
-const KEPT = `${OWN}catalogue`;
-const CATALOGUE = new URL('catalogue.json', SCOPE).href;
-const CATALOGUE_PATIENCE_MS = 3000;
+// After so long the page is told what an installation waits for.
+const SLOW_AFTER_MS = 8000;
 const FILES = new Map(Object.entries(BUILD.files).map(([path, digest]) => [new URL(path, SCOPE).href, digest]));
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(Promise.all([complete(), freshCatalogue().catch(allowBrokenCatalogue)]));
+  event.waitUntil(install());
 });
 
 self.addEventListener('activate', (event) => {
@@ -46,9 +45,29 @@ self.addEventListener('fetch', (event) => {
     if (url.searchParams.has('no-sw')) return;
     url.search = '';
   }
-  if (url.href === CATALOGUE) event.respondWith(catalogue(event));
-  else if (FILES.has(url.href)) event.respondWith(kept(url.href, request));
+  if (FILES.has(url.href)) event.respondWith(kept(url.href, request));
 });
+
+// A page sees whether this works, but not why it does not: it is told.
+async function install() {
+  const slow = setTimeout(() => tell('slow', `Still waiting for ${nameOf([...awaited][0] ?? SCOPE)}.`), SLOW_AFTER_MS);
+  try {
+    await complete();
+  } catch (error) {
+    await tell('failed', error.message);
+    throw error;
+  } finally {
+    clearTimeout(slow);
+  }
+}
+
+async function tell(state, why) {
+  const pages = await self.clients.matchAll({ includeUncontrolled: true, type: 'window' });
+  for (const page of pages.filter(({ url }) => url.startsWith(SCOPE))) page.postMessage({ state, why });
+}
+
+// Files that have been asked for and not arrived.
+const awaited = new Set();
 
 // Fetches what is not kept yet. Nothing is stored until all of it has arrived and is right.
 async function complete() {
@@ -59,19 +78,26 @@ async function complete() {
   await Promise.all(missing.map((url, index) => cache.put(url, fetched[index])));
 }
 
+// What goes wrong is said in sentences for the reader.
 async function download(url) {
-  const response = await fetch(url, { cache: 'reload' });
-  refuseUnlessPlain(response);
+  const name = nameOf(url);
+  awaited.add(url);
+  const response = await fetch(url, { cache: 'reload' }).catch(() => {
+    throw new Error(`${name} did not arrive.`);
+  });
+  // A redirect would be refused by the browser when it is later given for a page.
+  if (response.redirected || response.type !== 'basic') throw new Error(`The host sends another file for ${name}.`);
+  if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
   const body = await response.arrayBuffer();
-  if ((await sha256(body)) !== FILES.get(url)) throw new Error(`${url} is not the file of this build`);
+  awaited.delete(url);
+  if ((await sha256(body)) !== FILES.get(url)) {
+    throw new Error(`${name} is not the file that was built: the host, or something on the way, changed it.`);
+  }
   return rebuilt(response, body);
 }
 
-// A redirect would be refused by the browser when it is later given for a page.
-function refuseUnlessPlain(response) {
-  if (response.status !== 200 || response.type !== 'basic' || response.redirected) {
-    throw new Error(`${response.url}: ${response.status} ${response.type} ${response.redirected ? 'redirected' : ''}`);
-  }
+function nameOf(url) {
+  return url.slice(SCOPE.length) || 'index.html';
 }
 
 // The body is unpacked by now. All other headers stay: a host may have set rules with them.
@@ -98,51 +124,6 @@ async function kept(url, request) {
   return fetch(request);
 }
 
-// The network's copy if it comes in time, else the last good one, else whatever comes.
-async function catalogue(event) {
-  const fresh = freshCatalogue();
-  // One that comes late is still good for the next time.
-  event.waitUntil(fresh.catch(() => {}));
-  const late = new Promise((resolve) => setTimeout(resolve, CATALOGUE_PATIENCE_MS));
-  const inTime = await Promise.race([fresh.catch(() => undefined), late]);
-  return inTime ?? (await lastCatalogue()) ?? fetch(event.request);
-}
-
-async function freshCatalogue() {
-  const response = await fetch(CATALOGUE, { cache: 'no-cache' });
-  refuseUnlessPlain(response);
-  const text = await response.text();
-  JSON.parse(text); // A slip while editing must not replace the last good copy.
-  try {
-    const cache = await caches.open(KEPT);
-    await cache.put(CATALOGUE, rebuilt(response, text));
-    // It came while the caches were being taken away.
-    if (left) await caches.delete(KEPT);
-  } catch {
-    // Without room to keep it, it can still be shown.
-  }
-  return rebuilt(response, text);
-}
-
-// The page explains a broken catalogue and falls back to its own; it is no reason to do without
-// the rest. One that did not arrive is.
-function allowBrokenCatalogue(error) {
-  if (!(error instanceof SyntaxError)) throw error;
-}
-
-async function lastCatalogue() {
-  try {
-    const cache = await caches.open(KEPT);
-    const response = await cache.match(CATALOGUE);
-    if (!response) return undefined;
-    const marked = rebuilt(response, await response.text());
-    marked.headers.set('x-pitchline-kept', 'yes');
-    return marked;
-  } catch {
-    return undefined;
-  }
-}
-
 // The page wants no worker any more: nothing is answered or kept from here on.
 let left = false;
 
@@ -155,11 +136,11 @@ async function leave(port) {
 
 async function dropOldBuilds() {
   const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(OWN) && name !== CACHE && name !== KEPT);
+  const old = names.filter((name) => name.startsWith(OWN) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
 async function answerCheck(port) {
-  const done = await complete().then(() => true, () => false);
-  port?.postMessage({ complete: done, version: BUILD.version });
+  const why = await complete().then(() => '', (error) => error.message);
+  port?.postMessage({ complete: !why, why, version: BUILD.version });
 }

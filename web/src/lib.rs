@@ -12,6 +12,7 @@ pub mod question;
 pub mod shell;
 pub mod text;
 
+mod load;
 mod start;
 
 pub use start::start;

@@ -1,23 +1,17 @@
 //! The start of the page, and where its state meets the browser.
 
 use crate::app::{App, Loaded, saved};
+use crate::load::load;
 use crate::platform::{self, Store};
 use crate::shell::Page;
-use crate::text::{Style, Units, fault};
+use crate::text::{Style, Units};
 use leptos::prelude::*;
 use pitchline_core::Draft;
 use pitchline_core::catalog::Catalog;
-use std::sync::Arc;
 
 /// Id of the element that becomes the page. A host that loads the module for
 /// its answers has no such thing.
 const PLACE: &str = "pitchline-page";
-/// The maker's file.
-const CATALOGUE: &str = "catalogue.json";
-/// The demo, which stands in where the maker's file cannot be read. The build
-/// puts it beside that file.
-const DEMO: &str = "demo.json";
-
 /// Starts the page: reads the maker's parts, finds the last build, and draws.
 /// Does nothing where there is no page, as when another program loads the module.
 pub fn start() {
@@ -35,6 +29,7 @@ pub fn start() {
         });
         // As long as the page lives.
         page.forget();
+        platform::tell("pitchline:started");
         // Where a link leads was not there yet when the browser looked.
         platform::go_to(&platform::hash());
     });
@@ -59,23 +54,9 @@ fn begin(loaded: Loaded) {
         app.tell_offline(state, waiting);
     };
     look();
-    for event in ["pitchline:offline-ready", "pitchline:update-waiting", "pitchline:started"] {
+    for event in ["pitchline:offline-ready", "pitchline:offline-told", "pitchline:update-waiting"] {
         platform::heard(event, look);
     }
-}
-
-/// The maker's catalogue, or the demo and why.
-async fn load() -> Loaded {
-    let read = |text: String| Catalog::read(&text).map_err(|e| fault(&e, Style::default()));
-    let (read, refused) = match platform::fetch(CATALOGUE).await.and_then(read) {
-        Ok(read) => (read, None),
-        Err(why) => {
-            let demo = platform::fetch(DEMO).await.and_then(read);
-            // An empty catalogue still works: every part is then typed in.
-            (demo.unwrap_or_default(), Some(why))
-        }
-    };
-    Loaded { catalog: Arc::new(read.0), faults: read.1, refused }
 }
 
 /// The build of the last visit, or the first kit as it is sold.

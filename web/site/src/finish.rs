@@ -7,6 +7,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
+use crate::guard::guard;
 use crate::names::without_names;
 use crate::{digest, fingerprint, offline, tree};
 
@@ -44,7 +45,10 @@ pub struct Finished {
 /// # Errors
 /// When `dist` is not a build of this site, or a file cannot be read or written.
 pub fn finish(root: &Path, dist: &Path) -> io::Result<Finished> {
-    write_stable_module(dist)?;
+    let (module, wasm) = built_module(dist)?;
+    let path = dist.join(&module);
+    tree::write(&path, &guard(&tree::read_text(&path)?)?)?;
+    tree::write(&dist.join("pitchline.js"), &stable_module(&module, &wasm))?;
     for name in tree::files(dist)? {
         slim(&dist.join(name))?;
     }
@@ -94,24 +98,34 @@ pub(crate) fn digests(dist: &Path) -> io::Result<BTreeMap<String, String>> {
         .collect()
 }
 
-/// Writes `pitchline.js`, for pages that import the calculator as a module: the built module's
-/// name changes with its content, this one does not. The built module would look for its wasm
-/// under the name it had before Trunk hashed it, so the wrapper says where it is. Its types are in
-/// `pitchline.d.ts`, which comes with the catalogue's folder.
-fn write_stable_module(dist: &Path) -> io::Result<()> {
+/// The names of the built module and of its wasm.
+fn built_module(dist: &Path) -> io::Result<(String, String)> {
     let names = tree::files(dist)?;
-    let js = the_one(&names, ".js")?;
-    let wasm = the_one(&names, WASM)?;
-    let module = format!(
+    Ok((the_one(&names, ".js")?.to_owned(), the_one(&names, WASM)?.to_owned()))
+}
+
+/// `pitchline.js`, for pages that import the calculator as a module: the built module's name
+/// changes with its content, this one does not. The built module would look for its wasm under the
+/// name it had before Trunk hashed it, so the wrapper says where it is. `answers` never throws, so
+/// the wrapper says in its place what is wrong once the calculator broke. The types are in
+/// `pitchline.d.ts`, which comes with the catalogue's folder.
+fn stable_module(js: &str, wasm: &str) -> String {
+    format!(
         "// The calculator as a module, under a name that stays.\n\
-         import init from './{js}';\n\
+         import init, {{ answers as asked }} from './{js}';\n\
          export * from './{js}';\n\
          const wasm = new URL('./{wasm}', import.meta.url);\n\
+         export function answers(build, options) {{\n\
+         \x20 try {{\n\
+         \x20   return asked(build, options);\n\
+         \x20 }} catch (error) {{\n\
+         \x20   return {{ errors: [{{ field: '', reason: String(error) }}], ignored: [] }};\n\
+         \x20 }}\n\
+         }}\n\
          export default function start(options = {{}}) {{\n\
          \x20 return init({{ module_or_path: wasm, ...options }});\n\
          }}\n"
-    );
-    tree::write(&dist.join("pitchline.js"), &module)
+    )
 }
 
 fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {

@@ -21,6 +21,7 @@ mod digest;
 mod fingerprint;
 mod finish;
 mod freshness;
+mod guard;
 mod kind;
 mod names;
 pub mod offline;

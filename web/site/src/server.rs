@@ -44,6 +44,8 @@ pub enum Fault {
     Delay(Duration),
     /// Answered 200 with these bytes instead of the file's.
     Body(Vec<u8>),
+    /// Answered correctly, with leave to keep it for a day without asking again.
+    Stale,
 }
 
 /// A running server. It stops when dropped.
@@ -226,18 +228,22 @@ fn respond(request: &Request, shared: &Shared) -> Answer {
         Err(answer) => return answer,
     };
     let fault = lock(&shared.faults).get(rest).cloned();
-    match fault {
+    match &fault {
         Some(Fault::Missing) => return Answer::plain(404),
-        Some(Fault::Redirect(location)) => return Answer::redirect(location),
+        Some(Fault::Redirect(location)) => return Answer::redirect(location.clone()),
         Some(Fault::Body(body)) => {
             let name = if rest.is_empty() { "index.html" } else { rest };
-            return Answer::file(name, body);
+            return Answer::file(name, body.clone());
         }
-        Some(Fault::Delay(time)) => thread::sleep(time),
-        None => {}
+        Some(Fault::Delay(time)) => thread::sleep(*time),
+        Some(Fault::Stale) | None => {}
     }
     let dir = lock(&shared.dir).clone();
-    answer::answer(&dir, &shared.prefix, rest, query)
+    let answer = answer::answer(&dir, &shared.prefix, rest, query);
+    match fault {
+        Some(Fault::Stale) => Answer { cache_control: "public, max-age=86400", ..answer },
+        _ => answer,
+    }
 }
 
 fn write(

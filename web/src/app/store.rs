@@ -16,8 +16,10 @@ pub struct Loaded {
     pub catalog: Arc<Catalog>,
     /// Entries of it that were left out.
     pub faults: Vec<Error>,
-    /// Why the maker's file could not be used at all, so that the demo stands in.
+    /// Why the maker's file could not be used, so that a kept copy or the demo stands in.
     pub refused: Option<String>,
+    /// Date of the kept copy, as `2026-11-25`, where that stands in.
+    pub kept: Option<String>,
 }
 
 /// Something to say once, at the foot of the page.

@@ -34,7 +34,13 @@ pub fn link(fragment: &str) -> String {
 #[must_use]
 pub fn wants_demo() -> bool {
     let search = web_sys::window().and_then(|w| w.location().search().ok());
-    search.is_some_and(|search| search.contains("demo"))
+    search.is_some_and(|search| asks(&search, "demo"))
+}
+
+/// Whether a query has this very key, with or without a value.
+fn asks(search: &str, key: &str) -> bool {
+    let pairs = search.trim_start_matches('?').split('&');
+    pairs.filter_map(|pair| pair.split('=').next()).any(|given| given == key)
 }
 
 /// Whether the page stands in a frame of another page.
@@ -73,11 +79,17 @@ pub fn tell(event: &str) {
     }
 }
 
-/// How the offline copy stands: `off`, `installing`, `ready` or `incomplete`,
+/// How the offline copy stands: `off`, `installing`, `slow`, `failed`, `ready` or `incomplete`,
 /// and whether a newer build waits.
 #[must_use]
 pub fn offline_state() -> (String, bool) {
     (of_root("data-offline").unwrap_or_default(), of_root("data-update").is_some())
+}
+
+/// Why there is no offline copy, or none yet; empty where there is one or nothing is known.
+#[must_use]
+pub fn offline_why() -> String {
+    of_root("data-offline-why").unwrap_or_default()
 }
 
 fn of_root(name: &str) -> Option<String> {
@@ -183,4 +195,19 @@ pub fn copy_text(text: &str, then: impl FnOnce(bool) + 'static) {
     let Some(clipboard) = clipboard else { return then(false) };
     let written = wasm_bindgen_futures::JsFuture::from(clipboard.write_text(text));
     spawn(async move { then(written.await.is_ok()) });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::asks;
+
+    #[test]
+    fn a_query_asks_by_the_whole_key() {
+        for search in ["?demo", "?demo=1", "?utm_source=x&demo", "?demo&no-sw"] {
+            assert!(asks(search, "demo"), "{search}");
+        }
+        for search in ["", "?", "?campaign=demolition", "?demos", "?x=demo", "?demo-day=1"] {
+            assert!(!asks(search, "demo"), "{search}");
+        }
+    }
 }

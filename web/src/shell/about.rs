@@ -10,12 +10,7 @@ use leptos::prelude::*;
 #[component]
 pub(super) fn About() -> impl IntoView {
     let app = use_app();
-    let offline = move || match app.offline().as_str() {
-        "ready" => "Ready offline: it works without a signal from now on.",
-        "installing" => "Getting ready for offline use…",
-        "incomplete" => "Not complete offline: open it once more with a signal.",
-        _ => "Not kept for offline use in this browser or frame.",
-    };
+    let offline = move || page::offline(&app.offline(), &platform::offline_why());
     let catalogue = move || {
         let catalog = app.catalog();
         let version =

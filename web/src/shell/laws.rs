@@ -6,7 +6,7 @@ use crate::text::page;
 fn shell() -> &'static str {
     let html = include_str!("../../index.html");
     let from = html.find("<div id=\"pitchline-page\">").expect("the place of the page");
-    &html[from..html.find("<noscript>").expect("its end")]
+    &html[from..html.find("</body>").expect("its end")]
 }
 
 /// What stands between the tags.

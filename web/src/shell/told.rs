@@ -10,10 +10,13 @@ use pitchline_core::{Error, Reason};
 pub(super) fn Told() -> impl IntoView {
     let app = use_app();
     let catalogue = move || {
-        let Loaded { faults, refused, .. } = app.loaded();
+        let Loaded { faults, refused, kept, .. } = app.loaded();
         let style = app.style();
         let refused = refused.map(|why| {
-            let title = "The maker's parts could not be read. The demo's parts stand in.".into();
+            let title = match &kept {
+                Some(date) => page::kept_parts(date),
+                None => "The maker's parts could not be read. The demo's parts stand in.".into(),
+            };
             boxed(title, view! { <p>{why}</p> }.into_any())
         });
         let title = match faults.len() {

@@ -127,3 +127,60 @@ pub const NOT_KEPT: &str =
 /// In a frame of another page.
 pub const FRAMED: &str =
     "Inside another page, saved builds are kept apart from those of the calculator itself.";
+/// Of a catalogue without one.
+pub const NO_KIT: &str = "catalogue.json has no kit that can be used.";
+
+/// Over why the maker's file on the host is not the one in use. `date` is that of the copy.
+#[must_use]
+pub fn kept_parts(date: &str) -> String {
+    let date = long_date(date).unwrap_or_else(|| date.into());
+    format!("Showing the maker's parts as of {date}, the last good copy on this device.")
+}
+
+/// `2026-11-02` as it is said; none of what is no date.
+fn long_date(date: &str) -> Option<String> {
+    const MONTHS: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    let mut parts = date.splitn(3, '-');
+    let year = parts.next()?;
+    let month: usize = parts.next()?.parse().ok()?;
+    let day: u8 = parts.next()?.parse().ok()?;
+    Some(format!("{day}\u{a0}{} {year}", MONTHS.get(month.checked_sub(1)?)?))
+}
+
+/// How offline use stands, by the word of the page's script, and why.
+#[must_use]
+pub fn offline(state: &str, why: &str) -> String {
+    let said = match state {
+        "ready" => return "Ready offline: it works without a signal from now on.".into(),
+        "installing" => return "Getting ready for offline use…".into(),
+        "slow" => "Not ready offline yet.",
+        "incomplete" => "Not complete offline: open it once more with a signal.",
+        "failed" => "Not ready offline.",
+        _ => "Not kept for offline use in this browser or frame.",
+    };
+    [said, why].join(" ").trim_end().into()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::kept_parts;
+
+    #[test]
+    fn a_date_is_written_out() {
+        assert!(kept_parts("2026-11-02").contains("as of 2\u{a0}November 2026,"));
+        assert!(kept_parts("2026-13-02").contains("as of 2026-13-02,"));
+    }
+}

@@ -55,7 +55,10 @@ pub(crate) fn repository(test: &str) -> Folder {
     }
     folder
         .write("dist/index.html", PAGE)
-        .write("dist/pitchline-web-1f2e3d4c5b6a7988.js", "export default 1;")
+        .write(
+            "dist/pitchline-web-1f2e3d4c5b6a7988.js",
+            "export default 1;\nwasm = instance.exports;\n",
+        )
         .write("dist/pitchline-web-1f2e3d4c5b6a7988_bg.wasm", "\0asm\x01\0\0\0")
         .write("dist/main-f2e3d4c5b6a7988.css", "p { color: red }")
         .write("dist/catalogue.json", "{}")
