@@ -1,11 +1,11 @@
 //! The start of the page, and where its state meets the browser.
 
-use crate::app::{App, Loaded, saved};
+use crate::app::tab::{self, Arrival};
+use crate::app::{App, Loaded};
 use crate::platform::{self, Store};
 use crate::shell::Page;
 use crate::text::{Style, Units, fault};
 use leptos::prelude::*;
-use pitchline_core::Draft;
 use pitchline_core::catalog::Catalog;
 use std::sync::Arc;
 
@@ -41,17 +41,24 @@ pub fn start() {
 }
 
 fn begin(loaded: Loaded) {
-    let store = Store::default();
+    let (local, session) = (Store::local(), Store::session());
     let comma = platform::decimal_comma();
-    let units = match store.get("units").as_deref() {
+    let units = match local.get("units").as_deref() {
         Some("imperial") => Units::Imperial,
         Some(_) => Units::Metric,
         None if platform::imperial() => Units::Imperial,
         None => Units::Metric,
     };
-    let draft = last_build(&store, &loaded.catalog);
-    let app = App::new(loaded, draft, Style { units, comma });
-    app.begin_keeping(store);
+    let arrival = Arrival {
+        id: platform::marked(),
+        address: platform::hash(),
+        demo: platform::wants_demo(),
+        now: platform::now() as u64,
+        letters: platform::letters(),
+    };
+    let start = tab::begin(&local, &session, &arrival, &loaded.catalog);
+    let app = App::new(loaded, start.build.clone(), Style { units, comma });
+    app.begin_keeping(local, session, start);
     app.begin_bands();
     app.begin_announcing();
     let look = move || {
@@ -76,11 +83,4 @@ async fn load() -> Loaded {
         }
     };
     Loaded { catalog: Arc::new(read.0), faults: read.1, refused }
-}
-
-/// The build of the last visit, or the first kit as it is sold.
-fn last_build(store: &Store, catalog: &Catalog) -> Draft {
-    let kept = store.get("current").filter(|_| !platform::wants_demo());
-    let first = || catalog.draft(catalog.kits.first().map_or("", |kit| &kit.id));
-    kept.and_then(|text| Some(saved::read_file(&text).ok()?.0)).unwrap_or_else(first)
 }

@@ -3,7 +3,7 @@
 use gloo_events::EventListener;
 use gloo_timers::callback::Timeout;
 use std::pin::Pin;
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, HtmlElement};
 
 /// The fragment without its `#`.
@@ -13,13 +13,32 @@ pub fn hash() -> String {
     hash.trim_start_matches('#').to_string()
 }
 
-/// Puts a fragment into the address without a step in the history.
-pub fn set_hash(text: &str) {
-    if let Some(window) = web_sys::window()
-        && let Ok(history) = window.history()
-    {
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{text}")));
+/// Puts a fragment into the address without a step in the history, and the tab's id with it.
+pub fn set_hash(text: &str, id: &str) {
+    replace_state(id, Some(&format!("#{text}")));
+}
+
+/// Has this place in the history hold the tab's id.
+pub fn mark(id: &str) {
+    replace_state(id, None);
+}
+
+fn replace_state(id: &str, url: Option<&str>) {
+    let state = js_sys::Object::new();
+    let _ = js_sys::Reflect::set(&state, &ID.into(), &id.into());
+    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
+        let _ = history.replace_state_with_url(&state, "", url);
     }
+}
+
+/// Name of the tab's id in the history's state.
+const ID: &str = "tab";
+
+/// The tab's id that this place in the history holds.
+#[must_use]
+pub fn marked() -> Option<String> {
+    let state = web_sys::window()?.history().ok()?.state().ok()?;
+    js_sys::Reflect::get(&state, &ID.into()).ok()?.as_string()
 }
 
 /// The whole address with a fragment.
@@ -34,7 +53,11 @@ pub fn link(fragment: &str) -> String {
 #[must_use]
 pub fn wants_demo() -> bool {
     let search = web_sys::window().and_then(|w| w.location().search().ok());
-    search.is_some_and(|search| search.contains("demo"))
+    let has = |search: String| {
+        let mut keys = search.trim_start_matches('?').split('&').map(|pair| pair.split('=').next());
+        keys.any(|key| key == Some("demo"))
+    };
+    search.is_some_and(has)
 }
 
 /// Whether the page stands in a frame of another page.
@@ -60,10 +83,25 @@ pub fn later(milliseconds: u32, then: impl FnOnce() + 'static) {
     Timeout::new(milliseconds, then).forget();
 }
 
-/// Milliseconds since some moment.
+/// Milliseconds since 1970.
 #[must_use]
 pub fn now() -> f64 {
     js_sys::Date::now()
+}
+
+/// Some letters by chance, no two alike.
+#[must_use]
+pub fn letters() -> String {
+    let letter = |_| char::from(b'a' + (js_sys::Math::random() * 26.0) as u8);
+    (0..10).map(letter).collect()
+}
+
+/// Tells the page's own scripts whether what stands in the fields is kept.
+pub fn tell_kept(kept: bool) {
+    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
+    if let Some(root) = root {
+        let _ = root.set_attribute("data-kept", if kept { "yes" } else { "no" });
+    }
 }
 
 /// Sends an event to the page's own scripts.

@@ -127,3 +127,9 @@ pub const NOT_KEPT: &str =
 /// In a frame of another page.
 pub const FRAMED: &str =
     "Inside another page, saved builds are kept apart from those of the calculator itself.";
+/// Of a build that is too long for a link.
+pub const LINK_TOO_LONG: &str = "This build is too long for a link. Save it as a file instead.";
+/// Behind the name of a saved build of which some is not understood.
+pub const IN_PART: &str = "(can be read here only in part)";
+/// Behind the key of one that is no build to this page.
+pub const UNREADABLE: &str = "(cannot be read here; kept as it is)";
