@@ -50,7 +50,7 @@ fn begin(loaded: Loaded) {
         None => Units::Metric,
     };
     let arrival = Arrival {
-        id: platform::marked(),
+        id: platform::marked().or_else(platform::frame_id),
         address: platform::hash(),
         demo: platform::wants_demo(),
         now: platform::now() as u64,

@@ -59,8 +59,6 @@ impl App {
         for event in ["storage", "pageshow"] {
             platform::heard(event, move || self.look_at_shelf());
         }
-        platform::heard("pageshow", move || _ = self.with_tab(Tab::opened));
-        platform::heard("pagehide", move || _ = self.with_tab(Tab::closed));
         self.keep_build(fresh, linked);
         let units = Memo::new(move |_| self.units().key());
         Effect::new(move |before: Option<()>| {

@@ -1,5 +1,5 @@
 //! What a tab works on belongs to the tab: its place in the history holds an id, and the tab's own
-//! store the build under that id. The store that all tabs share holds the last build of any of them,
+//! store the build under that id. A copied tab has a copy of that store. The store that all tabs share holds the last build of any of them,
 //! for new tabs alone.
 
 use super::rest::Whole;
@@ -14,7 +14,7 @@ const COMMON: &str = "current";
 /// How the page was come to.
 #[derive(Clone, Debug, Default)]
 pub struct Arrival {
-    /// The id that this place in the history holds.
+    /// The id that this place in the history holds, or that a frame has on its page.
     pub id: Option<String>,
     /// The fragment without its `#`.
     pub address: String,
@@ -64,22 +64,13 @@ pub fn begin(
     let before = arrival.id.as_deref().map(of);
     let text = before.as_ref().and_then(|tab| session.get(&tab.key()));
     let own = text.as_ref().and_then(|text| saved::read_kept(text, catalog).ok());
-    let mut tab = match (before, &text, &own) {
+    let tab = match (before, &text, &own) {
         // What cannot be read is not written over.
         (Some(tab), Some(_), Some(_)) | (Some(tab), None, _) => tab,
         _ => of(letters),
     };
     let lines = session.get(&tab.address()).unwrap_or_default();
     let ours = own.is_some() && lines.lines().any(|line| line == address);
-    if session.get(&tab.open()).is_some() {
-        // A copy of a tab that is open, with its store.
-        tab = of(letters);
-        if let Some(text) = &text {
-            session.set(&tab.key(), text);
-            session.set(&tab.address(), &lines);
-        }
-    }
-    session.set(&tab.open(), "1");
     let fresh = *demo && own.is_none();
     let common = || {
         let text = local.get(COMMON).filter(|_| !fresh)?;
@@ -119,19 +110,11 @@ impl Tab {
         self.key() + ":address"
     }
 
-    fn open(&self) -> String {
-        self.key() + ":open"
-    }
-
     /// Keeps the build as it is now, as the text of a file; whether it is what comes back at this
     /// fragment.
     pub fn keep(&mut self, session: &impl Keep, text: &str, fragment: &str) -> bool {
         let written = session.set(&self.key(), text);
         self.kept = Some(written);
-        if !written {
-            // The address says more than an old build.
-            session.remove(&self.address());
-        }
         let kept = written && self.takes_in(session, fragment);
         self.kept = Some(kept);
         kept
@@ -157,7 +140,8 @@ impl Tab {
         knows || self.writes(session, &[fragment])
     }
 
-    /// Remembers fragments as written by this tab. A busy browser may still load the one before.
+    /// Remembers fragments as written by this tab. A busy browser may still load the one before. Where
+    /// the build is not kept, the address says more than what was kept before it.
     pub fn writes(&self, session: &impl Keep, fragments: &[&str]) -> bool {
         let written =
             self.kept == Some(true) && session.set(&self.address(), &fragments.join("\n"));
@@ -165,15 +149,5 @@ impl Tab {
             session.remove(&self.address());
         }
         written
-    }
-
-    /// The tab is open.
-    pub fn opened(&self, session: &impl Keep) {
-        session.set(&self.open(), "1");
-    }
-
-    /// The tab is left; its build stays.
-    pub fn closed(&self, session: &impl Keep) {
-        session.remove(&self.open());
     }
 }

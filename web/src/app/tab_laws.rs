@@ -187,15 +187,12 @@ impl World {
     }
 
     /// The page is loaded anew, at this place of the history.
-    fn load_again(&mut self, n: usize, at: usize, crashed: bool) {
+    fn load_again(&mut self, n: usize, at: usize) {
         let mut tab = self.tabs.swap_remove(n);
         let before = &tab.entries[tab.at];
         // Once the address has followed it needs no store.
         let followed = before.build.as_ref().is_some_and(|build| said(build) == said(&tab.seen));
         let kept = tab.page.tab.is_kept();
-        if !crashed {
-            tab.page.tab.closed(&tab.session);
-        }
         let stays = at == tab.at;
         if !stays && tab.session.get(&format!("tab:{}:address", tab.page.tab.id())).is_some() {
             // Whoever goes elsewhere has been here for more than a second.
@@ -458,12 +455,12 @@ impl World {
                 self.follow(n, settled);
             }
             18 => {
-                let (at, crashed) = (self.tabs[n].at, self.draws.below(4) == 0);
-                self.load_again(n, at, crashed);
+                let at = self.tabs[n].at;
+                self.load_again(n, at);
             }
             19 => {
                 let at = self.draws.below(self.tabs[n].entries.len());
-                self.load_again(n, at, false);
+                self.load_again(n, at);
             }
             20 => {
                 let at = self.draws.below(self.tabs[n].entries.len());
@@ -479,8 +476,7 @@ impl World {
                 }
             },
             23 if self.tabs.len() > 1 => {
-                let tab = self.tabs.swap_remove(n);
-                tab.page.tab.closed(&tab.session);
+                self.tabs.swap_remove(n);
             }
             24 => self.by_other_hands(),
             25 => {

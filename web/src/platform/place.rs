@@ -3,7 +3,7 @@
 use gloo_events::EventListener;
 use gloo_timers::callback::Timeout;
 use std::pin::Pin;
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, HtmlElement};
 
 /// The fragment without its `#`.
@@ -64,6 +64,18 @@ pub fn wants_demo() -> bool {
 #[must_use]
 pub fn embedded() -> bool {
     web_sys::window().is_some_and(|w| !w.parent().is_ok_and(|parent| parent.as_ref() == Some(&w)))
+}
+
+/// An id for the frame that the page stands in, the same when the page around it is loaded anew:
+/// browsers then make its frames anew.
+#[must_use]
+pub fn frame_id() -> Option<String> {
+    let window = web_sys::window().filter(|_| embedded())?;
+    let parent = window.parent().ok()??;
+    let this: &JsValue = window.as_ref();
+    let own = |place: &u32| js_sys::Reflect::get_u32(&parent, *place).is_ok_and(|w| w == *this);
+    let place = (0..parent.length()).find(own)?;
+    Some(format!("frame-{place} of {}", window.document()?.referrer()))
 }
 
 /// Calls back when someone edits the fragment by hand or follows a link.
