@@ -173,7 +173,7 @@ fn foreign_parts_survive_a_reload() -> Outcome {
     page.wait_until(&format!("{picked} === 'Bulrush 100'"))?;
     let before = visit.stored("current")?;
     // The address follows; then the page is loaded anew, and is its own link.
-    page.wait_until("return location.hash.includes('diameter_mm=100')")?;
+    page.wait_until("return location.hash.includes('wheel.id=bulrush')")?;
     visit.reload()?;
     assert_eq!(visit.page.eval(picked, &[])?, "Bulrush 100");
     assert_eq!(visit.stored("current")?, before);

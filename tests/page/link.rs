@@ -219,7 +219,7 @@ fn an_edit_outlives_a_reload_of_the_last_address() -> Outcome {
          const look = setInterval(() => {
            if (location.hash === before) return;
            clearInterval(look);
-           history.replaceState(null, '', before);
+           history.replaceState(history.state, '', before);
            location.reload();
          }, 1)",
     )

@@ -14,6 +14,7 @@ mod keep;
 mod keyboard;
 mod legible;
 mod link;
+mod lost;
 mod mend;
 mod module;
 mod offline;

@@ -27,7 +27,7 @@ struct Kept {
 
 /// The maker's catalogue, or what stands in and why.
 pub(crate) async fn load() -> Loaded {
-    let store = Store::default();
+    let store = Store::local();
     let kept = store.get(KEPT).as_deref().and_then(kept);
     let patience = PATIENCE_S[usize::from(kept.is_none())];
     // One that comes late is still good for the next time.

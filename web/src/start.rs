@@ -1,17 +1,17 @@
 //! The start of the page, and where its state meets the browser.
 
-use crate::app::{App, Loaded, saved};
+use crate::app::tab::{self, Arrival};
+use crate::app::{App, Loaded};
 use crate::load::load;
 use crate::platform::{self, Store};
 use crate::shell::Page;
 use crate::text::{Style, Units};
 use leptos::prelude::*;
-use pitchline_core::Draft;
-use pitchline_core::catalog::Catalog;
 
 /// Id of the element that becomes the page. A host that loads the module for
 /// its answers has no such thing.
 const PLACE: &str = "pitchline-page";
+
 /// Starts the page: reads the maker's parts, finds the last build, and draws.
 /// Does nothing where there is no page, as when another program loads the module.
 pub fn start() {
@@ -36,17 +36,24 @@ pub fn start() {
 }
 
 fn begin(loaded: Loaded) {
-    let store = Store::default();
+    let (local, session) = (Store::local(), Store::session());
     let comma = platform::decimal_comma();
-    let units = match store.get("units").as_deref() {
+    let units = match local.get("units").as_deref() {
         Some("imperial") => Units::Imperial,
         Some(_) => Units::Metric,
         None if platform::imperial() => Units::Imperial,
         None => Units::Metric,
     };
-    let draft = last_build(&store, &loaded.catalog);
-    let app = App::new(loaded, draft, Style { units, comma });
-    app.begin_keeping(store);
+    let arrival = Arrival {
+        id: platform::marked().or_else(platform::frame_id),
+        address: platform::hash(),
+        demo: platform::wants_demo(),
+        now: platform::now() as u64,
+        letters: platform::letters(),
+    };
+    let start = tab::begin(&local, &session, &arrival, &loaded.catalog);
+    let app = App::new(loaded, start.build.clone(), Style { units, comma });
+    app.begin_keeping(local, session, start);
     app.begin_bands();
     app.begin_announcing();
     let look = move || {
@@ -57,11 +64,4 @@ fn begin(loaded: Loaded) {
     for event in ["pitchline:offline-ready", "pitchline:offline-told", "pitchline:update-waiting"] {
         platform::heard(event, look);
     }
-}
-
-/// The build of the last visit, or the first kit as it is sold.
-fn last_build(store: &Store, catalog: &Catalog) -> Draft {
-    let kept = store.get("current").filter(|_| !platform::wants_demo());
-    let first = || catalog.draft(catalog.kits.first().map_or("", |kit| &kit.id));
-    kept.and_then(|text| Some(saved::read_file(&text).ok()?.0)).unwrap_or_else(first)
 }

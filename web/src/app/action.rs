@@ -1,42 +1,42 @@
 //! Everything that a person can do to the state.
 
-use super::store::{App, Document, MapView, Message};
-use super::typed::{Entry, Place, Typed, value};
-use super::{link, saved};
-use crate::text::{Units, fault};
+use super::document::{Document, Linked};
+use super::rest::Whole;
+use super::shelf::Entry;
+use super::store::{App, Lost, MapView, Message};
+use super::typed::{self, Place, Typed, value};
+use super::{saved, shelf};
+use crate::platform::{self, Store};
+use crate::text::{Units, fault, page};
 use leptos::prelude::*;
-use pitchline_core::{Draft, Field, Slot};
-
-/// Steps that can be undone.
-const UNDO: usize = 100;
+use pitchline_core::{Field, Slot};
 
 fn field((slot, index): Place) -> Option<&'static Field> {
     slot.kind().fields().get(index)
 }
 
-impl Document {
-    /// Puts another build in place; what was there can be brought back.
-    fn replace(&mut self, draft: Draft) {
-        self.past.push(std::mem::replace(&mut self.draft, draft));
-        if self.past.len() > UNDO {
-            self.past.remove(0);
-        }
-    }
-}
-
 impl App {
-    fn replace(self, draft: Draft) {
-        self.lost.set(None);
-        self.document.update(|document| document.replace(draft));
+    /// Every change of the build passes here. It is not kept until it has been answered.
+    fn change<T>(self, change: impl FnOnce(&mut Document) -> T) -> Option<T> {
+        if self.keeper.with_value(Option::is_some) {
+            platform::tell_kept(false);
+        }
+        self.document.try_update(change)
     }
 
-    fn edit(self, edit: impl FnOnce(&mut Draft)) {
-        self.document.update(|document| edit(&mut document.draft));
+    /// Another build or part is in place of the one before; what was forgotten is gone.
+    fn replaced(self) {
+        self.lost.set(None);
     }
 
     /// Opens another build in place of this one.
-    fn open_as(self, draft: Draft, text: String) {
-        self.replace(draft);
+    fn open_as(self, build: Whole, text: String) {
+        self.change(|document| document.replace(build));
+        self.opened(text);
+    }
+
+    fn opened(self, text: String) {
+        self.replaced();
         self.typed.set(Typed::default());
         self.message.set(Some(Message { text, undo: true }));
     }
@@ -50,8 +50,8 @@ impl App {
         let before = self.typed.with_untracked(|typed| typed.get(place).map(|entry| entry.before));
         let before = before.unwrap_or_else(now);
         // Half a number is not meant: 99 on the way to 999.
-        self.edit(|draft| draft.set_value(place.0, place.1, found.unwrap_or(before)));
-        self.typed.update(|typed| typed.put(place, Entry { text, fault, before }));
+        self.change(|document| document.set(place, found.unwrap_or(before)));
+        self.typed.update(|typed| typed.put(place, typed::Entry { text, fault, before }));
     }
 
     /// A field was left: valid text is written out in full, faulty text stays.
@@ -66,13 +66,14 @@ impl App {
     pub fn step(self, place: Place, steps: f64) {
         let Some(field) = field(place) else { return };
         let shown = self.style.get_untracked().units.shown(field.unit);
-        self.edit(|draft| {
+        self.change(|document| {
+            let draft = &document.build.draft;
             let usual = || draft.assumed(place.0, place.1).unwrap_or(field.typical);
             let now = draft.record(place.0).value(place.1).unwrap_or_else(usual);
             let size = step_size(field, shown.from_file(field.typical));
             let next = ((shown.from_file(now) / size).round() + steps) * size;
             let value = shown.to_file(next).max(field.min).min(field.max);
-            draft.set_value(place.0, place.1, Some(value));
+            document.set(place, Some(value));
         });
         self.typed.update(|typed| typed.clear(place));
     }
@@ -80,22 +81,19 @@ impl App {
     /// Picks one of a field's choices.
     pub fn choose(self, place: Place, name: &str) {
         if let Some(value) = field(place).and_then(|field| field.choice(name).ok()) {
-            self.edit(|draft| draft.set_value(place.0, place.1, Some(value)));
+            self.change(|document| document.set(place, Some(value)));
         }
     }
 
     /// Picks a part by its id.
     pub fn pick(self, slot: Slot, id: &str) {
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        let Some(part) = catalog.part(slot.kind(), id) else { return };
-        let mut draft = self.peek(Draft::clone);
-        draft.set_record(slot, part.clone());
-        if slot == Slot::Pack {
-            catalog.follow_pack(&mut draft);
+        if self.change(|document| document.pick(slot, id, &catalog)) != Some(true) {
+            return;
         }
         let kept = |at: Slot| at != slot && (slot != Slot::Pack || at != Slot::Cell);
         self.typed.update(|typed| typed.keep(|(at, _), _| kept(at)));
-        self.replace(draft);
+        self.replaced();
     }
 
     /// Picks several parts at once, such as a pairing of the gear map.
@@ -110,44 +108,34 @@ impl App {
     /// Puts the catalogue's own values back; where it has none of that id, the kit's part.
     pub fn restore(self, slot: Slot) {
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        let mut draft = self.peek(Draft::clone);
-        let part = catalog.part(slot.kind(), &draft.record(slot).id);
-        let kit = catalog.draft(&draft.kit);
-        let missing = kit.unfilled().iter().find(|unfilled| unfilled.slot == slot);
-        match (part, missing) {
-            (None, Some(unfilled)) => draft.unfill(unfilled.clone()),
-            _ => draft.set_record(slot, part.unwrap_or_else(|| kit.record(slot)).clone()),
-        }
         self.typed.update(|typed| typed.keep(|(at, _), _| at != slot));
-        self.replace(draft);
+        self.change(|document| document.restore(slot, &catalog));
+        self.replaced();
     }
 
     /// Starts from a kit; rider, place and wishes stay as they are.
     pub fn start_from(self, kit: &str) {
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        let mut draft = catalog.draft(kit);
-        self.peek(|now| {
-            for slot in Slot::ALL.iter().copied().filter(|slot| !slot.holds_part()) {
-                draft.set_record(slot, now.record(slot).clone());
-            }
-        });
         self.typed.update(|typed| typed.keep(|(at, _), _| !at.holds_part()));
         let name = catalog.kit(kit).map_or("", |kit| &kit.name);
         let text = format!("{name} as it is sold, with your rider and place.");
-        self.replace(draft);
+        self.change(|document| document.start_from(kit, &catalog));
+        self.replaced();
         self.message.set(Some(Message { text, undo: true }));
     }
 
     /// Brings back the build before the last pick, or the one forgotten since.
     pub fn undo(self) {
-        if let Some(build) = self.lost.try_update(Option::take).flatten() {
-            self.say(&format!("{} is kept again.", build.name));
-            self.saved.update(|saved| saved.insert(0, build));
-        } else if let Some(before) =
-            self.document.try_update(|document| document.past.pop()).flatten()
-        {
+        if let Some(lost) = self.lost.try_update(Option::take).flatten() {
+            if self.with_shelf(|store| store.set(&lost.entry.key, &lost.text)) == Some(true) {
+                self.say(&format!("{} is kept again.", lost.entry.name));
+            } else {
+                self.lost.set(Some(lost));
+                self.say(page::NOT_KEPT);
+            }
+            self.look_at_shelf();
+        } else if self.change(Document::undo) == Some(true) {
             self.typed.set(Typed::default());
-            self.edit(|draft| *draft = before);
             self.say("The build before is back.");
         } else {
             self.say("There is nothing to bring back.");
@@ -171,49 +159,53 @@ impl App {
         self.style.update(|style| style.units = units);
     }
 
-    /// Opens a link; what cannot be read is shown. A fragment that sets nothing
-    /// is no build: it leads to a place on the page, or nowhere.
-    pub fn open_link(self, text: &str) {
-        if !text.contains('=') {
-            return;
-        }
+    /// Opens a link; what cannot be read is shown. Whether it brought another build.
+    pub fn open_link(self, text: &str) -> bool {
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        let (draft, faults) = link::read(text, &catalog);
-        if text.len() > link::LONGEST {
-            // Nothing of it was read, so the build stays as it is.
-            self.unread.set(faults);
-            return;
-        }
-        let other = self.peek(|now| *now != draft);
-        if other || !faults.is_empty() || !self.unread.with_untracked(Vec::is_empty) {
-            self.unread.set(faults);
-            if other {
-                self.open_as(draft, "Build opened from the link.".into());
+        match self.change(|document| document.open_link(text, &catalog)) {
+            Some(Linked::Opened(faults)) => {
+                self.unread.set(faults);
+                self.opened("Build opened from the link.".into());
+                return true;
             }
+            Some(Linked::Same(faults)) => {
+                if !faults.is_empty() || !self.unread.with_untracked(Vec::is_empty) {
+                    self.unread.set(faults);
+                }
+            }
+            Some(Linked::Refused(faults)) => self.unread.set(faults),
+            Some(Linked::Nothing) | None => {}
         }
+        false
     }
 
-    fn open(self, draft: Draft) {
-        let text = format!("{} opened.", draft.name);
-        self.open_as(draft, text);
+    fn with_shelf<T>(self, act: impl FnOnce(&Store) -> T) -> Option<T> {
+        self.keeper.with_value(|keeper| keeper.as_ref().map(|keeper| act(&keeper.local)))
     }
 
-    /// Opens a saved build by its name.
-    pub fn open_saved(self, name: &str) {
-        let found = self
-            .saved
-            .with_untracked(|saved| saved.iter().find(|build| build.name == name).cloned());
-        if let Some(draft) = found {
-            self.open(draft);
+    /// The text of a saved build, as it is kept.
+    #[must_use]
+    pub fn saved_text(self, entry: &Entry) -> Option<String> {
+        self.with_shelf(|store| store.get(&entry.key)).flatten()
+    }
+
+    /// Opens a saved build, as far as it is understood.
+    pub fn open_saved(self, entry: &Entry) {
+        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
+        let Some(text) = self.saved_text(entry) else { return self.look_at_shelf() };
+        if let Ok((build, faults)) = saved::read_kept(&text, &catalog) {
+            self.unread.set(faults);
+            self.open_as(build, format!("{} opened.", entry.name));
         }
     }
 
     /// Opens a build file.
     pub fn open_file(self, text: &str) {
-        match saved::read_file(text) {
-            Ok((draft, ignored)) => {
+        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
+        match saved::read_file(text, &catalog) {
+            Ok((build, ignored)) => {
                 self.unread.set(ignored);
-                self.open_as(draft, "Build opened from the file.".into());
+                self.open_as(build, "Build opened from the file.".into());
             }
             Err(faults) => {
                 let style = self.style.get_untracked();
@@ -231,14 +223,14 @@ impl App {
 
     /// Names the build.
     pub fn name(self, name: &str) {
-        self.edit(|draft| draft.name = name.chars().take(80).collect());
+        self.change(|document| document.name(name));
     }
 
     /// Saves the build under its name; the same name is written over.
     pub fn save(self) {
-        let mut draft = self.peek(Draft::clone);
-        draft.name = draft.name.trim().into();
-        if draft.name.is_empty() {
+        let mut build = self.document.with_untracked(|document| document.build.clone());
+        build.draft.name = build.draft.name.trim().into();
+        if build.draft.name.is_empty() {
             self.say("Give the build a name first.");
             return;
         }
@@ -246,29 +238,21 @@ impl App {
             self.say(missing);
             return;
         }
-        self.saved.update(|saved| {
-            saved.retain(|build| build.name != draft.name);
-            saved.insert(0, draft);
-            saved.truncate(saved::MOST);
-        });
-        self.say("Saved on this device.");
+        let (now, letters) = (platform::now() as u64, platform::letters());
+        let kept = self.with_shelf(|store| shelf::save(store, &build, now, &letters));
+        self.look_at_shelf();
+        self.say(if kept == Some(true) { "Saved on this device." } else { page::NOT_KEPT });
     }
 
     /// Forgets a saved build.
-    pub fn forget(self, name: &str) {
-        let taken = self.saved.try_update(|saved| {
-            let place = saved.iter().position(|build| build.name == name)?;
-            Some(saved.remove(place))
-        });
-        if let Some(build) = taken.flatten() {
-            self.lost.set(Some(build));
-            self.message.set(Some(Message { text: format!("{name} forgotten."), undo: true }));
+    pub fn forget(self, entry: &Entry) {
+        if let Some(text) = self.saved_text(entry) {
+            self.with_shelf(|store| store.remove(&entry.key));
+            self.lost.set(Some(Lost { entry: entry.clone(), text }));
+            let text = format!("{} forgotten.", entry.name);
+            self.message.set(Some(Message { text, undo: true }));
         }
-    }
-
-    /// Puts the named builds of the last visit in place.
-    pub fn restore_saved(self, saved: Vec<Draft>) {
-        self.saved.set(saved);
+        self.look_at_shelf();
     }
 
     /// Chooses what the gear map shows.

@@ -1,6 +1,6 @@
 //! The answers to the build, worked out once for each change of it.
 
-use super::store::Document;
+use super::document::Document;
 use leptos::prelude::*;
 use pitchline_core::{Answers, Build, Draft, Notice, answers, notices};
 use std::sync::Arc;
@@ -31,7 +31,7 @@ impl Found {
 /// None where a part is missing: the last answers are another board's. A name moves no answer.
 pub(super) fn memo(document: RwSignal<Document>) -> Memo<Option<Arc<Found>>> {
     let board = Memo::new(move |_| {
-        let mut draft = document.with(|document| document.draft.clone());
+        let mut draft = document.with(|document| document.build.draft.clone());
         draft.name = String::new();
         draft
     });

@@ -1,11 +1,12 @@
-//! Keeps the build, the named builds and the units, as they change, and follows the address.
+//! Keeps the build and the units as they change, hears of what other tabs save, and follows the
+//! address. What to open and what to keep is worked out in `tab`, `shelf` and `document`.
 
 use super::store::App;
-use super::{link, saved};
+use super::tab::{Start, Tab};
+use super::{link, saved, shelf};
 use crate::platform::{self, Store};
 use crate::text::page;
 use leptos::prelude::*;
-use pitchline_core::Draft;
 use std::time::Duration;
 
 /// After the last edit, until the address follows.
@@ -13,104 +14,153 @@ const ADDRESS_AFTER: Duration = Duration::from_millis(300);
 /// In which a busy browser may still load the address before it.
 const SETTLED_AFTER: Duration = Duration::from_millis(1000);
 
+/// The browser's stores, and the tab's corner in them.
+pub(super) struct Keeper {
+    pub(super) local: Store,
+    session: Store,
+    tab: Tab,
+    /// The fragment of which the page has been told, or that it wrote.
+    known: String,
+}
+
 impl App {
     /// The build as a link's text; tracked.
     #[must_use]
     pub fn link(self) -> String {
         let catalog = self.catalog();
-        self.draft(|draft| link::write(draft, &catalog))
+        self.document.with(|document| link::write(&document.build, &catalog))
     }
 
     /// The build as a file.
     #[must_use]
     pub fn file(self, created: &str) -> String {
-        platform::json(&saved::write_file(&self.peek(Draft::clone), created))
+        let file = self.document.with_untracked(|now| saved::write_file(&now.build, created));
+        serde_json::to_string_pretty(&file).unwrap_or_default()
     }
 
-    /// Opens what was kept, and keeps what changes for as long as the page lives.
-    ///
-    /// A build is kept once it has been answered: should an answer break, or a part be missing, the
-    /// last good build is the one that comes back.
-    pub fn begin_keeping(self, store: Store) {
-        let address = platform::hash();
-        // An address that we wrote ourselves says less than what was kept: it may be an edit behind.
-        let ours = store.get("address").is_some_and(|own| own.lines().any(|own| own == address));
-        if !address.is_empty() && !ours && !platform::wants_demo() {
-            self.open_link(&address);
-        }
-        if let Some(text) = store.get("builds") {
-            let (builds, whole) = saved::read_all(&text);
-            if !whole {
-                // Not ours to throw away.
-                store.set("builds:unreadable", &text);
-            }
-            self.restore_saved(builds);
-        }
-        // What is there already needs no keeping; so a look at the demo leaves the
-        // last build alone until something is changed.
-        let fresh = platform::wants_demo();
-        self.keep(store.clone(), "current", fresh, move || {
-            // The answers come first.
-            let answered = self.found().is_some();
-            let text = self.draft(|draft| platform::json(&saved::write_file(draft, "")));
-            answered.then_some(text)
-        });
-        self.keep(store.clone(), "builds", fresh, move || {
-            Some(platform::json(&saved::write_all(&self.saved())))
-        });
-        self.keep(store.clone(), "units", fresh, move || Some(self.units().key().into()));
-        self.follow_address(store, address);
+    /// Reads the list of saved builds again.
+    pub(super) fn look_at_shelf(self) {
+        let list = self.keeper.with_value(|keeper| Some(shelf::list(&keeper.as_ref()?.local)));
+        self.saved.set(list.unwrap_or_default());
     }
 
-    /// Keeps a text as it changes; what is there at the start only where it is not `fresh`.
-    fn keep(
-        self,
-        store: Store,
-        key: &'static str,
-        fresh: bool,
-        text: impl Fn() -> Option<String> + Send + Sync + 'static,
-    ) {
-        let text = Memo::new(move |_| text());
+    /// Opens what the address asks for, and keeps what changes for as long as the page lives.
+    pub fn begin_keeping(self, local: Store, session: Store, start: Start) {
+        let Start { tab, told, link, fresh, .. } = start;
+        platform::mark(tab.id());
+        self.unread.set(told);
+        let linked = link.is_some_and(|link| self.open_link(&link));
+        if !fresh {
+            shelf::take_over(&local);
+        }
+        let known = platform::hash();
+        self.keeper.set_value(Some(Keeper { local: local.clone(), session, tab, known }));
+        self.look_at_shelf();
+        for event in ["storage", "pageshow"] {
+            platform::heard(event, move || self.look_at_shelf());
+        }
+        self.keep_build(fresh, linked);
+        let units = Memo::new(move |_| self.units().key());
         Effect::new(move |before: Option<()>| {
-            let text = text.get();
-            if let Some(text) = text.filter(|_| before.is_some() || !fresh)
-                && !store.set(key, &text)
-            {
+            let units = units.get();
+            if (before.is_some() || !fresh) && !local.set("units", units) {
                 self.say(page::NOT_KEPT);
             }
+        });
+        self.follow_address();
+    }
+
+    fn know(self, fragment: String) {
+        self.keeper.update_value(|keeper| {
+            if let Some(keeper) = keeper {
+                keeper.known = fragment;
+            }
+        });
+    }
+
+    fn with_tab<T>(self, act: impl FnOnce(&Tab, &Store) -> T) -> Option<T> {
+        self.keeper.with_value(|keeper| keeper.as_ref().map(|k| act(&k.tab, &k.session)))
+    }
+
+    /// Keeps the build once it has been answered: should an answer break, the last good build is the
+    /// one that comes back. What is there at the start needs no keeping where it is `fresh`, so that a
+    /// look at the demo leaves the last build alone; and it is no newer than other tabs' builds, unless
+    /// it has just been opened.
+    fn keep_build(self, fresh: bool, linked: bool) {
+        Effect::new(move |before: Option<String>| {
+            // The answers come first.
+            let _ = self.found();
+            let waits = self.waits();
+            let build = self.document.with(|document| saved::write_file(&document.build, ""));
+            let text = build.to_string();
+            let first = before.is_none();
+            if first && fresh {
+                platform::tell_kept(!waits);
+                return text;
+            }
+            let same = before.as_ref() == Some(&text);
+            let kept = self.keeper.try_update_value(|keeper| {
+                let Keeper { local, session, tab, known } = keeper.as_mut()?;
+                let own = if same && tab.is_kept() {
+                    tab.takes_in(session, known);
+                    true
+                } else {
+                    tab.keep(session, &text, known)
+                };
+                let share = !same && (!first || linked || local.get("current").is_none());
+                let common =
+                    !share || tab.share(local, &text, platform::now() as u64, &platform::letters());
+                Some((own, common))
+            });
+            let (own, common) = kept.flatten().unwrap_or_default();
+            platform::tell_kept(own && !waits);
+            let fails = !(own && common);
+            if fails && !same {
+                self.say(page::NOT_KEPT);
+            }
+            text
         });
     }
 
     /// The address follows the build, unless somebody else has just changed it: then a link is being
     /// opened, of which the page has not been told yet.
-    fn follow_address(self, store: Store, address: String) {
-        let known = StoredValue::new(address);
+    fn follow_address(self) {
+        // A new place in the history is this tab's too, also one of the same address.
+        let mark = move || _ = self.with_tab(|tab, _| platform::mark(tab.id()));
+        platform::heard("popstate", mark);
         platform::on_hash(move |address| {
+            mark();
             self.open_link(&address);
-            known.set_value(address);
+            self.know(address);
         });
-        let text = Memo::new(move |_| self.found().is_some().then(|| self.link()));
+        let text = Memo::new(move |_| {
+            let _ = self.found();
+            self.link()
+        });
         let timer = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move |_| {
             if let Some(timer) = timer.try_update_value(Option::take).flatten() {
                 timer.clear();
             }
-            // Without a part it says what was asked for.
-            let Some(text) = text.get() else { return };
-            let store = store.clone();
+            let text = text.get();
             let follow = move || {
                 let now = platform::hash();
-                if now != known.get_value() {
+                let told =
+                    |keeper: &Option<Keeper>| keeper.as_ref().is_some_and(|k| k.known == now);
+                if !self.keeper.with_value(told) || text.len() > link::LONGEST {
                     return;
                 }
                 if now == text {
-                    store.set("address", &text);
+                    self.with_tab(|tab, session| tab.writes(session, &[&text]));
                     return;
                 }
-                store.set("address", &format!("{now}\n{text}"));
-                platform::set_hash(&text);
-                known.set_value(platform::hash());
-                let settled = move || _ = store.set("address", &text);
+                self.with_tab(|tab, session| {
+                    tab.writes(session, &[&now, &text]);
+                    platform::set_hash(&text, tab.id());
+                });
+                self.know(platform::hash());
+                let settled =
+                    move || _ = self.with_tab(|tab, session| tab.writes(session, &[&text]));
                 timer.set_value(set_timeout_with_handle(settled, SETTLED_AFTER).ok());
             };
             timer.set_value(set_timeout_with_handle(follow, ADDRESS_AFTER).ok());

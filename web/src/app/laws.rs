@@ -12,7 +12,7 @@ fn with_app<T>(test: impl FnOnce(App) -> T) -> T {
     let catalog = Catalog::read(include_str!("../../catalog/catalogue.json")).expect("the demo").0;
     let draft = catalog.draft(&catalog.kits[0].id);
     let loaded = Loaded { catalog: Arc::new(catalog), ..Loaded::default() };
-    Owner::new().with(|| test(App::new(loaded, draft, Style::default())))
+    Owner::new().with(|| test(App::new(loaded, draft.into(), Style::default())))
 }
 
 fn found(app: App) -> Arc<Found> {

@@ -4,11 +4,15 @@
 //! checks into a build, and a build into answers.
 
 pub mod link;
+pub mod rest;
 pub mod saved;
+pub mod shelf;
+pub mod tab;
 
 mod action;
 mod announce;
 mod bands;
+mod document;
 mod fit;
 mod found;
 mod keeping;
@@ -16,6 +20,8 @@ mod keeping;
 mod laws;
 mod store;
 mod sure;
+#[cfg(test)]
+mod tab_laws;
 mod task;
 mod typed;
 

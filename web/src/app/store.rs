@@ -1,7 +1,11 @@
 //! What the page knows, as signals of one root.
 
 use super::bands::Bands;
+use super::document::Document;
 use super::found::Found;
+use super::keeping::Keeper;
+use super::rest::Whole;
+use super::shelf::Entry;
 use super::typed::Typed;
 use crate::text::{self, Style, Units};
 use leptos::prelude::*;
@@ -45,12 +49,11 @@ pub enum MapView {
     Hill,
 }
 
-/// The build that is worked on, and those to go back to.
+/// A saved build that was forgotten.
 #[derive(Clone, Debug)]
-pub(super) struct Document {
-    /// Valid in all that is filled.
-    pub(super) draft: Draft,
-    pub(super) past: Vec<Draft>,
+pub(super) struct Lost {
+    pub(super) entry: Entry,
+    pub(super) text: String,
 }
 
 /// The page's state: every signal that more than one view reads, owned by the page's root. Copies
@@ -61,10 +64,12 @@ pub struct App {
     pub(super) typed: RwSignal<Typed>,
     pub(super) loaded: RwSignal<Loaded>,
     pub(super) style: RwSignal<Style>,
-    /// Named builds.
-    pub(super) saved: RwSignal<Vec<Draft>>,
+    /// Saved builds, the newest first.
+    pub(super) saved: RwSignal<Vec<Entry>>,
     /// The saved build that was forgotten last.
-    pub(super) lost: RwSignal<Option<Draft>>,
+    pub(super) lost: RwSignal<Option<Lost>>,
+    /// None until keeping begins.
+    pub(super) keeper: StoredValue<Option<Keeper>>,
     pub(super) unread: RwSignal<Vec<Error>>,
     pub(super) message: RwSignal<Option<Message>>,
     pub(super) offline: RwSignal<String>,
@@ -86,8 +91,8 @@ pub fn use_app() -> App {
 impl App {
     /// The page's state at the start, as a context of the owner that it is made in.
     #[must_use]
-    pub fn new(loaded: Loaded, draft: Draft, style: Style) -> Self {
-        let document = RwSignal::new(Document { draft, past: Vec::new() });
+    pub fn new(loaded: Loaded, build: Whole, style: Style) -> Self {
+        let document = RwSignal::new(Document::from(build));
         let loaded = RwSignal::new(loaded);
         let found = super::found::memo(document);
         let app = Self {
@@ -97,6 +102,7 @@ impl App {
             style: RwSignal::new(style),
             saved: RwSignal::default(),
             lost: RwSignal::default(),
+            keeper: StoredValue::new(None),
             unread: RwSignal::default(),
             message: RwSignal::default(),
             offline: RwSignal::default(),
@@ -114,12 +120,12 @@ impl App {
 
     /// Reads the build; tracked.
     pub fn draft<T>(self, read: impl FnOnce(&Draft) -> T) -> T {
-        self.document.with(|document| read(&document.draft))
+        self.document.with(|document| read(&document.build.draft))
     }
 
     /// Reads the build once.
     pub fn peek<T>(self, read: impl FnOnce(&Draft) -> T) -> T {
-        self.document.with_untracked(|document| read(&document.draft))
+        self.document.with_untracked(|document| read(&document.build.draft))
     }
 
     /// The record in a slot; tracked.
@@ -210,9 +216,9 @@ impl App {
         self.typed(|typed| typed.fault().is_some())
     }
 
-    /// Named builds; tracked.
+    /// Saved builds, the newest first; tracked.
     #[must_use]
-    pub fn saved(self) -> Vec<Draft> {
+    pub fn saved(self) -> Vec<Entry> {
         self.saved.get()
     }
 

@@ -1,18 +1,8 @@
 //! Files out and in.
 
-use serde::Serialize;
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, Event, HtmlAnchorElement, HtmlInputElement, Url};
-
-/// A value as JSON text, written by the browser itself.
-#[must_use]
-pub fn json(value: &serde_json::Value) -> String {
-    let writer = serde_wasm_bindgen::Serializer::json_compatible();
-    let object = value.serialize(&writer).unwrap_or(JsValue::NULL);
-    let text = js_sys::JSON::stringify_with_replacer_and_space(&object, &JsValue::NULL, &2.into());
-    text.map_or_else(|_| String::new(), String::from)
-}
 
 /// Offers a text to be kept as a file.
 pub fn offer(name: &str, text: &str) {

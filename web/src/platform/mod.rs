@@ -8,12 +8,12 @@ mod place;
 mod store;
 
 pub use fetch::{fetch, within};
-pub use file::{json, offer, read};
+pub use file::{offer, read};
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{
-    Heading, clear, copy_text, embedded, exists, go_to, go_to_heading, hash, headings, heard,
-    later, link, now, offline_state, offline_why, on_hash, reveal, set_hash, spawn, tell,
-    wants_demo,
+    Heading, clear, copy_text, embedded, exists, frame_id, go_to, go_to_heading, hash, headings,
+    heard, later, letters, link, mark, marked, now, offline_state, offline_why, on_hash, reveal,
+    set_hash, spawn, tell, tell_kept, wants_demo,
 };
 pub use store::Store;

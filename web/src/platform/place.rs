@@ -13,13 +13,32 @@ pub fn hash() -> String {
     hash.trim_start_matches('#').to_string()
 }
 
-/// Puts a fragment into the address without a step in the history.
-pub fn set_hash(text: &str) {
-    if let Some(window) = web_sys::window()
-        && let Ok(history) = window.history()
-    {
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{text}")));
+/// Puts a fragment into the address without a step in the history, and the tab's id with it.
+pub fn set_hash(text: &str, id: &str) {
+    replace_state(id, Some(&format!("#{text}")));
+}
+
+/// Has this place in the history hold the tab's id.
+pub fn mark(id: &str) {
+    replace_state(id, None);
+}
+
+fn replace_state(id: &str, url: Option<&str>) {
+    let state = js_sys::Object::new();
+    let _ = js_sys::Reflect::set(&state, &ID.into(), &id.into());
+    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
+        let _ = history.replace_state_with_url(&state, "", url);
     }
+}
+
+/// Name of the tab's id in the history's state.
+const ID: &str = "tab";
+
+/// The tab's id that this place in the history holds.
+#[must_use]
+pub fn marked() -> Option<String> {
+    let state = web_sys::window()?.history().ok()?.state().ok()?;
+    js_sys::Reflect::get(&state, &ID.into()).ok()?.as_string()
 }
 
 /// The whole address with a fragment.
@@ -49,6 +68,18 @@ pub fn embedded() -> bool {
     web_sys::window().is_some_and(|w| !w.parent().is_ok_and(|parent| parent.as_ref() == Some(&w)))
 }
 
+/// An id for the frame that the page stands in, the same when the page around it is loaded anew:
+/// browsers then make its frames anew.
+#[must_use]
+pub fn frame_id() -> Option<String> {
+    let window = web_sys::window().filter(|_| embedded())?;
+    let parent = window.parent().ok()??;
+    let this: &JsValue = window.as_ref();
+    let own = |place: &u32| js_sys::Reflect::get_u32(&parent, *place).is_ok_and(|w| w == *this);
+    let place = (0..parent.length()).find(own)?;
+    Some(format!("frame-{place} of {}", window.document()?.referrer()))
+}
+
 /// Calls back when someone edits the fragment by hand or follows a link.
 pub fn on_hash(then: impl Fn(String) + 'static) {
     heard("hashchange", move || then(hash()));
@@ -66,10 +97,25 @@ pub fn later(milliseconds: u32, then: impl FnOnce() + 'static) {
     Timeout::new(milliseconds, then).forget();
 }
 
-/// Milliseconds since some moment.
+/// Milliseconds since 1970.
 #[must_use]
 pub fn now() -> f64 {
     js_sys::Date::now()
+}
+
+/// Some letters by chance, no two alike.
+#[must_use]
+pub fn letters() -> String {
+    let letter = |_| char::from(b'a' + (js_sys::Math::random() * 26.0) as u8);
+    (0..10).map(letter).collect()
+}
+
+/// Tells the page's own scripts whether what stands in the fields is kept.
+pub fn tell_kept(kept: bool) {
+    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
+    if let Some(root) = root {
+        let _ = root.set_attribute("data-kept", if kept { "yes" } else { "no" });
+    }
 }
 
 /// Sends an event to the page's own scripts.

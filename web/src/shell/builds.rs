@@ -1,7 +1,9 @@
 //! Keeping a build: by link, by name on this device, by file.
 
-use crate::app::{App, use_app};
+use crate::app::shelf::{Entry, State};
+use crate::app::{App, link, use_app};
 use crate::platform;
+use crate::text::page;
 use leptos::prelude::*;
 use pitchline_core::Draft;
 
@@ -10,7 +12,12 @@ use pitchline_core::Draft;
 pub(super) fn Builds() -> impl IntoView {
     let app = use_app();
     let copy = move |_| {
-        platform::copy_text(&platform::link(&untrack(|| app.link())), move |copied| {
+        let text = untrack(|| app.link());
+        if text.len() > link::LONGEST {
+            app.say(page::LINK_TOO_LONG);
+            return;
+        }
+        platform::copy_text(&platform::link(&text), move |copied| {
             if copied {
                 app.say("Link copied. It holds the whole build.");
             } else {
@@ -23,8 +30,9 @@ pub(super) fn Builds() -> impl IntoView {
             app.say(missing);
             return;
         }
-        let draft = app.peek(Draft::clone);
-        platform::offer(&file_name(&draft), &app.file(&platform::today()));
+        let named =
+            |draft: &Draft| if draft.name.is_empty() { &draft.kit } else { &draft.name }.clone();
+        platform::offer(&file_name(&app.peek(named)), &app.file(&platform::today()));
     };
     view! {
         <section class="builds" aria-labelledby="builds-title">
@@ -68,8 +76,8 @@ pub(super) fn Builds() -> impl IntoView {
             <ul class="saved">
                 <For
                     each=move || app.saved()
-                    key=|build| build.name.clone()
-                    children=move |build| entry(app, build.name)
+                    key=|entry| entry.key.clone()
+                    children=move |entry| saved(app, entry)
                 />
             </ul>
             <div class="field">
@@ -85,12 +93,13 @@ pub(super) fn Builds() -> impl IntoView {
     }
 }
 
-/// A saved build; what it holds is read when it is opened.
-fn entry(app: App, name: String) -> impl IntoView {
-    let (opened, forgotten) = (name.clone(), name.clone());
-    view! {
-        <li>
-            <span>{name.clone()}</span>
+/// A saved build; what it holds is read when it is opened. One that is not understood in full can be
+/// had as the file that it is.
+fn saved(app: App, entry: Entry) -> impl IntoView {
+    let Entry { name, state, .. } = entry.clone();
+    let (opened, kept, forgotten) = (entry.clone(), entry.clone(), entry);
+    let open = (state != State::Unreadable).then(|| {
+        view! {
             <button
                 type="button"
                 aria-label=format!("Open {name}")
@@ -98,6 +107,30 @@ fn entry(app: App, name: String) -> impl IntoView {
             >
                 "Open"
             </button>
+        }
+    });
+    let save = (state != State::Whole).then(|| {
+        let save = move |_| {
+            if let Some(text) = app.saved_text(&kept) {
+                platform::offer(&file_name(&kept.name), &text);
+            }
+        };
+        view! {
+            <button type="button" aria-label=format!("Save as file: {name}") on:click=save>
+                "Save as file"
+            </button>
+        }
+    });
+    let words = match state {
+        State::Whole => name.clone(),
+        State::Part => format!("{name} {}", page::IN_PART),
+        State::Unreadable => format!("{name} {}", page::UNREADABLE),
+    };
+    view! {
+        <li>
+            <span>{words}</span>
+            {open}
+            {save}
             <button
                 type="button"
                 aria-label=format!("Forget {name}")
@@ -109,9 +142,8 @@ fn entry(app: App, name: String) -> impl IntoView {
     }
 }
 
-/// A file name from the build's own name, in letters that every system takes.
-fn file_name(draft: &Draft) -> String {
-    let name = if draft.name.is_empty() { &draft.kit } else { &draft.name };
+/// A file name from a build's own name, in letters that every system takes.
+fn file_name(name: &str) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' };
     let name: String = name.chars().map(plain).take(40).collect();
     let name = name.trim_matches('-');

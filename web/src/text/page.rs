@@ -174,6 +174,13 @@ pub fn offline(state: &str, why: &str) -> String {
     [said, why].join(" ").trim_end().into()
 }
 
+/// Of a build that is too long for a link.
+pub const LINK_TOO_LONG: &str = "This build is too long for a link. Save it as a file instead.";
+/// Behind the name of a saved build of which some is not understood.
+pub const IN_PART: &str = "(can be read here only in part)";
+/// Behind the key of one that is no build to this page.
+pub const UNREADABLE: &str = "(cannot be read here; kept as it is)";
+
 #[cfg(test)]
 mod tests {
     use super::kept_parts;

@@ -1,0 +1,153 @@
+//! What a tab works on belongs to the tab: its place in the history holds an id, and the tab's own
+//! store the build under that id. A copied tab has a copy of that store. The store that all tabs share holds the last build of any of them,
+//! for new tabs alone.
+
+use super::rest::Whole;
+use super::saved;
+use super::shelf::{self, Keep};
+use pitchline_core::Error;
+use pitchline_core::catalog::Catalog;
+
+/// Key of the last build of any tab.
+const COMMON: &str = "current";
+
+/// How the page was come to.
+#[derive(Clone, Debug, Default)]
+pub struct Arrival {
+    /// The id that this place in the history holds, or that a frame has on its page.
+    pub id: Option<String>,
+    /// The fragment without its `#`.
+    pub address: String,
+    /// Whether the address asks for the demo.
+    pub demo: bool,
+    /// Milliseconds since 1970.
+    pub now: u64,
+    /// Some letters by chance.
+    pub letters: String,
+}
+
+/// What the page begins with.
+#[derive(Clone, Debug)]
+pub struct Start {
+    /// The tab.
+    pub tab: Tab,
+    /// Its build.
+    pub build: Whole,
+    /// What of that build is not understood.
+    pub told: Vec<Error>,
+    /// A link that stands in the address and is new to the tab.
+    pub link: Option<String>,
+    /// Whether what is kept is left alone until something is changed.
+    pub fresh: bool,
+}
+
+/// A tab's own corner of its store.
+#[derive(Clone, Debug)]
+pub struct Tab {
+    id: String,
+    /// Whether what was handed over last is in the tab's own store; none where nothing was yet.
+    kept: Option<bool>,
+    /// What this tab put into the common place last.
+    common: Option<String>,
+}
+
+/// Finds what this tab worked on. An address that it wrote or took in itself says less than its store:
+/// it may be an edit behind. Any other link is to be opened over it.
+pub fn begin(
+    local: &impl Keep,
+    session: &impl Keep,
+    arrival: &Arrival,
+    catalog: &Catalog,
+) -> Start {
+    let Arrival { address, demo, now, letters, .. } = arrival;
+    let of = |id: &str| Tab { id: id.into(), kept: None, common: None };
+    let before = arrival.id.as_deref().map(of);
+    let text = before.as_ref().and_then(|tab| session.get(&tab.key()));
+    let own = text.as_ref().and_then(|text| saved::read_kept(text, catalog).ok());
+    let tab = match (before, &text, &own) {
+        // What cannot be read is not written over.
+        (Some(tab), Some(_), Some(_)) | (Some(tab), None, _) => tab,
+        _ => of(letters),
+    };
+    let lines = session.get(&tab.address()).unwrap_or_default();
+    let ours = own.is_some() && lines.lines().any(|line| line == address);
+    let fresh = *demo && own.is_none();
+    let common = || {
+        let text = local.get(COMMON).filter(|_| !fresh)?;
+        let read = saved::read_kept(&text, catalog).ok();
+        if read.is_none() {
+            shelf::put_aside(local, &text, *now, letters);
+        }
+        read
+    };
+    let first = || {
+        let kit = catalog.kits.first().map_or("", |kit| &kit.id);
+        (catalog.draft(kit).into(), Vec::new())
+    };
+    let (build, told) = own.or_else(common).unwrap_or_else(first);
+    let link = (!ours && !fresh && !address.is_empty()).then(|| address.clone());
+    Start { tab, build, told, link, fresh }
+}
+
+impl Tab {
+    /// What this place in the history is to hold.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        &self.id
+    }
+
+    /// Whether nothing that was handed over is missing in the tab's own store.
+    #[must_use]
+    pub fn is_kept(&self) -> bool {
+        self.kept != Some(false)
+    }
+
+    fn key(&self) -> String {
+        format!("tab:{}", self.id)
+    }
+
+    fn address(&self) -> String {
+        self.key() + ":address"
+    }
+
+    /// Keeps the build as it is now, as the text of a file; whether it is what comes back at this
+    /// fragment.
+    pub fn keep(&mut self, session: &impl Keep, text: &str, fragment: &str) -> bool {
+        let written = session.set(&self.key(), text);
+        self.kept = Some(written);
+        let kept = written && self.takes_in(session, fragment);
+        self.kept = Some(kept);
+        kept
+    }
+
+    /// Makes it the one that new tabs begin with; whether that was kept.
+    pub fn share(&mut self, local: &impl Keep, text: &str, now: u64, letters: &str) -> bool {
+        let there = local.get(COMMON).filter(|there| self.common.as_ref() != Some(there));
+        let strange = there.filter(|there| saved::look(there).is_none());
+        // What another version wrote there is not ours to throw away.
+        let free = strange.is_none_or(|there| shelf::put_aside(local, &there, now, letters));
+        let kept = free && local.set(COMMON, text);
+        if kept {
+            self.common = Some(text.into());
+        }
+        kept
+    }
+
+    /// The build that is kept says at least as much as this fragment; whether that was kept.
+    pub fn takes_in(&self, session: &impl Keep, fragment: &str) -> bool {
+        let lines = session.get(&self.address()).unwrap_or_default();
+        let knows = !fragment.contains('=') || lines.lines().any(|line| line == fragment);
+        knows || self.writes(session, &[fragment])
+    }
+
+    /// Remembers fragments as written by this tab. A busy browser may still load the one before. Where
+    /// the build is not kept, the address says more than what was kept before it.
+    pub fn writes(&self, session: &impl Keep, fragments: &[&str]) -> bool {
+        let written =
+            self.kept == Some(true) && session.set(&self.address(), &fragments.join("\n"));
+        if !written {
+            session.remove(&self.address());
+        }
+        written
+    }
+}
