@@ -30,10 +30,10 @@ fn dist_names_no_folder_of_a_machine() {
     }
 }
 
-/// The project's own budget for the whole page, in bytes as a host sends them. Some hosts only know
-/// gzip.
-const BROTLI: u64 = 400_000;
-const GZIP: u64 = 500_000;
+/// The project's budget for the whole page, in bytes as a host sends them; DEVELOPERS.md says what it
+/// weighs and what it is meant to. Some hosts only know gzip, which takes a quarter more.
+const BROTLI: u64 = 500_000;
+const GZIP: u64 = 625_000;
 
 #[test]
 fn the_page_is_small() {
