@@ -91,5 +91,5 @@ fn a_hanging_worker_is_named() -> Outcome {
 #[test]
 fn a_missing_worker_is_told() -> Outcome {
     says("sw.js", |_| Ok(Fault::Missing), "Not ready offline. The browser says:")?
-        .end_but(&["sw.js"])
+        .end_but(&["sw.js", "404"])
 }

@@ -5,10 +5,10 @@ use std::fs;
 use pitchline_site::{Options, serve};
 use pitchline_tests::browser::{Fault, Key, Outcome, Page, Size};
 use pitchline_tests::{dist, root};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::entries::Entries;
-use crate::visit::{Site, Visit, wait_living};
+use crate::visit::{Site, Visit, drawn, wait_living};
 
 /// What is on the page as it is, by name; see there.
 const MEET: &str = concat!(include_str!("look.js"), include_str!("meet.js"));
@@ -369,13 +369,21 @@ fn online(tour: &mut Tour) -> Outcome {
     tour.see_said(&["Not kept for offline use"])
 }
 
-/// After a panic, and where the calculator did not load.
+/// After a panic, with the last edit saved or not, and where the calculator did not load.
 fn broken(tour: &mut Tour) -> Outcome {
-    for (event, words) in [("panic", "Something broke"), ("not-loaded", "did not load")] {
+    let detail = json!({ "kind": "load", "message": "a tooth broke" });
+    for (event, detail, kept, words) in [
+        ("panic", json!("a tooth broke"), "yes", "your set-up is saved"),
+        ("panic", json!("a tooth broke"), "no", "your last edit may be lost"),
+        ("not-loaded", detail, "yes", "did not load"),
+    ] {
         tour.visit.open("")?;
+        // What is being worked out then never ends.
+        drawn(tour.page())?;
         tour.page().eval(
-            "dispatchEvent(new CustomEvent('pitchline:' + arguments[0], { detail: 'a tooth broke' }))",
-            &[event.into()],
+            "document.documentElement.dataset.kept = arguments[2];
+             dispatchEvent(new CustomEvent('pitchline:' + arguments[0], { detail: arguments[1] }))",
+            &[event.into(), detail, kept.into()],
         )?;
         tour.see_said(&[words])?;
     }
