@@ -6,16 +6,17 @@
 // - A new build waits until the user lets it take over; only then may the old one go.
 // - An origin may be shared with other sites and with other copies of this one: every cache is
 //   named after the folder, and no other cache is read or deleted.
-// - Only the listed addresses are answered. Everything else goes to the network untouched.
+// - Only the listed addresses are answered. Everything else goes to the network untouched, the
+//   catalogue too: the page keeps the last one that it could use.
 
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "adcf7decd94a873d1861b63f45b950bcee6d3539ce10c52819aa7ae78bb2d0e8",
+    "./": "15e00e30d65be50348ed256b0e0ca9b448c67bb6e553c3ef7a1965d7f5ce2673",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
-    "boot-f9b4fed32afd4d1e.js": "f63d0b2c1fe40a2e2adf023b4ebd90fd8520f7507b2913ac06f839999151a1b6",
-    "build.schema.json": "5f09b4191a78ce42908de10d1ab2de9f79ad9eeabac8e521b56fad7ebfc8631a",
-    "catalogue.schema.json": "f8412740bf5eeac18e7ff65f79f9459df01f7df17b4d72cb876181bbb8f0a25a",
+    "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
+    "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
+    "catalogue.schema.json": "df6c6db6dcc49b51a302bfc0fab5dc279d8a7e61588bb5bf339b0ec1db542f66",
     "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
     "contents-cfaa597d59704b2.css": "f94cadb7e8ccd647c7baf95472806921cb08aba7600532b684f4451c779924f1",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
@@ -26,31 +27,28 @@ const BUILD = {
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
     "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
-    "offline-143b252c611a116a.js": "b99df37aa3d7e484309dfa27bf85932d59427d648d3fb08d1eb670ecfed2d5d6",
+    "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
     "parts-d9e24a25eff66022.css": "72560e0601dfdd83e0ad843b8d52b1581662cef048f594483d58c8009f34064b",
-    "pitchline-web-f1532a9063318a80.js": "c4e1ffa9b835d652907adffa8c383f02ecaf8c4f0cfbed0be066a37265f94865",
-    "pitchline-web-f1532a9063318a80_bg.wasm": "bc7a9ca000a8d95069e2e5f921c6a8cefb1b8aa26897ce0bc507f209722e3c0b",
-    "pitchline-web-f1532a9063318a80_later.wasm": "09e663af35a82edb5ef56aa62ece29cfba18f98f35b6fbdeb9abfa10b078d87b",
-    "pitchline.js": "6b923ad8e8e848d7bac38ef89b831976ddddc2ebfbd16d185675f298d34e53c7",
-    "recovery-91a18a609f019e7e.css": "1c80474ab9ea9d5feb40d8698f2727010cd49a21923415557906ac114df9901a",
-    "recovery-c2deb56f5a9e6566.js": "7afc2fb07154b82d5aa0c3ef75ffb2acdfcf0b6835de8ea3a7a2422c8ced2c25",
+    "pitchline-web-1f1fc4dba132eae8.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
+    "pitchline-web-1f1fc4dba132eae8_bg.wasm": "445f8e388cfa2f0fa9f6bc3abf676842dd255fa5e9f050aa0e5509b9220eda9e",
+    "pitchline.js": "c34bd7161be16ded0d78b381154603da333e0b3b208941e49f8a2e025c0a1e90",
+    "recovery-ced6ff5c1fb76aca.js": "491f9fae39b22626e20710c7f5410adbddd2a17a673218fa5cbbedc39f239741",
+    "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "c3e21c148b1755c7"
+  "version": "b7aec06adc9f16fa"
 };
 
 const SCOPE = self.registration.scope;
 const OWN = `pitchline:${new URL(SCOPE).pathname}:`;
 const CACHE = OWN + BUILD.version;
-// The catalogue may be edited on the host at any time, so it lives outside the builds.
-const KEPT = `${OWN}catalogue`;
-const CATALOGUE = new URL('catalogue.json', SCOPE).href;
-const CATALOGUE_PATIENCE_MS = 3000;
+// After so long the page is told what an installation waits for.
+const SLOW_AFTER_MS = 8000;
 const FILES = new Map(Object.entries(BUILD.files).map(([path, digest]) => [new URL(path, SCOPE).href, digest]));
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(Promise.all([complete(), freshCatalogue().catch(allowBrokenCatalogue)]));
+  event.waitUntil(install());
 });
 
 self.addEventListener('activate', (event) => {
@@ -75,9 +73,29 @@ self.addEventListener('fetch', (event) => {
     if (url.searchParams.has('no-sw')) return;
     url.search = '';
   }
-  if (url.href === CATALOGUE) event.respondWith(catalogue(event));
-  else if (FILES.has(url.href)) event.respondWith(kept(url.href, request));
+  if (FILES.has(url.href)) event.respondWith(kept(url.href, request));
 });
+
+// A page sees whether this works, but not why it does not: it is told.
+async function install() {
+  const slow = setTimeout(() => tell('slow', `Still waiting for ${nameOf([...awaited][0] ?? SCOPE)}.`), SLOW_AFTER_MS);
+  try {
+    await complete();
+  } catch (error) {
+    await tell('failed', error.message);
+    throw error;
+  } finally {
+    clearTimeout(slow);
+  }
+}
+
+async function tell(state, why) {
+  const pages = await self.clients.matchAll({ includeUncontrolled: true, type: 'window' });
+  for (const page of pages.filter(({ url }) => url.startsWith(SCOPE))) page.postMessage({ state, why });
+}
+
+// Files that have been asked for and not arrived.
+const awaited = new Set();
 
 // Fetches what is not kept yet. Nothing is stored until all of it has arrived and is right.
 async function complete() {
@@ -88,19 +106,26 @@ async function complete() {
   await Promise.all(missing.map((url, index) => cache.put(url, fetched[index])));
 }
 
+// What goes wrong is said in sentences for the reader.
 async function download(url) {
-  const response = await fetch(url, { cache: 'reload' });
-  refuseUnlessPlain(response);
+  const name = nameOf(url);
+  awaited.add(url);
+  const response = await fetch(url, { cache: 'reload' }).catch(() => {
+    throw new Error(`${name} did not arrive.`);
+  });
+  // A redirect would be refused by the browser when it is later given for a page.
+  if (response.redirected || response.type !== 'basic') throw new Error(`The host sends another file for ${name}.`);
+  if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
   const body = await response.arrayBuffer();
-  if ((await sha256(body)) !== FILES.get(url)) throw new Error(`${url} is not the file of this build`);
+  awaited.delete(url);
+  if ((await sha256(body)) !== FILES.get(url)) {
+    throw new Error(`${name} is not the file that was built: the host, or something on the way, changed it.`);
+  }
   return rebuilt(response, body);
 }
 
-// A redirect would be refused by the browser when it is later given for a page.
-function refuseUnlessPlain(response) {
-  if (response.status !== 200 || response.type !== 'basic' || response.redirected) {
-    throw new Error(`${response.url}: ${response.status} ${response.type} ${response.redirected ? 'redirected' : ''}`);
-  }
+function nameOf(url) {
+  return url.slice(SCOPE.length) || 'index.html';
 }
 
 // The body is unpacked by now. All other headers stay: a host may have set rules with them.
@@ -127,51 +152,6 @@ async function kept(url, request) {
   return fetch(request);
 }
 
-// The network's copy if it comes in time, else the last good one, else whatever comes.
-async function catalogue(event) {
-  const fresh = freshCatalogue();
-  // One that comes late is still good for the next time.
-  event.waitUntil(fresh.catch(() => {}));
-  const late = new Promise((resolve) => setTimeout(resolve, CATALOGUE_PATIENCE_MS));
-  const inTime = await Promise.race([fresh.catch(() => undefined), late]);
-  return inTime ?? (await lastCatalogue()) ?? fetch(event.request);
-}
-
-async function freshCatalogue() {
-  const response = await fetch(CATALOGUE, { cache: 'no-cache' });
-  refuseUnlessPlain(response);
-  const text = await response.text();
-  JSON.parse(text); // A slip while editing must not replace the last good copy.
-  try {
-    const cache = await caches.open(KEPT);
-    await cache.put(CATALOGUE, rebuilt(response, text));
-    // It came while the caches were being taken away.
-    if (left) await caches.delete(KEPT);
-  } catch {
-    // Without room to keep it, it can still be shown.
-  }
-  return rebuilt(response, text);
-}
-
-// The page explains a broken catalogue and falls back to its own; it is no reason to do without
-// the rest. One that did not arrive is.
-function allowBrokenCatalogue(error) {
-  if (!(error instanceof SyntaxError)) throw error;
-}
-
-async function lastCatalogue() {
-  try {
-    const cache = await caches.open(KEPT);
-    const response = await cache.match(CATALOGUE);
-    if (!response) return undefined;
-    const marked = rebuilt(response, await response.text());
-    marked.headers.set('x-pitchline-kept', 'yes');
-    return marked;
-  } catch {
-    return undefined;
-  }
-}
-
 // The page wants no worker any more: nothing is answered or kept from here on.
 let left = false;
 
@@ -184,11 +164,11 @@ async function leave(port) {
 
 async function dropOldBuilds() {
   const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(OWN) && name !== CACHE && name !== KEPT);
+  const old = names.filter((name) => name.startsWith(OWN) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
 async function answerCheck(port) {
-  const done = await complete().then(() => true, () => false);
-  port?.postMessage({ complete: done, version: BUILD.version });
+  const why = await complete().then(() => '', (error) => error.message);
+  port?.postMessage({ complete: !why, why, version: BUILD.version });
 }
