@@ -69,7 +69,13 @@ fn understood(mut value: Value, catalog: &Catalog) -> Result<(Whole, Vec<Error>)
         rest.piece(&piece, true);
     }
     let link = taken_pieces(map, rest::LINK);
+    // The version of a link that it was opened from.
+    let version = map.remove("v");
     let (mut draft, mut faults) = as_far_as_known(&mut value, &mut rest)?;
+    if let Some(version) = version {
+        faults.push(Error::new("v", Reason::wrong_form("version 1")));
+        rest.value("", "v", version);
+    }
     for slot in Slot::ALL.iter().copied().filter(|slot| slot.holds_part()) {
         if let Some(record) = rest.record(slot) {
             let text = |key| record.get(key).and_then(Value::as_str).unwrap_or_default().into();
