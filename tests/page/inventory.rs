@@ -13,12 +13,26 @@ use entries::{Entries, Renamed, compare, renamed};
 /// Names that the page has changed since the file was written, each with the reason. A `kind` of
 /// "places" renames a question or a heading for all that stands under it; an empty `new` says
 /// that the thing is gone.
-const RENAMED: &[Renamed] = &[Renamed {
-    kind: "texts",
-    old: "Your cruising speed and the charge at the start stand under \"You and your ride\".",
-    new: "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".",
-    reason: "it led to where the charge is not",
-}];
+const RENAMED: &[Renamed] = &[
+    Renamed {
+        kind: "texts",
+        old: "Your cruising speed and the charge at the start stand under \"You and your ride\".",
+        new: "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".",
+        reason: "it led to where the charge is not",
+    },
+    Renamed {
+        kind: "texts",
+        old: "It needs the network once; after that it works without.",
+        new: "The page needs the network once; after that it works without.",
+        reason: "a sentence before it speaks of a file",
+    },
+    Renamed {
+        kind: "texts",
+        old: "Your set-up is saved.",
+        new: "Nothing you saved has changed.",
+        reason: "a page that did not load cannot know that anything is saved",
+    },
+];
 
 #[test]
 fn inventory_of_the_page() -> Outcome {
