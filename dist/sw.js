@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "15e00e30d65be50348ed256b0e0ca9b448c67bb6e553c3ef7a1965d7f5ce2673",
+    "./": "fd5903d66b4be7460358aed2188db86f604c9aee88ab30904bedd5972c65e81d",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
     "parts-d9e24a25eff66022.css": "72560e0601dfdd83e0ad843b8d52b1581662cef048f594483d58c8009f34064b",
-    "pitchline-web-1f1fc4dba132eae8.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
-    "pitchline-web-1f1fc4dba132eae8_bg.wasm": "445f8e388cfa2f0fa9f6bc3abf676842dd255fa5e9f050aa0e5509b9220eda9e",
-    "pitchline.js": "c34bd7161be16ded0d78b381154603da333e0b3b208941e49f8a2e025c0a1e90",
+    "pitchline-web-1ae967f50bc24558.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
+    "pitchline-web-1ae967f50bc24558_bg.wasm": "16e508cac990ce8a77b2ba8ba42f8a4d9b179baf6483b8df6b2161dade9cf743",
+    "pitchline.js": "8e0d19de98f24ad3cf25bda3a4724de302488dce86daf3e769bb855ed8d2a634",
     "recovery-ced6ff5c1fb76aca.js": "491f9fae39b22626e20710c7f5410adbddd2a17a673218fa5cbbedc39f239741",
     "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "b7aec06adc9f16fa"
+  "version": "382e47755f31ce1d"
 };
 
 const SCOPE = self.registration.scope;
