@@ -50,7 +50,7 @@
     },
     file: {
       title: "The calculator can't start from a file",
-      body: 'Browsers let no program run from a folder on the disk. Put the folder on a web server and open its address.',
+      body: "Browsers don't run it from a folder on your disk. Put the folder on a web server and open its address.",
     },
     frame: {
       title: "The calculator can't start in this frame",

@@ -20,6 +20,7 @@ mod journey;
 mod ledger;
 mod long_climb;
 mod outing;
+mod pace;
 mod plan;
 mod record;
 mod ridden;

@@ -18,7 +18,8 @@ impl App {
         let last = StoredValue::new((None::<u32>, String::new()));
         Effect::new(move |_| {
             // A later change has its own turn, as have the end of a fault and a band.
-            let (now, style) = (self.found().map(|found| found.count), self.style());
+            let now = self.found().map(|found| found.count);
+            self.style.track();
             let settled = !self.waits() && !self.unsure();
             if let Some(timer) = timer.try_update_value(Option::take).flatten() {
                 timer.clear();
@@ -26,7 +27,6 @@ impl App {
             if !settled {
                 return;
             }
-            let _ = style;
             let say = move || {
                 let sentence = untrack(|| self.sentence());
                 let (before, said) = last.get_value();

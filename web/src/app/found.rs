@@ -20,6 +20,13 @@ pub struct Found {
     pub count: u32,
 }
 
+/// Each is worked out once: only it itself is the same.
+impl PartialEq for Found {
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::eq(self, other)
+    }
+}
+
 impl Found {
     fn new(draft: Draft, count: u32) -> Option<Self> {
         let build = Build::check(&draft).ok()?;
@@ -36,26 +43,14 @@ pub(super) fn memo(document: RwSignal<Document>) -> Memo<Option<Arc<Found>>> {
         draft
     });
     let count = StoredValue::new(0);
-    Memo::new_with_compare(
-        move |before: Option<&Option<Arc<Found>>>| {
-            let draft = board.get();
-            if !draft.unfilled().is_empty() {
-                return None;
-            }
-            count.update_value(|count| *count += 1);
-            // A build that did not check would leave the last answers standing.
-            let found = Found::new(draft, count.get_value()).map(Arc::new);
-            found.or_else(|| before.cloned().flatten())
-        },
-        differ,
-    )
-}
-
-/// Whether one is another than the other: each is worked out once.
-pub(super) fn differ<T>(one: Option<&Option<Arc<T>>>, other: Option<&Option<Arc<T>>>) -> bool {
-    match (one.and_then(Option::as_ref), other.and_then(Option::as_ref)) {
-        (Some(one), Some(other)) => !Arc::ptr_eq(one, other),
-        (None, None) => one.is_some() != other.is_some(),
-        _ => true,
-    }
+    Memo::new(move |before: Option<&Option<Arc<Found>>>| {
+        let draft = board.get();
+        if !draft.unfilled().is_empty() {
+            return None;
+        }
+        count.update_value(|count| *count += 1);
+        // A build that did not check would leave the last answers standing.
+        let found = Found::new(draft, count.get_value()).map(Arc::new);
+        found.or_else(|| before.cloned().flatten())
+    })
 }

@@ -1,6 +1,6 @@
 //! What a tab works on belongs to the tab: its place in the history holds an id, and the tab's own
-//! store the build under that id. A copied tab has a copy of that store. The store that all tabs share holds the last build of any of them,
-//! for new tabs alone.
+//! store the build under that id. A copied tab has a copy of that store. The store that all tabs
+//! share holds the last build of any of them, for new tabs alone.
 
 use super::rest::Whole;
 use super::saved;

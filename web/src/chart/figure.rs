@@ -24,6 +24,13 @@ pub struct Sketch {
     pub table: Rows,
 }
 
+/// Only it itself is the same.
+impl PartialEq for Sketch {
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::eq(self, other)
+    }
+}
+
 impl Sketch {
     /// A sketch of its three parts.
     pub fn new(
@@ -97,7 +104,7 @@ pub fn Figure(
     // Out of sight, for a moment.
     let behind = move || {
         let now = sketch.get();
-        held.with(|held| differ(Some(held), Some(&now)))
+        held.with(|held| *held != now)
     };
     let frame = NodeRef::<html::Div>::new();
     frame.on_load(move |frame| seen.watch(&frame));
@@ -141,29 +148,18 @@ fn unhurried(
         }
     });
     let followed = StoredValue::new(0);
-    Memo::new_with_compare(
-        move |before: Option<&Option<Arc<Sketch>>>| {
-            let (now, near, rests) = (sketch.get(), near.get(), rests.get());
-            match before {
-                Some(before) if !near && before.is_some() && followed.get_value() == rests => {
-                    before.clone()
-                }
-                _ => {
-                    followed.set_value(rests);
-                    now
-                }
+    Memo::new(move |before: Option<&Option<Arc<Sketch>>>| {
+        let (now, near, rests) = (sketch.get(), near.get(), rests.get());
+        match before {
+            Some(before) if !near && before.is_some() && followed.get_value() == rests => {
+                before.clone()
             }
-        },
-        differ,
-    )
-}
-
-fn differ(one: Option<&Option<Arc<Sketch>>>, other: Option<&Option<Arc<Sketch>>>) -> bool {
-    match (one.and_then(Option::as_ref), other.and_then(Option::as_ref)) {
-        (Some(one), Some(other)) => !Arc::ptr_eq(one, other),
-        (None, None) => one.is_some() != other.is_some(),
-        _ => true,
-    }
+            _ => {
+                followed.set_value(rests);
+                now
+            }
+        }
+    })
 }
 
 /// The table folded away, made while it is open.

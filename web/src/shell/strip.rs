@@ -66,10 +66,7 @@ fn lead_to_missing(app: App) {
 
 /// How many things do not fit by their size; tracked.
 fn by_size(app: App) -> usize {
-    let misfits = |fit: &crate::app::Fit| {
-        fit.misfits.iter().filter(|one| one.severity == Severity::DoesNotFit).count()
-    };
-    app.fit().map_or(0, |fit| misfits(&fit))
+    app.fit().map_or(0, |fit| fit.together.count(Severity::DoesNotFit))
 }
 
 /// How many parts do not go together; nothing where all do.

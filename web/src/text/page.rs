@@ -83,10 +83,10 @@ pub const WORKING: &str = "Working it out…";
 
 /// Of a link without the model's version, or with a lower one.
 pub const OLDER_MODEL: &str =
-    "whoever made this link saw figures of an older model; those here may differ";
+    "whoever made this link saw figures from an older model; yours may differ";
 /// Of a link with a higher one.
 pub const NEWER_MODEL: &str =
-    "whoever made this link saw figures of a newer model; those here may differ";
+    "whoever made this link saw figures from a newer model; yours may differ";
 /// Over what could not be read.
 pub const UNREAD: &str = "Part of the link or file could not be used.";
 /// In its place where all of it could.
@@ -177,9 +177,9 @@ pub fn offline(state: &str, why: &str) -> String {
 /// Of a build that is too long for a link.
 pub const LINK_TOO_LONG: &str = "This build is too long for a link. Save it as a file instead.";
 /// Behind the name of a saved build of which some is not understood.
-pub const IN_PART: &str = "(can be read here only in part)";
+pub const IN_PART: &str = "(only part of it can be read here)";
 /// Behind the key of one that is no build to this page.
-pub const UNREADABLE: &str = "(cannot be read here; kept as it is)";
+pub const UNREADABLE: &str = "(can't be read here; kept as it is)";
 
 #[cfg(test)]
 mod tests {

@@ -198,7 +198,7 @@ fn said(draft: &Draft, catalog: &Catalog) -> Option<String> {
     let offered = |slot| catalog.offered(&draft.kit, slot).into_iter().cloned().collect();
     let offers = [Slot::Belt, Slot::MotorPulley, Slot::WheelPulley].map(offered);
     let fit = crate::app::Fit::of(draft.clone(), build, offers);
-    Some(format!("{:?} {:?}", pitchline_core::notices(draft, &build), fit.misfits))
+    Some(format!("{:?} {:?}", pitchline_core::notices(draft, &build), fit.together.misfits))
 }
 
 /// All of a build, whatever the order in which its slots were emptied.

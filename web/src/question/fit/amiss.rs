@@ -27,7 +27,7 @@ fn misfits(found: &Fit, style: Style) -> Vec<(String, Vec<Mend>)> {
         let cures = misfit.cures.iter().filter_map(|cure| cured(found, *cure));
         (said(found, misfit, style), cures.collect())
     };
-    found.misfits.iter().map(one).collect()
+    found.together.misfits.iter().map(one).collect()
 }
 
 /// The list of them.
@@ -140,7 +140,7 @@ fn just(what: &str, left: &str) -> String {
 
 /// What is wrong with the belt, and which on offer would fit.
 fn with_belt(found: &Fit, wrong: String, style: Style) -> String {
-    let pick = found.belt.pick();
+    let pick = found.together.belt.pick();
     let offer = pick.and_then(|belt| Some((belt, found.belt_on_offer(belt.offer?)?)));
     match offer {
         Some((belt, part)) => {

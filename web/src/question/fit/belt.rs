@@ -25,7 +25,7 @@ pub(super) fn Belts() -> impl IntoView {
     let fitting = move || {
         let (style, catalog) = (app.style(), app.catalog());
         // Nothing that fits has been said already.
-        let some = app.fit().filter(|found| !found.belt.fitting.is_empty());
+        let some = app.fit().filter(|found| !found.together.belt.fitting.is_empty());
         some.map(|found| {
             let table = fits(&found, style, &catalog.currency);
             view! { <div class="chart belts"><Grid table /></div> }
@@ -50,14 +50,14 @@ pub(super) fn teeth(count: f64) -> String {
 fn centre(found: &Fit, style: Style) -> Answer {
     let name = "Motor shaft to wheel axle".into();
     let unit = style.units.shown(Unit::Millimetre).symbol;
-    let limit = match found.belt.on_board {
+    let limit = match found.together.belt.on_board {
         BeltOnBoard::Taut(belt) => {
             format!("Belt of {}, {}", teeth(belt.teeth), entered(style, belt.length_m))
         }
         BeltOnBoard::NoTeeth => "Middle of the mount: the belt's teeth are not given".into(),
         BeltOnBoard::TooShort => "The belt is too short for these pulleys".into(),
     };
-    let figure = match (found.belt.on_board, found.belt.run) {
+    let figure = match (found.together.belt.on_board, found.together.belt.run) {
         (BeltOnBoard::Taut(belt), _) => style.millimetres(belt.mesh.centre_m),
         (BeltOnBoard::NoTeeth, Some(run)) => style.millimetres(run.centre_m),
         _ => "–".into(),
@@ -66,7 +66,7 @@ fn centre(found: &Fit, style: Style) -> Answer {
 }
 
 fn pull(found: &Fit, style: Style) -> Answer {
-    let load = &found.belt.load;
+    let load = &found.together.belt.load;
     let (why, limit) = if load.brake_n > load.drive_n {
         ("braking", load.brake_limit)
     } else {
@@ -81,7 +81,7 @@ fn pull(found: &Fit, style: Style) -> Answer {
 }
 
 fn tension(found: &Fit, style: Style) -> Answer {
-    let [least, aimed, most] = found.belt.load.tensions;
+    let [least, aimed, most] = found.together.belt.load.tensions;
     let note = |tension: BeltTension| tension.check.map(|check| check.frequency_hz);
     let sounds = note(least).zip(note(most)).map_or_else(String::new, |(low, high)| {
         format!("; the span sounds at {}", band(style, [low, high], Unit::Hertz, 10.0))
@@ -98,7 +98,7 @@ fn tension(found: &Fit, style: Style) -> Answer {
 
 /// Which belts fit the mount, in a sentence.
 fn which(found: &Fit, style: Style) -> String {
-    let fit = &found.belt;
+    let fit = &found.together.belt;
     let [near, far] = fit.slot_m;
     let from = match fit.list {
         BeltList::Offered => "of the belts on offer",
@@ -173,14 +173,14 @@ fn fits(found: &Fit, style: Style, currency: &str) -> Table {
             part.map_or_else(|| "usual length".into(), |part| part.name.clone()),
         ]
     };
-    let rows = found.belt.fitting.iter().map(row).collect();
+    let rows = found.together.belt.fitting.iter().map(row).collect();
     let caption = "Belts that fit: teeth × width".into();
     Table { label: String::new(), caption, heads, rows }
 }
 
 /// How tight, and how to check it.
 fn tight(found: &Fit, style: Style) -> String {
-    let load = &found.belt.load;
+    let load = &found.together.belt.load;
     let [least, _, most] = load.tensions;
     let Some((low, high)) = least.check.zip(most.check) else { return String::new() };
     format!(
@@ -208,14 +208,14 @@ pub(super) static SIDE: Drawn = Drawn {
 };
 
 fn side(found: &Fit) -> BeltSide {
-    let (build, at) = (&found.build, &found.layout);
+    let (build, at) = (&found.build, &found.together.layout);
     let room = |between| found.room(between).unwrap_or(0.0);
     BeltSide {
         wheel_m: build.wheel.diameter_m,
         axle_m: at.axle_up_m,
-        centre_m: found.centre_m,
+        centre_m: found.together.centre_m,
         motor_m: (at.motor_ahead_m, at.motor_up_m),
-        pitches_m: found.belt.pulleys.map(|size| size.pitch_diameter_m),
+        pitches_m: found.together.belt.pulleys.map(|size| size.pitch_diameter_m),
         pulleys_m: at.pulleys_m,
         pulley_clear_m: room(Between::PulleyRoad),
         motor_clear_m: room(Between::MotorRoad),

@@ -58,20 +58,20 @@ fn take(found: &Fit) -> Option<Mend> {
 
 /// The belt to take for what was measured.
 pub(super) fn wanted(found: &Fit) -> Option<&BeltChoice> {
-    let bench = &found.belt.bench;
+    let bench = &found.together.belt.bench;
     bench.nearest.iter().find(|belt| belt.in_slot).or(bench.nearest.first())
 }
 
 /// The pulleys that what is said here holds for.
 fn pulleys(found: &Fit) -> String {
-    let [motor, wheel] = found.belt.pulleys;
+    let [motor, wheel] = found.together.belt.pulleys;
     format!("On pulleys of {} and {}", plain(motor.teeth, 0), teeth(wheel.teeth))
 }
 
 /// What the measured centre distance asks for.
 pub(super) fn measured(found: &Fit, style: Style) -> String {
     let with = pulleys(found);
-    match found.belt.bench.measured {
+    match found.together.belt.bench.measured {
         MeasuredCentre::NotGiven => {
             "Count the teeth of both pulleys, and measure from the middle of the motor's shaft to the middle of the wheel's axle: that finds the belt.".into()
         }
@@ -106,7 +106,7 @@ pub(super) fn measured(found: &Fit, style: Style) -> String {
 
 /// What the belt in hand goes with.
 fn in_hand(found: &Fit, style: Style) -> String {
-    let bench = &found.belt.bench;
+    let bench = &found.together.belt.bench;
     let with = pulleys(found);
     let here = match bench.in_hand {
         BeltOnBoard::NoTeeth => return String::new(),

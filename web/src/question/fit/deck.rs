@@ -51,25 +51,25 @@ fn under(name: &str, room_m: f64, limit: String, style: Style) -> Answer {
 }
 
 fn road(found: &Fit, style: Style) -> Answer {
-    under("Box to the road, standing still", found.deck.road_m, String::new(), style)
+    under("Box to the road, standing still", found.together.deck.road_m, String::new(), style)
 }
 
 fn bump(found: &Fit, style: Style) -> Answer {
     let limit = format!("Off a bump of {}", entered(style, found.build.place.bump_m));
-    under("Box to the road, at the bottom of a bump", found.deck.bump_road_m, limit, style)
+    under("Box to the road, at the bottom of a bump", found.together.deck.bump_road_m, limit, style)
 }
 
 fn sag(found: &Fit, style: Style) -> Answer {
-    let from = match found.deck.sag_from {
+    let from = match found.together.deck.sag_from {
         SagFrom::Measured => "From the sag that was measured",
         SagFrom::Stiffness => "From the deck's stiffness",
     };
-    length("Sag under the rider", found.deck.sag_m, from.into(), style)
+    length("Sag under the rider", found.together.deck.sag_m, from.into(), style)
 }
 
 /// Which sizes of deck and box were assumed.
 fn assumed(found: &Fit, _: Style) -> String {
-    match sizes(&found.deck.assumed) {
+    match sizes(&found.together.deck.assumed) {
         sizes if sizes.is_empty() => sizes,
         sizes => format!("Assumed here: {sizes}."),
     }
@@ -85,7 +85,7 @@ pub(super) fn short(left_m: [f64; 3], style: Style) -> String {
 }
 
 fn crest(found: &Fit, style: Style) -> String {
-    found.deck.break_over_deg.map_or_else(String::new, |angle| {
+    found.together.deck.break_over_deg.map_or_else(String::new, |angle| {
         format!(
             "It rolls over a crest where two slopes meet at up to {}° without touching.",
             style.fixed(angle, 0)
@@ -94,7 +94,7 @@ fn crest(found: &Fit, style: Style) -> String {
 }
 
 fn room(found: &Fit, style: Style) -> Answer {
-    let cells = &found.cells;
+    let cells = &found.together.cells;
     let ways = [("along", "long"), ("across", "wide"), ("up", "high")];
     let left = cells.left_m.get(cells.tightest).copied().unwrap_or(0.0);
     let (way, over) = ways.get(cells.tightest).copied().unwrap_or_default();
@@ -108,7 +108,7 @@ fn room(found: &Fit, style: Style) -> Answer {
 
 /// The length of a box that would do.
 fn enough(found: &Fit, style: Style) -> Answer {
-    let (figure, unit, limit) = match found.cells.length_for_m {
+    let (figure, unit, limit) = match found.together.cells.length_for_m {
         Some(length) => (
             least(style, length),
             style.units.shown(Unit::Millimetre).symbol,
@@ -121,7 +121,7 @@ fn enough(found: &Fit, style: Style) -> Answer {
 
 /// The most cells that the box takes.
 fn most(found: &Fit, _: Style) -> Answer {
-    let (cells, pack) = (&found.cells, &found.build.pack);
+    let (cells, pack) = (&found.together.cells, &found.build.pack);
     Answer {
         name: "Most cells that the box takes".into(),
         figure: plain(cells.room_for, 0),
@@ -137,7 +137,7 @@ fn most(found: &Fit, _: Style) -> Answer {
 
 /// Whether the deck is wide enough for the box.
 fn wide(found: &Fit, style: Style) -> String {
-    let at = &found.layout;
+    let at = &found.together.layout;
     if at.box_beyond_deck_m <= 0.0 {
         return String::new();
     }
@@ -153,8 +153,8 @@ pub(super) static SIDE: Drawn = Drawn {
     finding: |found, style| {
         format!(
             "Board from the side: {} under the box, {} sag.",
-            rough(style, found.deck.road_m),
-            rough(style, found.deck.sag_m)
+            rough(style, found.together.deck.road_m),
+            rough(style, found.together.deck.sag_m)
         )
     },
     plan: |found, style| side(found).plan(style),
@@ -162,7 +162,7 @@ pub(super) static SIDE: Drawn = Drawn {
 };
 
 fn side(found: &Fit) -> DeckSide {
-    let (build, at, deck) = (&found.build, &found.layout, &found.build.deck);
+    let (build, at, deck) = (&found.build, &found.together.layout, &found.build.deck);
     let [box_length_m, _, box_depth_m] = at.box_m;
     DeckSide {
         wheelbase_m: deck.wheelbase_m,
@@ -170,13 +170,13 @@ fn side(found: &Fit) -> DeckSide {
         axle_m: at.axle_up_m,
         deck_m: at.deck_up_m,
         thick_m: deck.thickness_m,
-        sag_m: found.deck.sag_m,
+        sag_m: found.together.deck.sag_m,
         box_length_m,
         box_depth_m,
         box_ahead_m: deck.box_ahead_m,
-        clear_m: found.deck.road_m,
-        bump_clear_m: found.deck.bump_road_m,
-        assumed: !found.deck.assumed.is_empty(),
+        clear_m: found.together.deck.road_m,
+        bump_clear_m: found.together.deck.bump_road_m,
+        assumed: !found.together.deck.assumed.is_empty(),
         wheelbase_assumed: !found.given(Slot::Deck, "wheelbase_mm"),
     }
 }
@@ -184,7 +184,7 @@ fn side(found: &Fit) -> DeckSide {
 /// The box from above.
 pub(super) static PLAN: Drawn = Drawn {
     finding: |found, style| {
-        let cells = &found.cells;
+        let cells = &found.together.cells;
         let count = plain(cells.cells_m.len() as f64, 0);
         let size = format!(
             "{} by {}",
@@ -213,7 +213,7 @@ pub(super) static PLAN: Drawn = Drawn {
     },
     plan: |found, style| plan(found).plan(style),
     more: |found, style| {
-        let up = found.cells.left_m[2];
+        let up = found.together.cells.left_m[2];
         let height = style.entered_millimetres(found.build.deck.box_height_m);
         let room = if up < 0.0 { "Too high by" } else { "Room left, up" };
         vec![("Box, inside height", height), (room, style.rough_millimetres(up.abs()))]
@@ -221,7 +221,7 @@ pub(super) static PLAN: Drawn = Drawn {
 };
 
 fn plan(found: &Fit) -> BoxPlan {
-    let cells = &found.cells;
+    let cells = &found.together.cells;
     let (d, l) = (cells.cell.diameter_m, cells.cell.length_m);
     let (length_m, width_m, round) = match cells.lie {
         Lie::Along => (l, d, false),

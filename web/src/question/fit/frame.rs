@@ -34,9 +34,9 @@ pub(super) fn Frame() -> impl IntoView {
 fn workings(found: &Fit) -> Vec<Step> {
     let one = |c: &Clearance| {
         let which = FrameHeadline::Clearance(c.between);
-        frame_working(&found.draft, &found.build, found.centre_m, which)
+        frame_working(&found.draft, &found.build, found.together.centre_m, which)
     };
-    found.clearances.iter().flat_map(one).collect()
+    found.together.clearances.iter().flat_map(one).collect()
 }
 
 /// What the room is between.
@@ -67,7 +67,7 @@ fn rooms(found: &Fit, style: Style) -> Table {
         label: String::new(),
         caption: "Room left, standing upright and level".into(),
         heads: vec!["Between".into(), "Room".into(), "Assumed for it".into()],
-        rows: found.clearances.iter().map(row).collect(),
+        rows: found.together.clearances.iter().map(row).collect(),
     }
 }
 
@@ -79,7 +79,7 @@ fn room(c: &Clearance, style: Style) -> String {
 /// The rear hanger from behind.
 pub(super) static REAR: Drawn = Drawn {
     finding: |found, style| {
-        let least = found.clearances.iter().min_by(|a, b| a.room_m.total_cmp(&b.room_m));
+        let least = found.together.clearances.iter().min_by(|a, b| a.room_m.total_cmp(&b.room_m));
         least.map_or_else(String::new, |c| {
             format!(
                 "Rear hanger from behind. Least room: {}, {}.",
@@ -93,7 +93,7 @@ pub(super) static REAR: Drawn = Drawn {
 };
 
 fn rear(found: &Fit) -> HangerRear {
-    let (build, at) = (&found.build, &found.layout);
+    let (build, at) = (&found.build, &found.together.layout);
     let room = |which| found.room(which);
     HangerRear {
         hanger_m: build.truck.hanger_width_m,

@@ -25,7 +25,7 @@ pub(super) fn Leaning() -> impl IntoView {
 }
 
 fn turn(found: &Fit, style: Style) -> Answer {
-    let turn = &found.lean.furthest;
+    let turn = &found.together.lean.furthest;
     let shown = style.units.shown(Unit::Metre);
     let limit = format!(
         "At a lean of {}: the front steers {}, the rear {}",
@@ -50,7 +50,7 @@ pub(super) fn wheel(at: WheelAt) -> &'static str {
 pub(super) fn bite(found: &Fit, style: Style) -> Answer {
     let most = found.build.truck.max_lean_deg;
     let name = "Deck meets a tyre at a lean of".into();
-    match found.lean.first_bite() {
+    match found.together.lean.first_bite() {
         None => Answer { name, figure: "never".into(), unit: "", limit: String::new() },
         Some((at, angle)) => Answer {
             name,
@@ -66,9 +66,9 @@ pub(super) fn bite(found: &Fit, style: Style) -> Answer {
 }
 
 pub(super) fn riser(found: &Fit, style: Style) -> Answer {
-    let (enough, riser) = (found.lean.riser_m, found.build.deck.riser_m);
+    let (enough, riser) = (found.together.lean.riser_m, found.build.deck.riser_m);
     // A deck that passes between the tyres needs no riser to clear them from above.
-    let (name, why) = if riser < enough && !found.lean.bites {
+    let (name, why) = if riser < enough && !found.together.lean.bites {
         ("Riser that lifts the deck over the tyres", ", enough between them")
     } else {
         ("Least riser without wheel bite", "")
@@ -84,6 +84,6 @@ pub(super) fn riser(found: &Fit, style: Style) -> Answer {
 fn bushing(found: &Fit, style: Style) -> String {
     format!(
         "Bushings for this rider: about {}A, harder for speed. Common practice, no source. Try lean and turn at walking pace, with the wheels you ride.",
-        style.fixed(found.lean.bushing_shore_a, 0)
+        style.fixed(found.together.lean.bushing_shore_a, 0)
     )
 }

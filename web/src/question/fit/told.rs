@@ -32,7 +32,7 @@ fn board(kit: &str, parts: &[(Slot, &str)], values: &[(Slot, &str, f64)]) -> Fit
 /// What is said of tight places, and of misfits.
 fn told(found: &Fit, style: Style) -> [Vec<String>; 2] {
     [Severity::Tight, Severity::DoesNotFit].map(|severity| {
-        let such = found.misfits.iter().filter(|misfit| misfit.severity == severity);
+        let such = found.together.misfits.iter().filter(|misfit| misfit.severity == severity);
         such.map(|misfit| said(found, misfit, style)).collect()
     })
 }
@@ -136,10 +136,10 @@ fn each_working_of_the_lean_ends_at_its_headline() {
     let mut first = Vec::new();
     for values in [&[], narrow] {
         let found = board("kittiwake", &[], values);
-        first.extend(found.lean.first_bite().map(|(at, _)| at));
+        first.extend(found.together.lean.first_bite().map(|(at, _)| at));
         for (place, (shows, say)) in lean::HEADLINES.iter().enumerate() {
             let Shows::Frame(which) = shows else { panic!("a headline of the frame") };
-            let steps = frame_working(&found.draft, &found.build, found.centre_m, *which);
+            let steps = frame_working(&found.draft, &found.build, found.together.centre_m, *which);
             let last = steps.last().expect("it has steps").result;
             let last = [last, last, 1000.0 * last][place];
             let shown: f64 = say(&found, METRIC).figure.parse().expect("a number");
@@ -153,7 +153,7 @@ fn each_working_of_the_lean_ends_at_its_headline() {
 #[test]
 fn a_deck_between_the_tyres_is_not_called_too_low() {
     let found = board("gannet", &[], &[]);
-    assert!(!found.lean.bites && found.lean.riser_m > found.build.deck.riser_m);
+    assert!(!found.together.lean.bites && found.together.lean.riser_m > found.build.deck.riser_m);
     let tile = lean::riser(&found, METRIC);
     assert_eq!(tile.name, "Riser that lifts the deck over the tyres");
     has(&tile.limit, "enough between them");

@@ -60,7 +60,9 @@ fn FrameWorking(which: FrameHeadline) -> impl IntoView {
     let app = use_app();
     let steps = move || {
         let found = app.fit();
-        found.map(|f| frame_working(&f.draft, &f.build, f.centre_m, which)).unwrap_or_default()
+        found
+            .map(|f| frame_working(&f.draft, &f.build, f.together.centre_m, which))
+            .unwrap_or_default()
     };
     view! { <WorkingSteps first=page::STEPPED steps /> }
 }
