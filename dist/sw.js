@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "fd5903d66b4be7460358aed2188db86f604c9aee88ab30904bedd5972c65e81d",
+    "./": "54db4f008e41ee417c0bcfc4d35cae929d97a63ea9b6cc80202a26492295f586",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
@@ -28,16 +28,16 @@ const BUILD = {
     "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-d9e24a25eff66022.css": "72560e0601dfdd83e0ad843b8d52b1581662cef048f594483d58c8009f34064b",
-    "pitchline-web-1ae967f50bc24558.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
-    "pitchline-web-1ae967f50bc24558_bg.wasm": "16e508cac990ce8a77b2ba8ba42f8a4d9b179baf6483b8df6b2161dade9cf743",
-    "pitchline.js": "8e0d19de98f24ad3cf25bda3a4724de302488dce86daf3e769bb855ed8d2a634",
-    "recovery-ced6ff5c1fb76aca.js": "491f9fae39b22626e20710c7f5410adbddd2a17a673218fa5cbbedc39f239741",
+    "parts-c61522b7e4755c6a.css": "fbb8df7645b193bd8c6f78f793878a83a7dfe50e32e929f0a123f3fc450dc4ff",
+    "pitchline-web-e0d8e4931fcd1d44.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
+    "pitchline-web-e0d8e4931fcd1d44_bg.wasm": "d70447a734c3977750a6ea94b44ae3b4125253ff15ed419fbc20b29766ceaf44",
+    "pitchline.js": "6704abeb50a6c1d69b5c0967950338ffd0e1eb9b234cac52f7c2bda8b99e3871",
+    "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
   },
-  "version": "382e47755f31ce1d"
+  "version": "0642f1719cac5cc9"
 };
 
 const SCOPE = self.registration.scope;
