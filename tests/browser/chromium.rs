@@ -38,8 +38,7 @@ pub(crate) fn driver(browser: &Browser, folder: &Path) -> Outcome<Driver> {
     if on_path("chromium").is_none() {
         return Err(missing("chromium"));
     }
-    let process = Process::start("chromedriver", &["--port=0"], &[])?;
-    let port = process.says(port_of)?;
+    let (process, port) = Process::start_somewhere("chromedriver", &["--port=0"], port_of)?;
     let mut flags: Vec<String> = FLAGS.iter().map(|flag| (*flag).to_owned()).collect();
     flags.push(format!("--user-data-dir={}", folder.display()));
     flags.push(format!("--log-net-log={}", net_log(folder).display()));

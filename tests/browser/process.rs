@@ -3,7 +3,7 @@
 use std::io::{BufRead, BufReader};
 use std::path::PathBuf;
 use std::process::{Child, Command, Stdio};
-use std::sync::mpsc::{self, Receiver};
+use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::time::{Duration, Instant};
 
 use super::{Fault, LIMIT, Outcome};
@@ -35,9 +35,14 @@ impl Process {
             };
         }
         // The shell ends the program as soon as our end of its standard input
-        // closes, which the system does even when this process is killed.
+        // closes, which the system does even when this process is killed. It
+        // lets go of its output, so that the program's end is the output's end.
         let spawned = command
-            .args(["-c", "\"$@\" & program=$!; read -r _; kill $program; wait $program", "sh"])
+            .args([
+                "-c",
+                "\"$@\" & program=$!; exec >/dev/null; read -r _; kill $program; wait $program",
+                "sh",
+            ])
             .arg(name)
             .args(args)
             .stdin(Stdio::piped())
@@ -61,16 +66,41 @@ impl Process {
         Ok(Self { shell, name, lines })
     }
 
-    /// Waits for a line of its output in which `find` finds something.
+    /// Starts one that picks a place of its own, and waits for it to say which. One that ends
+    /// instead lost its place to another program between picking and taking it, as chromedriver
+    /// may with a port, and is started anew, a few times.
     #[track_caller]
-    pub(crate) fn says<T>(&self, find: impl Fn(&str) -> Option<T>) -> Outcome<T> {
-        let start = Instant::now();
-        while let Ok(line) = self.lines.recv_timeout(LIMIT.saturating_sub(start.elapsed())) {
-            if let Some(found) = find(&line) {
-                return Ok(found);
+    pub(crate) fn start_somewhere<T>(
+        name: &'static str,
+        args: &[&str],
+        place: impl Fn(&str) -> Option<T>,
+    ) -> Outcome<(Self, T)> {
+        for _ in 0..5 {
+            let process = Self::start(name, args, &[])?;
+            if let Some(found) = process.says(&place)? {
+                return Ok((process, found));
             }
         }
-        Err(Fault::new(format!("{} did not say where to find it", self.name)))
+        Err(Fault::new(format!("{name} ends as soon as it is started")))
+    }
+
+    /// Waits for a line of its output in which `find` finds something; nothing once it has ended.
+    #[track_caller]
+    fn says<T>(&self, find: impl Fn(&str) -> Option<T>) -> Outcome<Option<T>> {
+        let start = Instant::now();
+        loop {
+            match self.lines.recv_timeout(LIMIT.saturating_sub(start.elapsed())) {
+                Ok(line) => {
+                    if let Some(found) = find(&line) {
+                        return Ok(Some(found));
+                    }
+                }
+                Err(RecvTimeoutError::Disconnected) => return Ok(None),
+                Err(RecvTimeoutError::Timeout) => {
+                    return Err(Fault::new(format!("{} did not say where to find it", self.name)));
+                }
+            }
+        }
     }
 }
 
@@ -108,4 +138,30 @@ pub(crate) fn on_path(program: &str) -> Option<PathBuf> {
     std::env::split_paths(&std::env::var_os("PATH")?)
         .map(|folder| folder.join(program))
         .find(|file| file.is_file())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_ends_at_once_is_started_anew() -> Outcome {
+        let folder = std::env::temp_dir().join(format!("pitchline-process-{}", std::process::id()));
+        let script = format!(
+            "if mkdir '{0}' 2>/dev/null; then exit; fi; echo here 7; exec sleep 60",
+            folder.display()
+        );
+        let place = |line: &str| line.strip_prefix("here ")?.parse::<u16>().ok();
+        let started = Process::start_somewhere("sh", &["-c", &script], place);
+        let second_was_needed = std::fs::remove_dir(&folder).is_ok();
+        assert_eq!(started?.1, 7);
+        assert!(second_was_needed);
+        Ok(())
+    }
+
+    #[test]
+    fn what_always_ends_at_once_is_told() {
+        let ended = Process::start_somewhere("sh", &["-c", "echo no"], |_| None::<u16>);
+        assert!(ended.err().is_some_and(|fault| fault.to_string().contains("sh ends as soon")));
+    }
 }

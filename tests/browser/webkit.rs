@@ -42,8 +42,11 @@ pub(crate) fn driver(browser: &Browser, folder: &Path) -> Outcome<Driver> {
         return Err(missing("MiniBrowser of WebKitGTK"));
     };
     // Its end ends the browser, which its driver's end alone does not.
-    let screen = Process::start("Xvfb", &["-displayfd", "1", "-nolisten", "tcp"], &[])?;
-    let display = format!(":{}", screen.says(|line| line.trim().parse::<u32>().ok())?);
+    let (screen, display) =
+        Process::start_somewhere("Xvfb", &["-displayfd", "1", "-nolisten", "tcp"], |line| {
+            line.trim().parse::<u32>().ok()
+        })?;
+    let display = format!(":{display}");
     let port = free_port()?;
     let own = folder.display().to_string();
     let driver = Process::start(
