@@ -12,32 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "54db4f008e41ee417c0bcfc4d35cae929d97a63ea9b6cc80202a26492295f586",
+    "./": "22d7209571b586070a00b3687e835e5637562810d0feeb325cc67a829459990b",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
     "catalogue.schema.json": "df6c6db6dcc49b51a302bfc0fab5dc279d8a7e61588bb5bf339b0ec1db542f66",
     "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
-    "contents-cfaa597d59704b2.css": "f94cadb7e8ccd647c7baf95472806921cb08aba7600532b684f4451c779924f1",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
     "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
+    "main-11e73997048211f5.css": "dbf70dd2ae755ceef5083f0e9afc3fe9b9896c93a6cdbd99a42c9108d5d6d401",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-c61522b7e4755c6a.css": "fbb8df7645b193bd8c6f78f793878a83a7dfe50e32e929f0a123f3fc450dc4ff",
-    "pitchline-web-e0d8e4931fcd1d44.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
-    "pitchline-web-e0d8e4931fcd1d44_bg.wasm": "d70447a734c3977750a6ea94b44ae3b4125253ff15ed419fbc20b29766ceaf44",
-    "pitchline.js": "6704abeb50a6c1d69b5c0967950338ffd0e1eb9b234cac52f7c2bda8b99e3871",
+    "parts-7fc474647e4615b9.css": "256a9ba706b87019351439ce9d29fa18c876f19a99331bca015ace8bef5f80b3",
+    "pitchline-web-cf65ab1f03ba1c25.js": "867da5dc463864d9fe31254381a25e100440a5e2f92624baea4309d088e83fe6",
+    "pitchline-web-cf65ab1f03ba1c25_bg.wasm": "4bab5a3762160587f089b580ce601fe5327502b5af00caf965dcba93732d445e",
+    "pitchline.js": "8a3817ec44b24f46647025c97989778596631af3c7fe24e754889114fb0b2caa",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
-    "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
+    "tokens-779eb7b1caec2e3f.css": "38bd0f95c3f5ae59a31d0c51d5ae45b73d49a6c8aefb4140b5d254de718f92f6"
   },
-  "version": "0642f1719cac5cc9"
+  "version": "e388184a49dd64fc"
 };
 
 const SCOPE = self.registration.scope;

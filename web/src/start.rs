@@ -1,7 +1,7 @@
 //! The start of the page, and where its state meets the browser.
 
 use crate::app::tab::{self, Arrival};
-use crate::app::{App, Loaded};
+use crate::app::{App, Loaded, see};
 use crate::load::load;
 use crate::platform::{self, Store};
 use crate::shell::Page;
@@ -30,8 +30,6 @@ pub fn start() {
         // As long as the page lives.
         page.forget();
         platform::tell("pitchline:started");
-        // Where a link leads was not there yet when the browser looked.
-        platform::go_to(&platform::hash());
     });
 }
 
@@ -46,7 +44,7 @@ fn begin(loaded: Loaded) {
     };
     let arrival = Arrival {
         id: platform::marked().or_else(platform::frame_id),
-        address: platform::hash(),
+        address: see::part(&platform::hash()).0,
         demo: platform::wants_demo(),
         now: platform::now() as u64,
         letters: platform::letters(),

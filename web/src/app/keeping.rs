@@ -3,7 +3,7 @@
 
 use super::store::App;
 use super::tab::{Start, Tab};
-use super::{link, saved, shelf};
+use super::{link, saved, see, shelf};
 use crate::platform::{self, Store};
 use crate::text::page;
 use leptos::prelude::*;
@@ -54,6 +54,7 @@ impl App {
             shelf::take_over(&local);
         }
         let known = platform::hash();
+        self.see.set(see::part(&known).1.unwrap_or_default());
         self.keeper.set_value(Some(Keeper { local: local.clone(), session, tab, known }));
         self.look_at_shelf();
         for event in ["storage", "pageshow"] {
@@ -101,6 +102,7 @@ impl App {
             let same = before.as_ref() == Some(&text);
             let kept = self.keeper.try_update_value(|keeper| {
                 let Keeper { local, session, tab, known } = keeper.as_mut()?;
+                let known = &see::part(known).0;
                 let own = if same && tab.is_kept() {
                     tab.takes_in(session, known);
                     true
@@ -130,19 +132,25 @@ impl App {
         platform::heard("popstate", mark);
         platform::on_hash(move |address| {
             mark();
-            self.open_link(&address);
+            let (build, view) = see::part(&address);
+            // A link of earlier versions names no view, and a place on the page no build.
+            let opened = self.open_link(&build);
+            if let Some(view) = view.or_else(|| opened.then(String::new)) {
+                self.look_at(&view);
+            }
             self.know(address);
         });
         let text = Memo::new(move |_| {
             let _ = self.found();
-            self.link()
+            (self.link(), self.see())
         });
         let timer = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move |_| {
             if let Some(timer) = timer.try_update_value(Option::take).flatten() {
                 timer.clear();
             }
-            let text = text.get();
+            let (build, view) = text.get();
+            let text = see::join(&build, &view);
             let follow = move || {
                 let now = platform::hash();
                 let told =
@@ -151,16 +159,16 @@ impl App {
                     return;
                 }
                 if now == text {
-                    self.with_tab(|tab, session| tab.writes(session, &[&text]));
+                    self.with_tab(|tab, session| tab.writes(session, &[&build]));
                     return;
                 }
                 self.with_tab(|tab, session| {
-                    tab.writes(session, &[&now, &text]);
+                    tab.writes(session, &[&see::part(&now).0, &build]);
                     platform::set_hash(&text, tab.id());
                 });
                 self.know(platform::hash());
                 let settled =
-                    move || _ = self.with_tab(|tab, session| tab.writes(session, &[&text]));
+                    move || _ = self.with_tab(|tab, session| tab.writes(session, &[&build]));
                 timer.set_value(set_timeout_with_handle(settled, SETTLED_AFTER).ok());
             };
             timer.set_value(set_timeout_with_handle(follow, ADDRESS_AFTER).ok());

@@ -6,6 +6,7 @@
 pub mod link;
 pub mod rest;
 pub mod saved;
+pub mod see;
 pub mod shelf;
 pub mod tab;
 

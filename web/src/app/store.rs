@@ -76,6 +76,8 @@ pub struct App {
     pub(super) update: RwSignal<bool>,
     pub(super) bands: Bands,
     pub(super) heard: RwSignal<String>,
+    /// Key of the view in sight.
+    pub(super) see: RwSignal<String>,
     pub(super) map_view: RwSignal<MapView>,
     pub(super) by_hand: RwSignal<bool>,
     pub(super) found: Memo<Option<Arc<Found>>>,
@@ -109,6 +111,7 @@ impl App {
             update: RwSignal::default(),
             bands: Bands::default(),
             heard: RwSignal::default(),
+            see: RwSignal::default(),
             map_view: RwSignal::default(),
             by_hand: RwSignal::default(),
             found,

@@ -21,6 +21,19 @@ pub fn AnswerView(#[prop(into)] answer: Signal<Answer>) -> impl IntoView {
     }
 }
 
+/// The answer of a view, the largest thing in it.
+#[component]
+pub fn Lead(
+    #[prop(into)] waits: Signal<bool>,
+    #[prop(into)] answer: Signal<Answer>,
+) -> impl IntoView {
+    view! {
+        <div class="lead" class:waits=waits>
+            <AnswerView answer />
+        </div>
+    }
+}
+
 /// Answers in a row, greyed while they are for the value before.
 #[component]
 pub fn SideBySide(#[prop(into)] waits: Signal<bool>, children: Children) -> impl IntoView {

@@ -8,6 +8,9 @@ use leptos::{ev, html, prelude::*};
 pub fn Fold(
     class: &'static str,
     #[prop(into)] title: Signal<String>,
+    /// What it holds, in a few words beside the title.
+    #[prop(optional, into)]
+    hint: Signal<String>,
     /// Names what it holds, by which [`reveal`](crate::platform::reveal) finds its way.
     #[prop(optional, into)]
     holds: String,
@@ -24,7 +27,11 @@ pub fn Fold(
             node_ref=fold
             on:toggle=toggled
         >
-            <summary>{title}</summary>
+            <summary>
+                <span class="fold-title">{title}</span>
+                " "
+                <span class="fold-hint">{hint}</span>
+            </summary>
             <div class="fold">{move || open.get().then(|| children())}</div>
         </details>
     }

@@ -7,7 +7,7 @@ mod notice;
 mod number_field;
 mod working;
 
-pub use answer::{AnswerView, SideBySide};
+pub use answer::{AnswerView, Lead, SideBySide};
 pub use choice::{Choice, Options};
 pub use fold::Fold;
 pub use notice::{Caution, Notice};

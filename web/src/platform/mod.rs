@@ -12,8 +12,8 @@ pub use file::{offer, read};
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{
-    Heading, clear, copy_text, embedded, exists, frame_id, go_to, go_to_heading, hash, headings,
-    heard, later, letters, link, mark, marked, now, offline_state, offline_why, on_hash, reveal,
-    set_hash, spawn, tell, tell_kept, wants_demo,
+    clear, copy_text, embedded, exists, frame_id, go_to, hash, heard, later, letters, link, mark,
+    marked, now, offline_state, offline_why, on_hash, on_media, print, reveal, scroll_to_top,
+    set_hash, set_title, spawn, tell, tell_kept, wants_demo,
 };
 pub use store::Store;

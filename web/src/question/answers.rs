@@ -1,9 +1,9 @@
-//! Answers of the build, side by side, each with its working folded away.
+//! Answers of the build: the first of a view large, the others side by side, their workings folded away.
 
-use super::working::WorkingFold;
+use super::working::Working;
 use crate::app::{App, Found, use_app};
-use crate::component::{AnswerView, SideBySide};
-use crate::text::{Answer, Style};
+use crate::component::{AnswerView, Fold, Lead, SideBySide};
+use crate::text::{Answer, Style, page};
 use leptos::prelude::*;
 use pitchline_core::Headline;
 
@@ -18,20 +18,33 @@ pub fn say(app: App, say: Say) -> Memo<Answer> {
     })
 }
 
-/// Answers side by side, each with its working folded away beneath.
+/// The first of some answers large, the others side by side beneath it.
 #[component]
-pub fn AnswerRow(list: &'static [(Headline, Say)]) -> impl IntoView {
+pub fn Answers(list: &'static [(Headline, Say)]) -> impl IntoView {
     let app = use_app();
-    let one = |(which, says): &(Headline, Say)| {
-        let (which, answer) = (*which, say(app, *says));
-        view! {
-            <div class="answer">
-                <AnswerView answer />
-                <WorkingFold which />
-            </div>
-        }
-    };
-    let list = list.iter().map(one).collect_view();
     let waits = Signal::derive(move || app.waits());
-    view! { <SideBySide waits>{list}</SideBySide> }
+    let mut answers = list.iter().map(|(_, says)| say(app, *says));
+    let lead = answers.next().map(|answer| view! { <Lead waits answer /> });
+    let others: Vec<_> = answers.map(|answer| view! { <AnswerView answer /> }).collect();
+    let others = (!others.is_empty()).then(|| view! { <SideBySide waits>{others}</SideBySide> });
+    view! {
+        {lead}
+        {others}
+    }
+}
+
+/// The workings of some answers, folded away one by one within a fold.
+#[component]
+pub fn Workings(list: &'static [(Headline, Say)]) -> impl IntoView {
+    let app = use_app();
+    let one = move |(which, says): &(Headline, Say)| {
+        let answer = say(app, *says);
+        let title = Signal::derive(move || answer.with(|answer| answer.name.clone()));
+        view! { <Working which=*which title /> }
+    };
+    view! {
+        <Fold class="evidence" title=page::WORKING_FOLD hint=page::WORKING_HINT>
+            {list.iter().map(one).collect_view()}
+        </Fold>
+    }
 }

@@ -15,7 +15,6 @@ mod draws;
 mod input;
 mod plot;
 mod regions;
-mod section;
 mod task_line;
 mod working;
 
@@ -24,13 +23,11 @@ pub const AMISS: &str = "amiss";
 /// Id of what does not go together by tags and volts.
 pub const MISFITS: &str = "misfits";
 
-pub use answers::{AnswerRow, Say, say};
+pub use answers::{Answers, Say, Workings, say};
 pub use draws::{ALONG_BARS, ALONG_CURVE, Draws, sketch, table};
-pub use input::{Input, InputAs, Inputs, lead_to, lead_to_part};
+pub use input::{ELSEWHERE, Input, InputAs, Inputs, lead_to, lead_to_part};
 pub use plot::{Mark, Plot};
-pub use range::Range;
 pub use regions::regions;
 pub use sure::Sure;
 pub use task_line::TaskLine;
-pub use trip::Trip;
-pub use working::{WorkingFold, WorkingSteps};
+pub use working::{Working, WorkingSteps};

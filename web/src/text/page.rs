@@ -19,6 +19,23 @@ pub const CHARGE: &str = "How long on the charger?";
 /// Sixth question.
 pub const FIT: &str = "Does it go together?";
 
+/// Over the questions of riders.
+pub const RIDE_GROUP: &str = "Ride";
+/// Over those of whoever builds the board.
+pub const WORKSHOP_GROUP: &str = "Workshop";
+/// The three answers that everyone asks for first.
+pub const ANSWERS: &str = "Answers";
+/// The ways from view to view.
+pub const VIEWS: &str = "Views";
+/// The first view.
+pub const OVERVIEW: &str = "Overview";
+/// The view of what is on the board.
+pub const BUILD: &str = "Build";
+/// The view of links, saved builds and files.
+pub const SHARE: &str = "Share";
+/// The view of all else.
+pub const MORE: &str = "More";
+
 /// Under the name at the top.
 pub const TAGLINE: &str = "What your board can do, and what holds it back";
 
@@ -36,6 +53,10 @@ pub const NOT_FLAT: &str = "not even flat";
 /// Of a board that moves at no speed.
 pub const STILL: &str = "This build does not move on the flat.";
 
+/// The fold of workings.
+pub const WORKING_FOLD: &str = "Working";
+/// What it holds.
+pub const WORKING_HINT: &str = "each step, with its source";
 /// Over the working of a speed.
 pub const SEARCHED: &str = "Speeds are tried until the push left over, the last step, is nothing. All steps are at the speed found.";
 /// Over any other working.
@@ -49,8 +70,8 @@ pub const COLD: &str = "At your cruising speed without stops. The pack is taken 
 pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
 /// Over the rides in time.
 pub const RIDE: &str = "With stops, hills and heat";
-/// The way to every question.
-pub const CONTENTS: &str = "Questions";
+/// The list of all questions.
+pub const QUESTIONS: &str = "Questions";
 /// Why a ride may come farther than the steady distance.
 pub const RIDE_WHY: &str = "Counted as above: until the board can no longer hold 80\u{a0}% of its speed on the flat. The cells warm up on the way, as they do above.";
 /// Over the table of all ways to ride.

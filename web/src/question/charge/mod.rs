@@ -11,10 +11,11 @@ mod times;
 #[cfg(test)]
 mod laws;
 
+use super::registry::Line;
 use super::{ALONG_CURVE, Draws, Input, Sure, sketch};
-use crate::app::{Banded, use_app};
+use crate::app::{App, Banded, use_app};
 use crate::chart::Figure;
-use crate::component::{Caution, Notice};
+use crate::component::{Caution, Fold, Notice};
 use crate::text::page;
 use found::Found;
 use leptos::prelude::*;
@@ -26,9 +27,22 @@ use times::Times;
 /// The charges of now.
 type Now = Memo<Option<Arc<Found>>>;
 
-/// The whole question.
-#[component]
-pub fn Charge() -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    let Some(found) = Found::now(app) else { return Line::default() };
+    match said::warnings(&found, app.style()).into_iter().next() {
+        Some(text) => Line { text, alert: true },
+        None => {
+            let answer = said::full(&found, &said::With::now(app), app.style());
+            Line::plain(format!("{} {} to full", answer.figure, answer.unit))
+        }
+    }
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
     let found: Now = Memo::new_with_compare(move |_| Found::now(app).map(Arc::new), |_, _| true);
     let warnings = Memo::new(move |_| {
@@ -44,19 +58,22 @@ pub fn Charge() -> impl IntoView {
     let times = move || may.get().then(|| view! { <Times found /> });
     let curves = move || may.get().then(|| view! { <Curves found /> });
     view! {
-            <div role="status">{warned}</div>
-            {times}
-            <div class="fields">
+        <div role="status">{warned}</div>
+        {times}
+        <div class="fields">
                 <Input of=Slot::Ride key="charge_from_percent" />
                 <Input of=Slot::Ride key="charge_to_percent" />
                 <Input of=Slot::Ride key="charge_time_h" />
                 <Input of=Slot::Place key="charge_air_c" />
                 <Input of=Slot::Place key="energy_price_kwh" />
-            </div>
-            <Caution text=page::CAUTION_CHARGE />
-            {curves}
+        </div>
+        <Caution text=page::CAUTION_CHARGE />
+        {curves}
+        <Fold class="evidence" title="Which charger">
             <Offers found />
+        </Fold>
     }
+    .into_any()
 }
 
 /// Charge and current over time, and how sure the time is.

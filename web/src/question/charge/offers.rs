@@ -14,7 +14,6 @@ pub(super) fn Offers(found: Now) -> impl IntoView {
     let app = use_app();
     let table = move || found.get().map(|found| table(app, &found));
     view! {
-        <h3>"Which charger"</h3>
         <div class="chart">{table}</div>
     }
 }

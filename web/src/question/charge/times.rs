@@ -54,5 +54,5 @@ fn Working(found: Now, until: Until) -> impl IntoView {
         let steps = build.map(|b| explain_charge(&b, b.ride.charge_from, until(&b)));
         steps.and_then(Result::ok).unwrap_or_default()
     };
-    view! { <WorkingSteps first=page::CHARGED steps /> }
+    view! { <WorkingSteps title=page::WORKING_FOLD first=page::CHARGED steps /> }
 }

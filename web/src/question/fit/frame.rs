@@ -26,7 +26,7 @@ pub(super) fn Frame() -> impl IntoView {
         <h3>"Room around the drive"</h3>
         <ToScale of=&REAR />
         {room}
-        <WorkingSteps first=page::STEPPED steps />
+        <WorkingSteps title=page::WORKING_FOLD first=page::STEPPED steps />
     }
 }
 

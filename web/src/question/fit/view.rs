@@ -4,7 +4,7 @@ use crate::app::{Fit, use_app};
 use crate::chart::{Figure, Table};
 use crate::component::{AnswerView, SideBySide};
 use crate::drawing::Plan;
-use crate::question::{Draws, WorkingFold, WorkingSteps, sketch};
+use crate::question::{Draws, Working, WorkingSteps, sketch};
 use crate::text::{self, Answer, Style, page, whole, words};
 use leptos::prelude::*;
 use pitchline_core::fit::{FrameHeadline, Row, frame_working};
@@ -43,7 +43,7 @@ pub(super) fn Headlines(list: &'static [Answered]) -> impl IntoView {
     let app = use_app();
     let one = |(shows, say): &Answered| {
         let working = match *shows {
-            Shows::Drive(which) => view! { <WorkingFold which /> }.into_any(),
+            Shows::Drive(which) => view! { <Working which title=page::WORKING_FOLD /> }.into_any(),
             Shows::Frame(which) => view! { <FrameWorking which /> }.into_any(),
             Shows::Nothing => ().into_any(),
         };
@@ -64,7 +64,7 @@ fn FrameWorking(which: FrameHeadline) -> impl IntoView {
             .map(|f| frame_working(&f.draft, &f.build, f.together.centre_m, which))
             .unwrap_or_default()
     };
-    view! { <WorkingSteps first=page::STEPPED steps /> }
+    view! { <WorkingSteps title=page::WORKING_FOLD first=page::STEPPED steps /> }
 }
 
 /// A paragraph that follows the answers.

@@ -42,7 +42,7 @@ pub(super) fn LongClimb() -> impl IntoView {
             <h3>{page::LONG_CLIMB}</h3>
             <TaskLine task />
             <First last task />
-            <WorkingSteps first=page::FOR_EVER steps />
+            <WorkingSteps title=page::WORKING_FOLD first=page::FOR_EVER steps />
             <div class="chart">{grid}</div>
         </div>
     }

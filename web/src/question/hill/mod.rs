@@ -3,11 +3,12 @@
 mod curve;
 mod long_climb;
 
-use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
-use crate::app::{Banded, Found, use_app};
+use super::registry::Line;
+use super::{ALONG_CURVE, Answers, Say, Sure, Workings, say, sketch};
+use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
-use crate::component::{Caution, Notice};
-use crate::text::answer::hill;
+use crate::component::{Caution, Fold, Notice};
+use crate::text::answer::{self, hill};
 use crate::text::{Answer, Style, page};
 use leptos::prelude::*;
 use long_climb::LongClimb;
@@ -37,9 +38,20 @@ fn alone(name: &str, found: Steepest, style: Style) -> Answer {
     at(name, found, [found.grade; 2], style)
 }
 
-/// The question.
-#[component]
-pub fn Hill() -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    let answer = say(app, |app, found, style| {
+        let band = app.sure(Banded::Hill).about(found.answers.climb.slow.grade);
+        answer::slow_hill(&found.answers, band, style)
+    });
+    let answer = answer.get();
+    Line::plain(format!("{} {}. {}", answer.figure, answer.unit, answer.limit))
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
     let own = Memo::new(move |_| {
         let found = app.found()?;
@@ -47,13 +59,19 @@ pub fn Hill() -> impl IntoView {
     });
     let curve = sketch(move || app.found(), &curve::CURVE);
     view! {
-            <AnswerRow list=&ANSWERS />
-            {move || own.get().map(|text| view! { <Notice text /> })}
-            <Caution text=page::CAUTION_HILL />
-            <Figure sketch=curve hint=ALONG_CURVE />
-            <Sure of=Banded::Hill />
+        <Answers list=&ANSWERS />
+        {move || own.get().map(|text| view! { <Notice text /> })}
+        <Figure sketch=curve hint=ALONG_CURVE />
+        <Caution text=page::CAUTION_HILL />
+        <Fold class="evidence" title=page::LONG_CLIMB>
             <LongClimb />
+        </Fold>
+        <Fold class="evidence" title=page::SURE>
+            <Sure of=Banded::Hill />
+        </Fold>
+        <Workings list=&ANSWERS />
     }
+    .into_any()
 }
 
 /// How the rider's own hill stands to what the board can do, full and low; nothing where it can.

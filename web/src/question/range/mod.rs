@@ -2,13 +2,15 @@
 
 mod season;
 
-use super::answers::{AnswerRow, Say};
+use super::answers::{Answers, Say, Workings, say};
 use super::draws::{ALONG_BARS, Draws, sketch, table};
 use super::input::Input;
+use super::registry::Line;
 use super::sure::Sure;
+use super::trip::Trip;
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::{Bar, Bars, Drawing, Figure, Table};
-use crate::component::Caution;
+use crate::component::{Caution, Fold};
 use crate::text::{Answer, Style, answer, page, percent, words};
 use leptos::prelude::*;
 use pitchline_core::ride::END_SHARE;
@@ -17,29 +19,43 @@ use season::Seasons;
 
 static DISTANCE: &[(Headline, Say)] = &[(Headline::Distance, distance)];
 
-/// How far? The children, a ride in time, stand before the seasons.
-#[component]
-pub fn Range(children: Children) -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    let answer = say(app, distance).get();
+    Line::plain(format!("{} {}. {}", answer.figure, answer.unit, answer.limit))
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
     let facts = move || {
         let style = app.style();
         app.found().and_then(|found| spent(&found.answers, style)).unwrap_or_default()
     };
     view! {
-            <AnswerRow list=DISTANCE />
-            <p class="facts">{facts}</p>
-            <div class="fields">
-                <Input of=Slot::Ride key="start_charge_percent" />
-            </div>
-            <Caution text=page::CAUTION_PACK />
-            <Sure of=Banded::Distance />
-            <Figure
-                sketch=sketch(move || app.found(), &ENERGY)
-                hint=ALONG_BARS
-            />
-            {children()}
+        <Answers list=DISTANCE />
+        <p class="facts">{facts}</p>
+        <div class="fields">
+            <Input of=Slot::Ride key="start_charge_percent" />
+        </div>
+        <Caution text=page::CAUTION_PACK />
+        <Fold class="evidence" title=page::RIDE holds="ride">
+            <Trip />
+        </Fold>
+        <Fold class="evidence" title="Where the energy goes">
+            <Figure sketch=sketch(move || app.found(), &ENERGY) hint=ALONG_BARS />
+        </Fold>
+        <Fold class="evidence" title="In the cold, and with age">
             <Seasons />
+        </Fold>
+        <Fold class="evidence" title=page::SURE>
+            <Sure of=Banded::Distance />
+        </Fold>
+        <Workings list=DISTANCE />
     }
+    .into_any()
 }
 
 /// The distance at the rider's speed.

@@ -5,7 +5,7 @@ mod totals;
 
 use crate::app::use_app;
 use crate::component::{Caution, Fold, Notice};
-use crate::question::{Input, Inputs, MISFITS};
+use crate::question::{ELSEWHERE, Input, Inputs, MISFITS};
 use crate::text::{self, page};
 use leptos::prelude::*;
 use part::Card;
@@ -38,21 +38,6 @@ const OPEN: [(Slot, &str); 6] = [
     (Slot::Place, "surface"),
 ];
 
-/// Inputs that stand under the question that they are for.
-const ELSEWHERE: [(Slot, &str); 11] = [
-    (Slot::Ride, "start_charge_percent"),
-    (Slot::Place, "charge_air_c"),
-    (Slot::Ride, "charge_from_percent"),
-    (Slot::Ride, "charge_to_percent"),
-    (Slot::Ride, "charge_time_h"),
-    (Slot::Place, "energy_price_kwh"),
-    (Slot::Ride, "outing"),
-    (Slot::Ride, "stops_per_km"),
-    (Slot::Ride, "rest_s"),
-    (Slot::Ride, "acceleration_m_s2"),
-    (Slot::Ride, "climb_m_per_km"),
-];
-
 /// The question.
 #[component]
 pub fn Setup() -> impl IntoView {
@@ -66,7 +51,6 @@ pub fn Setup() -> impl IntoView {
         all.into_iter().map(|text| view! { <Notice text /> }).collect_view()
     };
     view! {
-        <Kits />
         <p class="help">{move || app.catalog().notes.clone()}</p>
         <h3>"You and your ride"</h3>
         <div class="fields">{open}</div>
@@ -103,13 +87,15 @@ fn Cards(slots: &'static [Slot]) -> impl IntoView {
 
 /// The inputs of rider, place or ride that stand nowhere else.
 fn others(slot: Slot) -> impl IntoView {
-    let shown = OPEN.iter().chain(&ELSEWHERE).filter(|(at, _)| *at == slot);
-    let but: Vec<&str> = shown.map(|(_, key)| *key).collect();
+    let elsewhere = ELSEWHERE.iter().map(|(at, key, _)| (at, key));
+    let shown = OPEN.iter().map(|(at, key)| (at, key)).chain(elsewhere);
+    let but: Vec<&str> = shown.filter(|(at, _)| **at == slot).map(|(_, key)| *key).collect();
     view! { <Inputs of=slot but=but /> }
 }
 
+/// The kits to start from.
 #[component]
-fn Kits() -> impl IntoView {
+pub fn Kits() -> impl IntoView {
     let app = use_app();
     let one = move |kit: Kit| {
         let (id, picked) = (kit.id.clone(), kit.id);

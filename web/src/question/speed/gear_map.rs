@@ -137,7 +137,6 @@ pub(super) fn GearMap() -> impl IntoView {
     };
     view! {
         <div class="gear-map">
-            <h3>"Every pairing of pulleys"</h3>
             <Picks offered />
             <p class="help">"Tap a pairing to put it on the board."</p>
             <Figure

@@ -4,10 +4,11 @@ mod gear_map;
 mod push;
 mod runs;
 
-use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
-use crate::app::{Banded, Found, use_app};
+use super::registry::Line;
+use super::{ALONG_CURVE, Answers, Say, Sure, Workings, say, sketch};
+use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
-use crate::component::Caution;
+use crate::component::{Caution, Fold};
 use crate::text::answer::speed;
 use crate::text::{Answer, Style, page, words};
 use gear_map::GearMap;
@@ -37,20 +38,38 @@ fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
     speed(name, top, [top.speed_m_s; 2], style)
 }
 
-/// The question.
-#[component]
-pub fn Speed() -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    let [(_, says), ..] = ANSWERS;
+    let answer = say(app, says).get();
+    Line::plain(format!("{} {} flat. {}", answer.figure, answer.unit, answer.limit))
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
     let push = sketch(move || app.found(), &push::PUSH);
     view! {
-            <AnswerRow list=&ANSWERS />
-            <Caution text=page::CAUTION_SPEED />
+        <Answers list=&ANSWERS />
+        <Figure sketch=push hint=ALONG_CURVE />
+        <Caution text=page::CAUTION_SPEED />
+        <Fold class="evidence" title="Every pairing of pulleys">
             <GearMap />
-            <Figure sketch=push hint=ALONG_CURVE />
+        </Fold>
+        <Fold class="evidence" title="In each ride mode, and uphill">
             <Modes />
-            <Sure of=Banded::Speed />
+        </Fold>
+        <Fold class="evidence" title="Speeding up and braking">
             <Runs />
+        </Fold>
+        <Fold class="evidence" title=page::SURE>
+            <Sure of=Banded::Speed />
+        </Fold>
+        <Workings list=&ANSWERS />
     }
+    .into_any()
 }
 
 const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];

@@ -1,0 +1,115 @@
+//! The view in sight: only that one is mounted.
+
+use super::builds::Builds;
+use super::more::More;
+use super::overview::Overview;
+use super::tiles::Tiles;
+use crate::app::use_app;
+use crate::platform;
+use crate::question::registry::{self, Question};
+use crate::question::setup::Setup;
+use crate::text::page;
+use leptos::prelude::*;
+
+/// Id of the heading of the view in sight.
+const HEADING: &str = "view-title";
+
+/// What can be in sight.
+#[derive(Clone, Copy)]
+pub(super) enum View {
+    Overview,
+    Build,
+    Share,
+    More,
+    Question(&'static Question),
+}
+
+impl View {
+    /// The view of that key; the overview for one that is not known. Where the build stands beside
+    /// every view it has none of its own.
+    fn of(key: &str, wide: bool) -> Self {
+        match key {
+            "build" if !wide => Self::Build,
+            "share" => Self::Share,
+            "more" => Self::More,
+            _ => registry::find(key).map_or(Self::Overview, Self::Question),
+        }
+    }
+
+    /// Its key in the address.
+    pub(super) fn key(self) -> &'static str {
+        match self {
+            Self::Overview => "",
+            Self::Build => "build",
+            Self::Share => "share",
+            Self::More => "more",
+            Self::Question(question) => question.id,
+        }
+    }
+
+    /// Its name.
+    pub(super) fn title(self) -> &'static str {
+        match self {
+            Self::Overview => page::OVERVIEW,
+            Self::Build => page::ON_IT,
+            Self::Share => page::SHARE,
+            Self::More => page::MORE,
+            Self::Question(question) => question.title,
+        }
+    }
+
+    fn view(self) -> AnyView {
+        match self {
+            Self::Overview => view! { <Overview /> }.into_any(),
+            Self::Build => view! {
+                <Tiles />
+                <Setup />
+            }
+            .into_any(),
+            Self::Share => view! { <Builds /> }.into_any(),
+            Self::More => view! { <More /> }.into_any(),
+            Self::Question(question) => (question.view)(),
+        }
+    }
+}
+
+impl PartialEq for View {
+    fn eq(&self, other: &Self) -> bool {
+        self.key() == other.key()
+    }
+}
+
+/// The view in sight, with its heading.
+#[component]
+pub(super) fn InSight(wide: RwSignal<bool>) -> impl IntoView {
+    let app = use_app();
+    let sight = Memo::new(move |_| View::of(&app.see(), wide.get()));
+    Effect::new(move |before: Option<View>| {
+        let sight = sight.get();
+        platform::set_title(&match sight {
+            View::Overview => "Pitchline".into(),
+            sight => format!("{} – Pitchline", sight.title()),
+        });
+        // The reader goes on from where the new view begins.
+        if before.is_some_and(|before| before != sight) {
+            platform::go_to(HEADING);
+            platform::scroll_to_top();
+        }
+        sight
+    });
+    let one = move |sight: View| {
+        // The overview begins with what it shows; its name is for who cannot see that.
+        let class = if sight == View::Overview { "aloud" } else { "view-title" };
+        view! {
+            <section class="view" id=format!("view-{}", sight.key()) aria-labelledby=HEADING>
+                // Not a stop of its own, but a place to go on from.
+                <h1 id=HEADING class=class tabindex="-1">
+                    {sight.title()}
+                </h1>
+                {sight.view()}
+            </section>
+        }
+    };
+    // Keyed, so that no view takes over the elements of the one before it.
+    view! { <For each=move || [sight.get()] key=|sight| sight.key() children=one /> }
+}
