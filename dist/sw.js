@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "22d7209571b586070a00b3687e835e5637562810d0feeb325cc67a829459990b",
+    "./": "1f359aaf228d7128ff10273d4d831b37581dbd8757550718b37b3f2b71227ea3",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
@@ -24,7 +24,7 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-11e73997048211f5.css": "dbf70dd2ae755ceef5083f0e9afc3fe9b9896c93a6cdbd99a42c9108d5d6d401",
+    "main-4b45282678c0f42a.css": "102cd0a4394eccff8726dfcafefa7a3d2f2ede297a9d580c827a67e001f3fde7",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
     "parts-7fc474647e4615b9.css": "256a9ba706b87019351439ce9d29fa18c876f19a99331bca015ace8bef5f80b3",
@@ -34,9 +34,9 @@ const BUILD = {
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
-    "tokens-779eb7b1caec2e3f.css": "38bd0f95c3f5ae59a31d0c51d5ae45b73d49a6c8aefb4140b5d254de718f92f6"
+    "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "e388184a49dd64fc"
+  "version": "2b186b50c7aeb8e7"
 };
 
 const SCOPE = self.registration.scope;

@@ -6,7 +6,6 @@
 mod aloud;
 mod catalogue;
 mod charge;
-mod contents;
 mod first;
 mod fit;
 mod inventory;

@@ -13,7 +13,7 @@ pub(crate) type Strip = [String; 3];
 /// The living strip, as it is now.
 #[track_caller]
 pub(crate) fn strip(page: &Page) -> Outcome<Strip> {
-    tiles(page, "button.tile")
+    tiles(page, "a.tile")
 }
 
 /// The same of other tiles.

@@ -54,7 +54,7 @@ fn slips(size: Size) -> Outcome {
 
     let before = strip(page)?;
     // Where each answer stands, across: it must not jump when a word is added.
-    let places = "return [...document.querySelectorAll('button.tile')].map((e) => {
+    let places = "return [...document.querySelectorAll('a.tile')].map((e) => {
         const r = e.getBoundingClientRect();
         return [Math.round(r.left), Math.round(r.width)];
       })";

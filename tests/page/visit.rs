@@ -144,13 +144,33 @@ pub(crate) fn drawn(page: &Page) -> Outcome {
 pub(crate) fn wait_living(page: &Page) -> Outcome {
     page.wait_until(
         "return document.documentElement.dataset.app === 'broken'
-           || [...document.querySelectorAll('button.tile strong')].filter((e) => e.textContent).length === 3",
+           || document.querySelector('#view-title')",
     )?;
     let broken = page.eval("return document.querySelector('.recovery pre')?.textContent", &[])?;
     match broken.as_str() {
         Some(report) => Err(Fault::new(format!("the page does not run:\n{report}"))),
         None => Ok(()),
     }
+}
+
+/// Goes to a view by the links of the page, as a person does, and waits until it is there:
+/// "Overview", "Build", "Share", "More", or a question by its name. Where the build stands beside
+/// every view there is no way to it, and none is needed.
+#[track_caller]
+pub(crate) fn see(page: &Page, view: &str) -> Outcome {
+    let narrow = page.eval("return !document.querySelector('aside')", &[])? == Value::Bool(true);
+    if view == "Build" && !narrow {
+        return Ok(());
+    }
+    if narrow && !["Overview", "Build", "Share", "More"].contains(&view) {
+        page.by_role("link", "Overview")?.click()?;
+    }
+    page.by_role("link", view)?.click()?;
+    let title = if view == "Build" { "What's on it?" } else { view };
+    page.wait_for(&format!("the view {view}"), |page| {
+        let shown = page.eval("return document.querySelector('#view-title')?.textContent", &[])?;
+        Ok(shown == title)
+    })
 }
 
 /// The demo catalogue as published.
