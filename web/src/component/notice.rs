@@ -1,5 +1,6 @@
 //! Things to be told: what does not fit, and cautions.
 
+use crate::text::page::{self, Warning};
 use leptos::prelude::*;
 
 /// Something that needs mending, by icon and words.
@@ -13,8 +14,16 @@ pub fn Notice(text: String) -> impl IntoView {
     }
 }
 
-/// A caution, where the action is.
+/// A caution, where the action is: what everyone must read, and the rest behind "More".
 #[component]
-pub fn Caution(text: &'static str) -> impl IntoView {
-    view! { <p class="caution">{text}</p> }
+pub fn Caution(text: Warning) -> impl IntoView {
+    view! {
+        <details class="caution">
+            <summary>
+                <span class="caution-icon" aria-hidden="true">"!"</span>
+                <span>{text.short} " " <span class="caution-more">{page::MORE}</span></span>
+            </summary>
+            <p>{text.more}</p>
+        </details>
+    }
 }
