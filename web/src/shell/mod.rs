@@ -12,6 +12,7 @@ mod more;
 mod navigation;
 mod overview;
 mod sight;
+mod summary;
 mod tiles;
 mod told;
 

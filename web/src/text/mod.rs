@@ -2,6 +2,8 @@
 
 pub mod number;
 pub mod page;
+pub mod setup;
+pub mod shell;
 pub mod unit;
 pub mod words;
 
