@@ -189,7 +189,7 @@ pub fn kept_parts(date: &str) -> String {
 }
 
 /// `2026-11-02` as it is said; none of what is no date.
-fn long_date(date: &str) -> Option<String> {
+pub(super) fn long_date(date: &str) -> Option<String> {
     const MONTHS: [&str; 12] = [
         "January",
         "February",

@@ -1,6 +1,8 @@
 //! Words of what stands around the questions.
 
+use super::page;
 use crate::chart::plain;
+use pitchline_core::MODEL;
 
 /// Leads to what is on the board.
 pub const CHANGE: &str = "Change";
@@ -10,6 +12,20 @@ pub const UNITS: &str = "Units";
 pub const PRINT: &str = "Print";
 /// Prints the view and the build.
 pub const PRINT_BUILD: &str = "Print this build";
+
+/// Over rider, place and ride, on paper.
+pub const CONDITIONS: &str = "Worked out for";
+
+/// Who made the figures, by what, and when; the date as `2026-11-02`.
+#[must_use]
+pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
+    let date = page::long_date(date).unwrap_or_else(|| date.into());
+    let catalogue = if catalogue.is_empty() { "no version given" } else { catalogue };
+    let version = env!("CARGO_PKG_VERSION");
+    format!(
+        "Parts: {maker}, {catalogue}. Pitchline {version}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
+    )
+}
 
 /// Motors in a few words; Kv in rpm per volt.
 #[must_use]
