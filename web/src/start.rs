@@ -3,7 +3,7 @@
 use crate::app::tab::{self, Arrival};
 use crate::app::{App, Loaded, see};
 use crate::load::load;
-use crate::platform::{self, Store};
+use crate::platform::{self, Mark, Store};
 use crate::shell::Page;
 use crate::text::{Style, Units};
 use leptos::prelude::*;
@@ -42,8 +42,10 @@ fn begin(loaded: Loaded) {
         None if platform::imperial() => Units::Imperial,
         None => Units::Metric,
     };
+    let mark = Mark::read();
     let arrival = Arrival {
-        id: platform::marked().or_else(platform::frame_id),
+        ours: mark.is_some(),
+        id: mark.map(|mark| mark.tab).or_else(platform::frame_id),
         address: see::part(&platform::hash()).0,
         demo: platform::wants_demo(),
         now: platform::now() as u64,

@@ -11,6 +11,7 @@ pub mod shelf;
 pub mod tab;
 
 mod action;
+mod address;
 mod announce;
 mod bands;
 mod document;
@@ -26,6 +27,7 @@ mod tab_laws;
 mod task;
 mod typed;
 
+pub use address::Landing;
 pub use bands::{BandCurve, Banding};
 pub use fit::Fit;
 pub use found::Found;

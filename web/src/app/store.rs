@@ -1,5 +1,6 @@
 //! What the page knows, as signals of one root.
 
+use super::address::Landing;
 use super::bands::Bands;
 use super::document::Document;
 use super::found::Found;
@@ -78,6 +79,9 @@ pub struct App {
     pub(super) heard: RwSignal<String>,
     /// Key of the view in sight.
     pub(super) see: RwSignal<String>,
+    pub(super) landing: RwSignal<Landing>,
+    /// Counts the places that the tab has come to.
+    pub(super) places: RwSignal<u32>,
     pub(super) map_view: RwSignal<MapView>,
     pub(super) by_hand: RwSignal<bool>,
     pub(super) found: Memo<Option<Arc<Found>>>,
@@ -112,6 +116,8 @@ impl App {
             bands: Bands::default(),
             heard: RwSignal::default(),
             see: RwSignal::default(),
+            landing: RwSignal::default(),
+            places: RwSignal::default(),
             map_view: RwSignal::default(),
             by_hand: RwSignal::default(),
             found,

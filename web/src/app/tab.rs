@@ -16,7 +16,9 @@ const COMMON: &str = "current";
 pub struct Arrival {
     /// The id that this place in the history holds, or that a frame has on its page.
     pub id: Option<String>,
-    /// The fragment without its `#`.
+    /// Whether the tab was at this place before.
+    pub ours: bool,
+    /// The build of the address, as the text of a link.
     pub address: String,
     /// Whether the address asks for the demo.
     pub demo: bool,
@@ -51,8 +53,9 @@ pub struct Tab {
     common: Option<String>,
 }
 
-/// Finds what this tab worked on. An address that it wrote or took in itself says less than its store:
-/// it may be an edit behind. Any other link is to be opened over it.
+/// Finds what this tab worked on. At a place where it was before, its store says more than the address,
+/// which may be many edits behind. Any other link is to be opened over it; so is every one where the
+/// store had no room for the last build.
 pub fn begin(
     local: &impl Keep,
     session: &impl Keep,
@@ -69,8 +72,7 @@ pub fn begin(
         (Some(tab), Some(_), Some(_)) | (Some(tab), None, _) => tab,
         _ => of(letters),
     };
-    let lines = session.get(&tab.address()).unwrap_or_default();
-    let ours = own.is_some() && lines.lines().any(|line| line == address);
+    let ours = arrival.ours && own.is_some() && session.get(&tab.newest()).is_some();
     let fresh = *demo && own.is_none();
     let common = || {
         let text = local.get(COMMON).filter(|_| !fresh)?;
@@ -106,16 +108,18 @@ impl Tab {
         format!("tab:{}", self.id)
     }
 
-    fn address(&self) -> String {
-        self.key() + ":address"
+    /// Stands while the build that is kept is the last one.
+    fn newest(&self) -> String {
+        self.key() + ":newest"
     }
 
-    /// Keeps the build as it is now, as the text of a file; whether it is what comes back at this
-    /// fragment.
-    pub fn keep(&mut self, session: &impl Keep, text: &str, fragment: &str) -> bool {
-        let written = session.set(&self.key(), text);
-        self.kept = Some(written);
-        let kept = written && self.takes_in(session, fragment);
+    /// Keeps the build as it is now, as the text of a file; whether it is what comes back.
+    pub fn keep(&mut self, session: &impl Keep, text: &str) -> bool {
+        let newest = self.newest();
+        let kept = session.set(&self.key(), text) && session.set(&newest, "yes");
+        if !kept {
+            session.remove(&newest);
+        }
         self.kept = Some(kept);
         kept
     }
@@ -131,23 +135,5 @@ impl Tab {
             self.common = Some(text.into());
         }
         kept
-    }
-
-    /// The build that is kept says at least as much as this fragment; whether that was kept.
-    pub fn takes_in(&self, session: &impl Keep, fragment: &str) -> bool {
-        let lines = session.get(&self.address()).unwrap_or_default();
-        let knows = !fragment.contains('=') || lines.lines().any(|line| line == fragment);
-        knows || self.writes(session, &[fragment])
-    }
-
-    /// Remembers fragments as written by this tab. A busy browser may still load the one before. Where
-    /// the build is not kept, the address says more than what was kept before it.
-    pub fn writes(&self, session: &impl Keep, fragments: &[&str]) -> bool {
-        let written =
-            self.kept == Some(true) && session.set(&self.address(), &fragments.join("\n"));
-        if !written {
-            session.remove(&self.address());
-        }
-        written
     }
 }

@@ -9,19 +9,20 @@ use super::rest::Whole;
 use super::saved;
 use super::shelf::tests::Map;
 use super::shelf::{self, Keep, State};
-use browser::{Browsed, Draws, Saved, World, assert_same};
+use browser::{Browsed, Draws, Link, Saved, World, assert_same};
 use pitchline_core::Slot;
 
 /// Steps of the long walk.
 const STEPS: usize = 10_000;
+const VIEWS: [&str; 4] = ["", "fast", "far", "share"];
 const NAMES: [&str; 4] = ["Mine", "Pier & back", "Été", "Heavy"];
 /// What a later version's links may say.
 const LATER: [&str; 5] =
     ["v=2", "hat=red", "place.surface=ice", "rider.mood=%FF", "lights.front=3"];
 
 impl World {
-    /// Some build, and the link to it, of this version or a later one.
-    fn some_link(&mut self) -> (String, Whole) {
+    /// Some build, and the link to it, of this version or a later one, with or without a view.
+    fn some_link(&mut self) -> Link {
         let kit = self.draws.below(self.catalog.kits.len());
         let mut whole = Whole::from(self.catalog.draft(&self.catalog.kits[kit].id));
         let places = self.draws.below(4);
@@ -35,7 +36,18 @@ impl World {
                 whole.rest.piece(piece, false);
             }
         }
-        (link::write(&whole, &self.catalog), whole)
+        let (mut address, mut view) = (link::write(&whole, &self.catalog), None);
+        if self.draws.below(2) == 0 {
+            view = Some(VIEWS[self.draws.below(VIEWS.len())]);
+            address += &format!("&see={}", view.unwrap_or_default());
+        }
+        Link { address, build: Some(whole), view }
+    }
+
+    /// A link of the page to one of its views.
+    fn view_link(&mut self) -> Link {
+        let view = VIEWS[self.draws.below(VIEWS.len())];
+        Link { address: format!("see={view}"), build: None, view: Some(view) }
     }
 
     fn edit(&mut self, document: &mut Document) {
@@ -146,7 +158,7 @@ impl World {
 
     fn step(&mut self) {
         let n = self.draws.below(self.tabs.len());
-        match self.draws.below(26) {
+        match self.draws.below(28) {
             0..5 => {
                 let mut document = self.tabs[n].page.document.clone();
                 self.edit(&mut document);
@@ -169,14 +181,11 @@ impl World {
             10 => self.forget(),
             11 => self.open_saved(n),
             12 => {
-                let (address, build) = self.some_link();
-                self.paste(n, address, Some(build));
+                let link = self.some_link();
+                self.paste(n, link);
             }
-            13 => self.paste(n, "far".into(), None),
-            14..18 => {
-                let settled = self.draws.below(2) == 0;
-                self.follow(n, settled);
-            }
+            13 => self.paste(n, Link { address: "main".into(), ..Link::default() }),
+            14..18 => self.follow(n),
             18 => {
                 let at = self.tabs[n].at;
                 self.load_again(n, at);
@@ -191,11 +200,11 @@ impl World {
             }
             21 if self.tabs.len() < 6 => self.duplicate(n),
             22 if self.tabs.len() < 6 => match self.draws.below(3) {
-                0 => self.new_tab(String::new(), None, true),
-                1 => self.new_tab(String::new(), None, false),
+                0 => self.new_tab(Link::default(), true),
+                1 => self.new_tab(Link::default(), false),
                 _ => {
-                    let (address, build) = self.some_link();
-                    self.new_tab(address, Some(build), false);
+                    let link = self.some_link();
+                    self.new_tab(link, false);
                 }
             },
             23 if self.tabs.len() > 1 => {
@@ -215,6 +224,10 @@ impl World {
                 room(&self.local, &mut self.draws);
                 room(&self.tabs[n].session, &mut self.draws);
             }
+            26 | 27 => {
+                let link = self.view_link();
+                self.paste(n, link);
+            }
             _ => {}
         }
     }
@@ -224,13 +237,14 @@ impl World {
         let Browsed { session, entries, at, seen, demo, .. } = &self.tabs[n];
         let (session, mut entries, at, seen, demo) =
             (session.clone(), entries.clone(), *at, seen.clone(), *demo);
+        let view = entries[at].view.unwrap_or_default();
         let kept = self.tabs[n].page.tab.is_kept();
         let page = self.load(&session, &mut entries[at], demo);
         if kept {
             assert_same(&page.document.build, &seen, "a copy shows the same");
         }
         let seen = page.document.build.clone();
-        self.tabs.push(Browsed { session, entries, at, page, seen, demo });
+        self.tabs.push(Browsed { session, entries, at, page, seen, view, demo });
     }
 
     fn check(&self) {
@@ -244,6 +258,7 @@ impl World {
         }
         for tab in &self.tabs {
             assert_same(&tab.page.document.build, &tab.seen, "no tab changes another");
+            assert_eq!(tab.page.see, tab.view, "the address names the view");
         }
     }
 }
