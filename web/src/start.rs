@@ -52,7 +52,8 @@ fn begin(loaded: Loaded) {
         letters: platform::letters(),
     };
     let start = tab::begin(&local, &session, &arrival, &loaded.catalog);
-    let app = App::new(loaded, start.build.clone(), Style { units, comma });
+    let style = Style { units, comma };
+    let app = App::new(loaded, start.build.clone(), start.edits.clone(), style);
     app.begin_keeping(local, session, start);
     app.begin_bands();
     app.begin_announcing();

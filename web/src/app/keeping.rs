@@ -2,6 +2,7 @@
 //! what to keep is worked out in `tab`, `shelf` and `document`.
 
 use super::address::Here;
+use super::edits::Edits;
 use super::store::App;
 use super::tab::{Start, Tab};
 use super::{link, saved, shelf};
@@ -69,21 +70,22 @@ impl App {
     /// look at the demo leaves the last build alone; and it is no newer than other tabs' builds, unless
     /// it has just been opened.
     fn keep_build(self, fresh: bool, linked: bool) {
-        Effect::new(move |before: Option<String>| {
+        Effect::new(move |before: Option<(String, Edits)>| {
             // The answers come first.
             let _ = self.found();
             let waits = self.waits();
-            let build = self.document.with(|document| saved::write_file(&document.build, ""));
-            let text = build.to_string();
+            let (text, edits) =
+                self.document.with(|document| (document.text(), document.edits().clone()));
             let first = before.is_none();
             if first && fresh {
                 platform::tell_kept(!waits);
-                return text;
+                return (text, edits);
             }
-            let same = before.as_ref() == Some(&text);
+            let same = before.as_ref().is_some_and(|(before, _)| *before == text);
+            let still = same && before.is_some_and(|(_, before)| before.is(&edits));
             let kept = self.keeper.try_update_value(|keeper| {
                 let Keeper { local, session, tab, .. } = keeper.as_mut()?;
-                let own = same && tab.is_kept() || tab.keep(session, &text);
+                let own = still && tab.is_kept() || tab.keep(session, &text, &edits);
                 let share = !same && (!first || linked || local.get("current").is_none());
                 let common =
                     !share || tab.share(local, &text, platform::now() as u64, &platform::letters());
@@ -95,7 +97,7 @@ impl App {
             if fails && !same {
                 self.say(page::NOT_KEPT);
             }
-            text
+            (text, edits)
         });
     }
 }

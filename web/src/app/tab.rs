@@ -2,9 +2,11 @@
 //! store the build under that id. A copied tab has a copy of that store. The store that all tabs
 //! share holds the last build of any of them, for new tabs alone.
 
+use super::edits::Edits;
 use super::rest::Whole;
 use super::saved;
 use super::shelf::{self, Keep};
+use super::trail::Trail;
 use pitchline_core::Error;
 use pitchline_core::catalog::Catalog;
 
@@ -35,12 +37,19 @@ pub struct Start {
     pub tab: Tab,
     /// Its build.
     pub build: Whole,
+    /// The edits that led to it.
+    pub edits: Edits,
     /// What of that build is not understood.
     pub told: Vec<Error>,
     /// A link that stands in the address and is new to the tab.
     pub link: Option<String>,
     /// Whether what is kept is left alone until something is changed.
     pub fresh: bool,
+}
+
+/// Key of a tab's build.
+fn key(id: &str) -> String {
+    format!("tab:{id}")
 }
 
 /// A tab's own corner of its store.
@@ -51,6 +60,7 @@ pub struct Tab {
     kept: Option<bool>,
     /// What this tab put into the common place last.
     common: Option<String>,
+    trail: Trail,
 }
 
 /// Finds what this tab worked on. At a place where it was before, its store says more than the address,
@@ -63,11 +73,12 @@ pub fn begin(
     catalog: &Catalog,
 ) -> Start {
     let Arrival { address, demo, now, letters, .. } = arrival;
-    let of = |id: &str| Tab { id: id.into(), kept: None, common: None };
+    let of =
+        |id: &str| Tab { id: id.into(), kept: None, common: None, trail: Trail::new(&key(id)) };
     let before = arrival.id.as_deref().map(of);
     let text = before.as_ref().and_then(|tab| session.get(&tab.key()));
     let own = text.as_ref().and_then(|text| saved::read_kept(text, catalog).ok());
-    let tab = match (before, &text, &own) {
+    let mut tab = match (before, &text, &own) {
         // What cannot be read is not written over.
         (Some(tab), Some(_), Some(_)) | (Some(tab), None, _) => tab,
         _ => of(letters),
@@ -86,9 +97,13 @@ pub fn begin(
         let kit = catalog.kits.first().map_or("", |kit| &kit.id);
         (catalog.draft(kit).into(), Vec::new())
     };
+    let mut edits = Edits::default();
+    if own.is_some() {
+        (tab.trail, edits) = Trail::read(&tab.key(), session);
+    }
     let (build, told) = own.or_else(common).unwrap_or_else(first);
     let link = (!ours && !fresh && !address.is_empty()).then(|| address.clone());
-    Start { tab, build, told, link, fresh }
+    Start { tab, build, edits, told, link, fresh }
 }
 
 impl Tab {
@@ -105,7 +120,7 @@ impl Tab {
     }
 
     fn key(&self) -> String {
-        format!("tab:{}", self.id)
+        key(&self.id)
     }
 
     /// Stands while the build that is kept is the last one.
@@ -113,13 +128,19 @@ impl Tab {
         self.key() + ":newest"
     }
 
-    /// Keeps the build as it is now, as the text of a file; whether it is what comes back.
-    pub fn keep(&mut self, session: &impl Keep, text: &str) -> bool {
-        let newest = self.newest();
-        let kept = session.set(&self.key(), text) && session.set(&newest, "yes");
+    /// Keeps the build as it is now, as the text of a file, and the edits that led to it; whether the
+    /// build is what comes back. Of more than there is room for the oldest edits go.
+    pub fn keep(&mut self, session: &impl Keep, text: &str, edits: &Edits) -> bool {
+        let (key, newest) = (self.key(), self.newest());
+        let write = || session.set(&key, text) && session.set(&newest, "yes");
+        let mut kept = write();
+        while !kept && self.trail.drop_oldest(session) {
+            kept = write();
+        }
         if !kept {
             session.remove(&newest);
         }
+        self.trail.keep(session, edits, kept);
         self.kept = Some(kept);
         kept
     }

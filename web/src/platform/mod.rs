@@ -3,6 +3,7 @@
 mod fetch;
 mod file;
 mod history;
+mod keys;
 mod locale;
 mod panic;
 mod place;
@@ -11,6 +12,7 @@ mod store;
 pub use fetch::{fetch, within};
 pub use file::{offer, read};
 pub use history::{Mark, Spot, keep_spots, on_arrival, on_link};
+pub use keys::on_undo_keys;
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{

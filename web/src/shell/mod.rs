@@ -52,8 +52,10 @@ pub fn Page() -> impl IntoView {
                 {move || wide.get().then(|| view! { <Questions /> })}
                 <InSight wide />
             </main>
-            {move || (!wide.get()).then(|| view! { <Bar /> })}
-            <Messages />
+            <div class="foot">
+                <Messages />
+                {move || (!wide.get()).then(|| view! { <Bar /> })}
+            </div>
             <Aloud />
         </div>
     }

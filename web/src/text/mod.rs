@@ -6,9 +6,11 @@ pub mod unit;
 pub mod words;
 
 pub mod answer;
+pub mod difference;
 mod duration;
 mod field;
 mod sentence;
+pub mod shell;
 
 pub use answer::Answer;
 pub use duration::{before_eight, duration, duration_span, minutes, span};

@@ -1,6 +1,7 @@
 //! A browser as far as keeping goes: tabs with histories, their stores, the shared one.
 
 use super::super::document::{Document, Linked};
+use super::super::edits::Edits;
 use super::super::link;
 use super::super::rest::Whole;
 use super::super::saved;
@@ -58,8 +59,50 @@ pub(super) struct Browsed {
     /// What the reader saw last, and in which view.
     pub(super) seen: Whole,
     pub(super) view: &'static str,
+    pub(super) record: Record,
     /// Whether its address asks for the demo.
     pub(super) demo: bool,
+}
+
+/// The builds that the reader has gone through, as somebody beside might have noted them.
+#[derive(Clone, Default)]
+pub(super) struct Record {
+    pub(super) past: Vec<Whole>,
+    /// The next one to be done again is the last.
+    pub(super) future: Vec<Whole>,
+    /// Whether the tab's store was ever short of room: then the oldest edits may be gone.
+    pub(super) short: bool,
+}
+
+impl Record {
+    /// The build was another before.
+    pub(super) fn edited(&mut self, before: Whole) {
+        self.past.push(before);
+        self.future.clear();
+    }
+
+    /// Of a page that has just been loaded with all that was `kept`; what the page could bring back is
+    /// checked against the builds when it does.
+    pub(super) fn loaded(&mut self, document: &Document, kept: bool) {
+        let edits = document.edits();
+        let done =
+            (edits.state() - edits.numbered().next().map_or(edits.state(), |(n, _)| n)) as usize;
+        let undone = edits.numbered().count() - done;
+        if !kept {
+            // At most the link that was opened over an older build.
+            assert!(done <= 1 && undone == 0);
+            self.past = document.before().map(|before| (**before).clone()).into_iter().collect();
+            self.future.clear();
+            return;
+        }
+        if !self.short {
+            assert_eq!(done, self.past.len(), "every edit is there after a reload");
+            assert_eq!(undone, self.future.len(), "and every one that was undone");
+        }
+        assert!(done <= self.past.len() && undone <= self.future.len());
+        self.past.drain(..self.past.len() - done);
+        self.future.drain(..self.future.len() - undone);
+    }
 }
 
 pub(super) struct Page {
@@ -68,6 +111,7 @@ pub(super) struct Page {
     pub(super) see: String,
     pub(super) known: String,
     pub(super) text: String,
+    pub(super) edits: Edits,
     pub(super) fresh: bool,
 }
 
@@ -141,14 +185,15 @@ impl World {
         let arrival = Arrival { id, ours, address, demo, now, letters };
         let start = tab::begin(&self.local, session, &arrival, &self.catalog);
         entry.state = Some(start.tab.id().into());
-        let mut document = Document::from(start.build);
+        let mut document = Document::kept(start.build, start.edits, &self.catalog);
         let opened = start.link.map(|link| document.open_link(&link, &self.catalog));
         if !start.fresh {
             shelf::take_over(&self.local);
         }
         let (known, text, fresh) = (entry.address.clone(), String::new(), start.fresh);
         let see = view.unwrap_or_default();
-        let mut page = Page { document, tab: start.tab, see, known, text, fresh };
+        let edits = Edits::default();
+        let mut page = Page { document, tab: start.tab, see, known, text, edits, fresh };
         let linked = matches!(opened, Some(Linked::Opened(_)));
         self.keep(session, &mut page, true, linked);
         page
@@ -156,14 +201,18 @@ impl World {
 
     /// What it does after every change of the build.
     pub(super) fn keep(&mut self, session: &Map, page: &mut Page, first: bool, linked: bool) {
-        let text = saved::write_file(&page.document.build, "").to_string();
+        let text = page.document.text();
+        assert_eq!(text, saved::write_file(&page.document.build, "").to_string());
+        let edits = page.document.edits().clone();
         let same = page.text == text;
+        let still = same && page.edits.is(&edits);
+        page.edits = edits.clone();
         page.text = text.clone();
         if first && page.fresh {
             return;
         }
-        if !(same && page.tab.is_kept()) {
-            page.tab.keep(session, &text);
+        if !(still && page.tab.is_kept()) {
+            page.tab.keep(session, &text, &edits);
         }
         if !same && (!first || linked || self.local.get("current").is_none()) {
             let (now, letters) = self.now();
@@ -190,8 +239,10 @@ impl World {
         } else if let Some(last) = last {
             assert_same(&seen, &last, "a new tab begins with the last build");
         }
-        let view = view.unwrap_or_default();
-        self.tabs.push(Browsed { session, entries: vec![entry], at: 0, page, seen, view, demo });
+        let (view, mut record) = (view.unwrap_or_default(), Record::default());
+        record.loaded(&page.document, false);
+        let entries = vec![entry];
+        self.tabs.push(Browsed { session, entries, at: 0, page, seen, view, record, demo });
     }
 
     /// The page is loaded anew, at this place of the history.
@@ -206,6 +257,7 @@ impl World {
         if kept || followed && !tab.demo {
             assert_same(build, &tab.seen, "wherever the page is loaded anew, it has what was kept");
         }
+        tab.record.loaded(&tab.page.document, kept);
         tab.seen = build.clone();
         tab.view = entry.view.unwrap_or_default();
         tab.entries[at] = entry;
@@ -243,8 +295,7 @@ impl World {
         if let Some(link) = build
             && matches!(document.open_link(&link, &self.catalog), Linked::Opened(_))
         {
-            let past = document.past.last().expect("the build before");
-            assert_same(past, &tab.seen, "undo brings back what a link took the place of");
+            tab.record.edited(tab.seen.clone());
         }
         if let Some(view) = view {
             tab.page.see = view;
@@ -282,9 +333,38 @@ impl World {
 
     pub(super) fn change(&mut self, n: usize, change: impl FnOnce(&mut Document, &Catalog)) {
         let mut tab = self.tabs.swap_remove(n);
+        let (before, edits) = (tab.page.document.text(), tab.page.document.edits().clone());
         change(&mut tab.page.document, &self.catalog);
+        if tab.page.document.text() != before {
+            tab.record.edited(tab.seen);
+        } else if !tab.page.document.edits().is(&edits) {
+            // What was typed is what stood there before; all the same something was done.
+            tab.record.future.clear();
+        }
         tab.seen = tab.page.document.build.clone();
         let Browsed { session, page, .. } = &mut tab;
+        self.keep(session, page, false, false);
+        self.tabs.push(tab);
+    }
+
+    /// Undo, or Redo: the build is the one that the record has.
+    pub(super) fn turn(&mut self, n: usize, again: bool) {
+        let mut tab = self.tabs.swap_remove(n);
+        let Browsed { page, record, session, seen, .. } = &mut tab;
+        let (from, to) = if again {
+            (&mut record.future, &mut record.past)
+        } else {
+            (&mut record.past, &mut record.future)
+        };
+        let document = &mut page.document;
+        let done = if again { document.redo(&self.catalog) } else { document.undo(&self.catalog) };
+        if let Some(wanted) = from.pop() {
+            assert!(done, "it can be had");
+            assert_same(&document.build, &wanted, "the build of the record");
+            to.push(std::mem::replace(seen, document.build.clone()));
+        } else {
+            assert!(!done, "there is none");
+        }
         self.keep(session, page, false, false);
         self.tabs.push(tab);
     }
