@@ -14,6 +14,7 @@ mod action;
 mod address;
 mod announce;
 mod bands;
+mod compared;
 mod difference;
 mod document;
 mod edits;

@@ -2,6 +2,7 @@
 
 use super::address::Landing;
 use super::bands::Bands;
+use super::compared::Compared;
 use super::difference::Difference;
 use super::document::Document;
 use super::edits::Edits;
@@ -78,6 +79,7 @@ pub struct App {
     pub(super) offline: RwSignal<String>,
     pub(super) update: RwSignal<bool>,
     pub(super) bands: Bands,
+    pub(super) compared: RwSignal<Compared>,
     pub(super) heard: RwSignal<String>,
     /// Key of the view in sight.
     pub(super) see: RwSignal<String>,
@@ -115,6 +117,7 @@ impl App {
             offline: RwSignal::default(),
             update: RwSignal::default(),
             bands: Bands::default(),
+            compared: RwSignal::default(),
             heard: RwSignal::default(),
             see: RwSignal::default(),
             landing: RwSignal::default(),

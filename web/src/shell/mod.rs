@@ -4,6 +4,7 @@ mod about;
 mod aloud;
 mod attention;
 mod builds;
+mod differs;
 mod head;
 #[cfg(test)]
 mod laws;

@@ -134,3 +134,18 @@ pub fn named(all: &[Said]) -> String {
         [one, rest @ ..] => format!("{} and {} more", one.within(), rest.len()),
     }
 }
+
+/// Beside answers, what the last edit was.
+#[must_use]
+pub fn since(edit: &str) -> String {
+    format!("Since: {edit}")
+}
+
+/// How many parts differ from those of a kit, by its name.
+#[must_use]
+pub fn from_kit(parts: usize, kit: &str) -> String {
+    match parts {
+        1 => format!("1 part differs from the standard {kit}"),
+        n => format!("{n} parts differ from the standard {kit}"),
+    }
+}

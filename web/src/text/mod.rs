@@ -6,6 +6,7 @@ pub mod unit;
 pub mod words;
 
 pub mod answer;
+pub mod change;
 pub mod difference;
 mod duration;
 mod field;
