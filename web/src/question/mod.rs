@@ -23,7 +23,7 @@ pub const AMISS: &str = "amiss";
 /// Id of what does not go together by tags and volts.
 pub const MISFITS: &str = "misfits";
 
-pub use answers::{Answers, Say, Workings, say};
+pub use answers::{Answers, Say, Workings, changed, say};
 pub use draws::{ALONG_BARS, ALONG_CURVE, Draws, sketch, table};
 pub use input::{ELSEWHERE, Input, InputAs, Inputs, lead_to, lead_to_part};
 pub use plot::{Mark, Plot};

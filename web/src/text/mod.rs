@@ -8,6 +8,8 @@ pub mod unit;
 pub mod words;
 
 pub mod answer;
+pub mod change;
+pub mod difference;
 mod duration;
 mod field;
 mod sentence;
