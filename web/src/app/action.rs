@@ -65,7 +65,7 @@ impl App {
     /// One step up or down, in the unit that is shown, held within the limits.
     pub fn step(self, place: Place, steps: f64) {
         let Some(field) = field(place) else { return };
-        let shown = self.style.get_untracked().units.shown(field.unit);
+        let shown = self.style.get_untracked().units.field(place.0.kind(), field);
         self.change(|document| {
             let draft = &document.build.draft;
             let usual = || draft.assumed(place.0, place.1).unwrap_or(field.typical);
