@@ -13,8 +13,16 @@ pub fn Notice(text: String) -> impl IntoView {
     }
 }
 
-/// A caution, where the action is.
+/// A caution, where the action is: one short line, and the rest behind "More" where there is any.
 #[component]
-pub fn Caution(text: &'static str) -> impl IntoView {
-    view! { <p class="caution">{text}</p> }
+pub fn Caution(text: &'static str, #[prop(optional)] more: &'static str) -> impl IntoView {
+    let more = (!more.is_empty()).then(|| {
+        view! {
+            <details class="more">
+                <summary>"More"</summary>
+                <p>{more}</p>
+            </details>
+        }
+    });
+    view! { <div class="caution"><p>{text}</p>{more}</div> }
 }

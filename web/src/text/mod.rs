@@ -1,7 +1,12 @@
 //! Wording, and how numbers and units are read and written.
 
+pub mod hill;
 pub mod number;
 pub mod page;
+pub mod range;
+pub mod speed;
+pub mod sure;
+pub mod trip;
 pub mod unit;
 pub mod words;
 
