@@ -1,5 +1,6 @@
 //! Things to be told: what does not fit, and cautions.
 
+use crate::text::page::{self, Warning};
 use leptos::prelude::*;
 
 /// Something that needs mending, by icon and words.
@@ -13,16 +14,16 @@ pub fn Notice(text: String) -> impl IntoView {
     }
 }
 
-/// A caution, where the action is: one short line, and the rest behind "More" where there is any.
+/// A caution, where the action is: what everyone must read, and the rest behind "More".
 #[component]
-pub fn Caution(text: &'static str, #[prop(optional)] more: &'static str) -> impl IntoView {
-    let more = (!more.is_empty()).then(|| {
-        view! {
-            <details class="more">
-                <summary>"More"</summary>
-                <p>{more}</p>
-            </details>
-        }
-    });
-    view! { <div class="caution"><p>{text}</p>{more}</div> }
+pub fn Caution(text: Warning) -> impl IntoView {
+    view! {
+        <details class="caution">
+            <summary>
+                <span class="caution-icon" aria-hidden="true">"!"</span>
+                <span>{text.short} " " <span class="caution-more">{page::MORE}</span></span>
+            </summary>
+            <p>{text.more}</p>
+        </details>
+    }
 }

@@ -1,6 +1,7 @@
 //! A label for every input, and a line of help where the label is not enough.
 
-use pitchline_core::Kind;
+use super::{Style, words};
+use pitchline_core::{Field, Kind};
 
 /// What an input is called, by its kind and key.
 #[must_use]
@@ -167,6 +168,19 @@ pub fn help(key: &str) -> &'static str {
         }
         "climb_m_per_km" => "Half the distance uphill, half downhill.",
         _ => "",
+    }
+}
+
+/// An input with its value, in a few words; the value is in the file's unit.
+#[must_use]
+pub fn said(kind: Kind, field: &Field, value: f64, style: Style) -> String {
+    let label = label(kind, field.key);
+    if field.choices.is_empty() {
+        let shown = style.units.field(kind, field);
+        let figure = style.significant(shown.from_file(value), 3);
+        format!("{label} {figure}\u{a0}{}", shown.symbol).trim_end().into()
+    } else {
+        format!("{label}: {}", words::choice(field.choice_name(value)))
     }
 }
 

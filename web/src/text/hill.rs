@@ -1,5 +1,6 @@
 //! Words of "How steep?".
 
+use super::page::Warning;
 use super::{Style, page, percent, span, words};
 use pitchline_core::ride::LongClimb;
 use pitchline_core::{Build, Limit, Unit};
@@ -20,11 +21,11 @@ pub const STEEPEST: &str = "steepest hill, %";
 pub const NO_CLIMB: &str = "This build can't climb.";
 /// The rider's hill, as an input of this view.
 pub const YOUR_HILL: &str = "Your hill";
-/// Caution, by the answer, and the rest of it.
-pub const CAUTION: [&str; 2] = [
-    "Climbing isn't stopping. Try your brakes at low speed, and don't ride down what you can't stop on.",
-    "A full pack takes back little braking energy or none, and a belt can break or slip.",
-];
+/// Caution, by the answer.
+pub const CAUTION: Warning = Warning {
+    short: "Climbing is not stopping. Don't ride down what you can't stop on, and try your brakes at low speed first.",
+    more: "A full pack takes back little braking energy or none. A belt can break or slip, and then the motors neither push nor brake.",
+};
 
 /// Names of the four answers, by their speed in m/s.
 #[must_use]

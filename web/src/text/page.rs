@@ -1,5 +1,14 @@
 //! The page's own words.
 
+/// A caution: what everyone must read, and the rest.
+#[derive(Clone, Copy, Debug)]
+pub struct Warning {
+    /// At most 30 words.
+    pub short: &'static str,
+    /// Behind "More".
+    pub more: &'static str,
+}
+
 /// In place of answers where a part is missing.
 pub const NO_FIGURES: &str = "No figures yet";
 /// In place of a part that is missing.
@@ -83,16 +92,25 @@ pub const READ: &str = "All of the link was used.";
 pub const WAITS: &str = "Answers are for the value before.";
 
 /// Caution about belts, by the drive parts.
-pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
+pub const CAUTION_BELT: Warning = Warning {
+    short: "Keep fingers, hair and laces out of belts and pulleys. Disconnect the pack before you work on them.",
+    more: "A wheel that turns in your hand can move the belt, and a controller that still has power can start the motor.",
+};
 
 /// Caution about charging, by the charger.
-pub const CAUTION_CHARGE: &str = "Lithium packs can burn while they charge. Use only the charger made for this pack, on something that cannot burn, away from your way out, and stay with it. Never below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and the maker's word.";
+pub const CAUTION_CHARGE: Warning = Warning {
+    short: "Lithium packs can burn while they charge. Use only the charger made for this pack, and stay with it.",
+    more: "Charge on something that can't burn, away from your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and to what the maker says.",
+};
 
 /// Caution about packs in boxes, by the box.
-pub const CAUTION_BOX: &str = "Never press cells in. A crushed or chafed cell can burn, days later. Insulate, pad, and have packs built by qualified people.";
+pub const CAUTION_BOX: Warning = Warning {
+    short: "Never press cells in: a crushed or chafed cell can burn, days later.",
+    more: "Insulate and pad the pack, and have packs built by qualified people.",
+};
 
 /// How far to trust it.
-pub const TRUST: &str = "These figures come from published physics and the values entered. A band says how far parts, rider and weather may differ from what was entered. Roads, tyres and the model itself differ too: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
+pub const TRUST: &str = "These figures are calculated from published physics and the values entered. A range shows how much parts, rider and weather usually vary. Roads, tyres and the model itself vary too: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
 /// Where the browser's store is closed or full.
@@ -112,7 +130,7 @@ pub fn kept_parts(date: &str) -> String {
 }
 
 /// `2026-11-02` as it is said; none of what is no date.
-fn long_date(date: &str) -> Option<String> {
+pub(super) fn long_date(date: &str) -> Option<String> {
     const MONTHS: [&str; 12] = [
         "January",
         "February",

@@ -1,5 +1,6 @@
 //! Words of "How far?".
 
+use super::page::Warning;
 use super::{Style, page, percent, words};
 use pitchline_core::ride::END_SHARE;
 use pitchline_core::{Answers, Unit};
@@ -22,11 +23,11 @@ pub const SEASONS: &str = "In the cold, and with age";
 pub const COLD: &str = "At your cruising speed without stops, with the pack as cold as the air. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
 /// Under the curve over age.
 pub const OLD: &str = "Heat, storing it full and hard use age a pack faster: it may be twice as old as its cycles say. Rule of thumb.";
-/// Caution, by the answer, and the rest of it.
-pub const CAUTION: [&str; 2] = [
-    "Leave a reserve: an empty pack can stop pushing and braking without warning.",
-    "Lithium packs can burn. Charge on something that can't burn and stay with it. Have packs built and repaired by qualified people.",
-];
+/// Caution, by the answer.
+pub const CAUTION: Warning = Warning {
+    short: "Leave a reserve: an empty pack can stop pushing and braking without warning.",
+    more: "Lithium packs can burn. Charge on something that can't burn, stay with it, and have packs built and repaired by qualified people.",
+};
 
 /// What ends the distance, for who reads the large figure. Nothing of it where it does not get going.
 #[must_use]

@@ -1,5 +1,6 @@
 //! Words of "How fast?".
 
+use super::page::Warning;
 use super::{Style, words};
 use pitchline_core::fit::{Between, MisfitKind};
 use pitchline_core::ride::LET_GO_M_S;
@@ -25,16 +26,16 @@ pub const MODES_HEADS: [&str; 3] = ["With a full pack", "Top speed", "Limit"];
 pub const PUSH_TABLE: &str = "Table of push over speed";
 /// Its caption.
 pub const PUSH_CAPTION: &str = "Push against road load";
-/// Caution, by the answer, and the rest of it.
-pub const CAUTION: [&str; 2] = [
-    "Ride only as fast as you can stop. Wear a helmet and pads, and follow local law.",
-    "The board may be faster than you should ride. Many places cap or forbid powered boards on roads and paths.",
-];
-/// Caution by braking, and the rest of it.
-pub const CAUTION_BRAKING: [&str; 2] = [
-    "Motor braking can vanish without warning. Always be able to stop without it.",
-    "A full pack takes back little energy or none, a pack or controller can cut out, and a belt can break or jump. Try your brakes at low speed first.",
-];
+/// Caution, by the answer.
+pub const CAUTION: Warning = Warning {
+    short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and protection, and keep to local law.",
+    more: "Many places cap or forbid powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go the farther you slide.",
+};
+/// Caution by braking.
+pub const CAUTION_BRAKING: Warning = Warning {
+    short: "Braking by the motors can vanish. Try it at low speed first, and always be able to stop without it.",
+    more: "A full pack takes back little or nothing, a pack or controller can cut out, and a belt can break or jump.",
+};
 
 /// The second answer; `share` is the charge that counts as nearly empty.
 #[must_use]

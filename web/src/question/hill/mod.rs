@@ -61,7 +61,6 @@ pub fn view() -> AnyView {
         said::own_hill(&found.build, full, climb.slow_low.grade, app.style())
     });
     let curve = sketch(move || app.found(), &curve::CURVE);
-    let [caution, more] = said::CAUTION;
     view! {
         <Answers list=&ANSWERS />
         {move || own.get().map(|text| view! { <Notice text /> })}
@@ -69,7 +68,7 @@ pub fn view() -> AnyView {
         <div class="fields">
             <InputAs of=Slot::Ride key="grade_percent" place="steep" label=said::YOUR_HILL />
         </div>
-        <Caution text=caution more />
+        <Caution text=said::CAUTION />
         <Fold class="evidence" title=said::LONG_CLIMB hint=hint(long_climb::hint)>
             <LongClimb />
         </Fold>

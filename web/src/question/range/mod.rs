@@ -37,7 +37,6 @@ pub fn view() -> AnyView {
         let style = app.style();
         app.found().and_then(|found| said::counted(&found.answers, style)).unwrap_or_default()
     };
-    let [caution, more] = said::CAUTION;
     view! {
         <Answers list=DISTANCE />
         <OverSpeed />
@@ -45,7 +44,7 @@ pub fn view() -> AnyView {
             <InputAs of=Slot::Ride key="cruise_km_h" place="far" label=said::CRUISE />
             <Input of=Slot::Ride key="start_charge_percent" />
         </div>
-        <Caution text=caution more />
+        <Caution text=said::CAUTION />
         <Fold class="evidence" title=crate::text::trip::RIDE holds="ride" hint=trip::hint()>
             <Trip />
         </Fold>

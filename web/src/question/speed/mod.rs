@@ -60,11 +60,10 @@ pub fn line(app: App) -> Line {
 pub fn view() -> AnyView {
     let app = use_app();
     let push = sketch(move || app.found(), &push::PUSH);
-    let [caution, more] = said::CAUTION;
     view! {
         <Answers list=&ANSWERS />
         <Figure sketch=push hint=ALONG_CURVE />
-        <Caution text=caution more />
+        <Caution text=said::CAUTION />
         <Fold class="evidence" title=said::PAIRINGS hint=hint(offer::hint)>
             <GearMap />
         </Fold>

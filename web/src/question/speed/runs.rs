@@ -14,14 +14,13 @@ use std::sync::Arc;
 /// From rest to speed and back, each under its heading.
 #[component]
 pub(super) fn Runs() -> impl IntoView {
-    let [caution, more] = said::CAUTION_BRAKING;
     view! {
         <div class="ride">
             <h3>{said::SPEEDING_UP}</h3>
             <Sprints />
             <h3>{said::BRAKING}</h3>
             <Stops />
-            <Caution text=caution more />
+            <Caution text=said::CAUTION_BRAKING />
         </div>
     }
 }
