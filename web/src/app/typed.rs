@@ -104,7 +104,12 @@ mod tests {
         let imperial = Style { units: Units::Imperial, comma: false };
         assert_eq!(
             read(Kind::Deck, "width_mm", "1", imperial).unwrap_err(),
-            "Width over the wheels must be between 1.969 and 15.75\u{a0}in"
+            "Width over the wheels must be between 1.969 and 19.69\u{a0}in"
+        );
+        // Wheels are sold in millimetres.
+        assert_eq!(
+            read(Kind::Wheel, "diameter_mm", "1", imperial).unwrap_err(),
+            "Diameter must be between 50 and 400\u{a0}mm"
         );
     }
 
