@@ -76,7 +76,7 @@ impl App {
     /// One step up or down, in the unit that is shown, held within the limits.
     pub fn step(self, place: Place, steps: f64) {
         let Some(field) = field(place) else { return };
-        let shown = self.style.get_untracked().units.shown(field.unit);
+        let shown = self.style.get_untracked().units.field(place.0.kind(), field);
         let act = Act::Step(place, platform::now());
         self.change(|document, catalog| {
             let draft = &document.build.draft;

@@ -1,9 +1,14 @@
 //! Wording, and how numbers and units are read and written.
 
+pub mod hill;
 pub mod number;
 pub mod page;
+pub mod range;
 pub mod setup;
 pub mod shell;
+pub mod speed;
+pub mod sure;
+pub mod trip;
 pub mod unit;
 pub mod words;
 
