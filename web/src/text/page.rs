@@ -62,8 +62,6 @@ pub const SEARCHED: &str = "Speeds are tried until the push left over, the last 
 /// Over any other working.
 pub const STEPPED: &str =
     "Step by step, each from what stands before it. The last gives the answer.";
-/// Over the working of a charge.
-pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
 /// Under the curve over temperature.
 pub const COLD: &str = "At your cruising speed without stops. The pack is taken to start as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
 /// Under the curve over age.
@@ -123,6 +121,8 @@ pub const SPREADS: &str = "What may differ, and by how much";
 /// What is done with it.
 pub const SPREADS_WHY: &str = "Boards like this one are drawn at random and worked out, 500 for each band. In each of them all of this differs from what is entered: most often by little, never by more than stands here. The figures are common practice and have no source. What is built or ridden otherwise lies beyond any band.";
 
+/// Opens the rest of a caution.
+pub const REST: &str = "More";
 /// Caution about speed, by the speeds.
 pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
 /// Caution about hills, by the hills.
@@ -131,12 +131,6 @@ pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack takes litt
 pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing and braking without warning. Lithium packs can burn. Charge on something that cannot burn, stay with it, and have packs built and repaired by qualified people.";
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
-
-/// Caution about charging, by the charger.
-pub const CAUTION_CHARGE: &str = "Lithium packs can burn while they charge. Use only the charger made for this pack, on something that cannot burn, away from your way out, and stay with it. Never below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and the maker's word.";
-
-/// Caution about packs in boxes, by the box.
-pub const CAUTION_BOX: &str = "Never press cells in. A crushed or chafed cell can burn, days later. Insulate, pad, and have packs built by qualified people.";
 
 /// How far to trust it.
 pub const TRUST: &str = "These figures come from published physics and the values entered. A band says how far parts, rider and weather may differ from what was entered. Roads, tyres and the model itself differ too: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
