@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "1f359aaf228d7128ff10273d4d831b37581dbd8757550718b37b3f2b71227ea3",
+    "./": "141012f110fdfc71baa311ef5c18729a7afb0de54bf67b95af8601e363b8ea76",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
@@ -24,19 +24,19 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-4b45282678c0f42a.css": "102cd0a4394eccff8726dfcafefa7a3d2f2ede297a9d580c827a67e001f3fde7",
+    "main-bc0956770598ad6c.css": "c851dba6e68330979ac4d160d13d40b3519148ac490ba7f065c9a81bd17a3392",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-7fc474647e4615b9.css": "256a9ba706b87019351439ce9d29fa18c876f19a99331bca015ace8bef5f80b3",
-    "pitchline-web-cf65ab1f03ba1c25.js": "867da5dc463864d9fe31254381a25e100440a5e2f92624baea4309d088e83fe6",
-    "pitchline-web-cf65ab1f03ba1c25_bg.wasm": "4bab5a3762160587f089b580ce601fe5327502b5af00caf965dcba93732d445e",
-    "pitchline.js": "8a3817ec44b24f46647025c97989778596631af3c7fe24e754889114fb0b2caa",
+    "parts-6cf75151a521f9f0.css": "e050d82cd45bc7ee32d37fff94b9139eaf83bde6ac2dc5eb8c4b8384d8e82132",
+    "pitchline-web-3fff20104a0db6cb.js": "867da5dc463864d9fe31254381a25e100440a5e2f92624baea4309d088e83fe6",
+    "pitchline-web-3fff20104a0db6cb_bg.wasm": "c76df1bbcbaf3b42bc0fdf26ccdf4895c4e584e0895f9fac691c659fa5132573",
+    "pitchline.js": "d831614b1e6ba1bf5f3615ce2aee4ed5dbabb345f23556d3266f85586c738aa0",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
     "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
     "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "2b186b50c7aeb8e7"
+  "version": "2880d69308cd05dc"
 };
 
 const SCOPE = self.registration.scope;

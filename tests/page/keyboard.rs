@@ -141,7 +141,7 @@ fn the_strip_leads_on() -> Outcome {
     let page = &visit.page;
     for (tile, id) in [(0, "fast"), (1, "steep"), (2, "far")] {
         visit.reload()?;
-        let script = "document.querySelectorAll('button.tile')[arguments[0]].focus()";
+        let script = "document.querySelectorAll('a.tile')[arguments[0]].focus()";
         page.eval(script, &[tile.into()])?;
         page.press(Key::Enter)?;
         page.wait_until(&format!(

@@ -144,7 +144,7 @@ fn answers_are_bands_on_a_desktop() -> Outcome {
 
 /// Keeps what the distance was told as, in the strip and in its question.
 const WATCH: &str = "
-    const tile = document.querySelectorAll('button.tile')[2].querySelector('strong');
+    const tile = document.querySelectorAll('a.tile')[2].querySelector('strong');
     const band = document.querySelector('#far [data-band]');
     window.told = [[], []];
     const look = () => [tile.textContent, band.dataset.band].forEach((now, n) => {

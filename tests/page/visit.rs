@@ -173,6 +173,17 @@ pub(crate) fn see(page: &Page, view: &str) -> Outcome {
     })
 }
 
+/// Goes to what is on the board, with every group of it open.
+#[track_caller]
+pub(crate) fn open_build(page: &Page) -> Outcome {
+    see(page, "Build")?;
+    page.wait_until(
+        "const shut = [...document.querySelectorAll('details.group:not([open])')];
+         for (const group of shut) group.open = true;
+         return !shut.length && document.getElementById('pick-mode_high')",
+    )
+}
+
 /// The demo catalogue as published.
 pub(crate) fn demo() -> Catalog {
     read(&fs::read_to_string(dist().join("demo.json")).expect("dist has the demo"))
@@ -212,6 +223,7 @@ pub(crate) fn pick(
         let part = catalog.offered(&draft.kit, slot)[place];
         (part.id.clone(), part.name.clone())
     };
+    open_build(page)?;
     page.by_label(label)?.choose(&name)?;
     put(draft, catalog, slot, &id);
     Ok(())

@@ -96,6 +96,13 @@ impl App {
         self.replaced();
     }
 
+    /// Has a part of the reader's own in a slot, beginning with the figures of the one before it.
+    pub fn use_own(self, slot: Slot, name: String) {
+        self.change(|document| document.use_own(slot, name));
+        self.typed.update(|typed| typed.keep(|(at, _), _| at != slot));
+        self.replaced();
+    }
+
     /// Picks several parts at once, such as a pairing of the gear map.
     pub fn pick_all(self, picks: &[(Slot, String)]) {
         for (slot, id) in picks {

@@ -8,6 +8,8 @@ use pitchline_core::{Error, Slot};
 
 /// Steps that can be undone.
 const UNDO: usize = 100;
+/// Id of a part of the reader's own.
+pub(super) const OWN: &str = "own";
 /// Longest name that can be typed, in characters.
 const LONGEST_NAME: usize = 80;
 
@@ -84,6 +86,20 @@ impl Document {
         }
         self.replace(build);
         true
+    }
+
+    /// Has a part of the reader's own in a slot, with the figures of the one before it but its price.
+    pub(super) fn use_own(&mut self, slot: Slot, name: String) {
+        let mut build = self.build.clone();
+        let mut own = build.draft.record(slot).clone();
+        (own.id, own.name) = (OWN.into(), name);
+        (own.source, own.notes) = Default::default();
+        if let Some(price) = slot.kind().field_index("price") {
+            own.set(price, None);
+        }
+        build.draft.set_record(slot, own);
+        build.rest.forget_slot(slot);
+        self.replace(build);
     }
 
     /// Puts the catalogue's own values back; where it has none of that id, the kit's part.

@@ -186,6 +186,14 @@ impl App {
         self.draft(|draft| draft.unfilled().iter().any(|unfilled| unfilled.slot == slot))
     }
 
+    /// Whether a slot's part is one of the reader's own; tracked.
+    #[must_use]
+    pub fn is_own(self, slot: Slot) -> bool {
+        let catalog = self.catalog();
+        !self.is_unfilled(slot)
+            && self.draft(|draft| catalog.part(slot.kind(), &draft.record(slot).id).is_none())
+    }
+
     /// Whether a slot's part differs from the catalogue's part of its id; tracked.
     #[must_use]
     pub fn altered(self, slot: Slot) -> bool {

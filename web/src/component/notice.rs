@@ -1,6 +1,6 @@
 //! Things to be told: what does not fit, and cautions.
 
-use crate::text::page;
+use crate::text::page::{self, Warning};
 use leptos::prelude::*;
 
 /// Something that needs mending, by icon and words.
@@ -20,21 +20,16 @@ pub fn Notice(
     }
 }
 
-/// A caution, where the action is: one short line, the rest of it folded away.
+/// A caution, where the action is: what everyone must read, and the rest behind "More".
 #[component]
-pub fn Caution(text: &'static str, #[prop(optional)] more: &'static str) -> impl IntoView {
-    let more = (!more.is_empty()).then(|| {
-        view! {
-            <details class="caution-more">
-                <summary>{page::REST}</summary>
-                <p>{more}</p>
-            </details>
-        }
-    });
+pub fn Caution(text: Warning) -> impl IntoView {
     view! {
-        <div class="caution">
-            <p>{text}</p>
-            {more}
-        </div>
+        <details class="caution">
+            <summary>
+                <span class="caution-icon" aria-hidden="true">"!"</span>
+                <span>{text.short} " " <span class="caution-more">{page::MORE}</span></span>
+            </summary>
+            <p>{text.more}</p>
+        </details>
     }
 }

@@ -1,7 +1,6 @@
 //! How far to trust it, where data stay, and what version this is.
 
 use crate::app::use_app;
-use crate::component::Caution;
 use crate::platform;
 use crate::text::page;
 use leptos::prelude::*;
@@ -20,7 +19,7 @@ pub(super) fn About() -> impl IntoView {
     view! {
         <section class="about" aria-labelledby="about-title">
             <h2 id="about-title">"How far to trust it"</h2>
-            <Caution text=page::TRUST />
+            <p>{page::TRUST}</p>
             <p>{page::PRIVATE}</p>
             {platform::embedded().then(|| view! { <p>{page::FRAMED}</p> })}
             <p id="offline-state">{offline}</p>

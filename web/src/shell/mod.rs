@@ -11,7 +11,9 @@ mod message;
 mod more;
 mod navigation;
 mod overview;
+mod paper;
 mod sight;
+mod summary;
 mod tiles;
 mod told;
 
@@ -23,6 +25,7 @@ use head::Head;
 use leptos::prelude::*;
 use message::Messages;
 use navigation::{Bar, Questions};
+use paper::Paper;
 use sight::InSight;
 use told::Told;
 
@@ -53,6 +56,7 @@ pub fn Page() -> impl IntoView {
                 <InSight wide />
             </main>
             {move || (!wide.get()).then(|| view! { <Bar /> })}
+            <Paper />
             <Messages />
             <Aloud />
         </div>

@@ -3,7 +3,7 @@
 use super::about::About;
 use crate::app::use_app;
 use crate::platform;
-use crate::text::Units;
+use crate::text::{Units, shell};
 use leptos::prelude::*;
 
 /// The view of all else.
@@ -23,15 +23,15 @@ pub(super) fn More() -> impl IntoView {
     };
     view! {
         <section aria-labelledby="units-title">
-            <h2 id="units-title">"Units"</h2>
+            <h2 id="units-title">{shell::UNITS}</h2>
             <div class="row" role="group" aria-labelledby="units-title">
                 {unit(Units::Metric, "km, kg")} {unit(Units::Imperial, "mi, lb")}
             </div>
         </section>
         <section aria-labelledby="print-title">
-            <h2 id="print-title">"Print"</h2>
+            <h2 id="print-title">{shell::PRINT}</h2>
             <button type="button" on:click=|_| platform::print()>
-                "Print this build"
+                {shell::PRINT_BUILD}
             </button>
         </section>
         <About />

@@ -1,10 +1,10 @@
 //! The board, its three answers, what needs attention, and every question with its answer in a line.
 
 use super::attention::Attention;
+use super::summary::Summary;
 use super::tiles::Tiles;
 use crate::app::{see, use_app};
 use crate::question::registry::{Group, QUESTIONS, Question};
-use crate::question::setup::Kits;
 use crate::text::page;
 use leptos::prelude::*;
 
@@ -22,7 +22,7 @@ pub(super) fn Overview() -> impl IntoView {
         }
     };
     view! {
-        <Kits />
+        <Summary />
         <Tiles />
         <Attention />
         <nav class="list" aria-label=page::QUESTIONS>

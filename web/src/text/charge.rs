@@ -1,5 +1,6 @@
 //! Words of "How long on the charger?".
 
+use super::page::Warning;
 use super::{Answer, Style, before_eight, duration, duration_span, percent, whole};
 use pitchline_core::{
     Charge, ChargeEnd, ChargeLimit, ChargeRefusal, ChargerFit, ChargerOffer, Charging, TooStrong,
@@ -18,9 +19,10 @@ pub const COST: &str = "Energy and cost";
 pub const CHARGED: &str =
     "The time first, then the energy from the wall, and its cost if you gave a price.";
 /// Caution by the charger.
-pub const CAUTION: &str = "Lithium packs can burn while charging. Use only the charger made for this pack, on a surface that can't burn, and stay with it.";
-/// The rest of it.
-pub const CAUTION_MORE: &str = "Charge away from your way out. Never charge below freezing, and never charge a pack that is wet, swollen, dented or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.";
+pub const CAUTION: Warning = Warning {
+    short: "Lithium packs can burn while charging. Use only the charger made for this pack, on a surface that can't burn, and stay with it.",
+    more: "Charge away from your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.",
+};
 /// Opens the table of charge over time.
 pub const CHARGE_TABLE: &str = "Table of charge over time";
 /// Its caption.

@@ -1,6 +1,7 @@
 //! A label for every input, and a line of help where the label is not enough.
 
-use pitchline_core::Kind;
+use super::{Style, words};
+use pitchline_core::{Field, Kind};
 
 /// What an input is called, by its kind and key.
 #[must_use]
@@ -181,5 +182,16 @@ mod tests {
                 assert!(!label(*kind, field.key).is_empty(), "{} has no label", field.key);
             }
         }
+    }
+}
+
+/// An input with its value, in a few words; the value is in the file's unit.
+#[must_use]
+pub fn said(kind: Kind, field: &Field, value: f64, style: Style) -> String {
+    let label = label(kind, field.key);
+    if field.choices.is_empty() {
+        format!("{label} {}", style.quantity(value, field.unit, 3))
+    } else {
+        format!("{label}: {}", words::choice(field.choice_name(value)))
     }
 }

@@ -4,6 +4,8 @@ pub mod charge;
 pub mod fit;
 pub mod number;
 pub mod page;
+pub mod setup;
+pub mod shell;
 pub mod unit;
 pub mod words;
 
@@ -14,7 +16,7 @@ mod sentence;
 
 pub use answer::Answer;
 pub use duration::{before_eight, duration, duration_span, minutes, span};
-pub use field::{help, label};
+pub use field::{help, label, said};
 pub use number::{Style, percent, whole};
 pub use sentence::{caveat, fault, notice, pick_another, reason, two_readings, unfilled};
 pub use unit::{Shown, Units};

@@ -1,5 +1,14 @@
 //! The page's own words.
 
+/// A caution: what everyone must read, and the rest.
+#[derive(Clone, Copy, Debug)]
+pub struct Warning {
+    /// At most 30 words.
+    pub short: &'static str,
+    /// Behind "More".
+    pub more: &'static str,
+}
+
 /// In place of answers where a part is missing.
 pub const NO_FIGURES: &str = "No figures yet";
 /// In place of a part that is missing.
@@ -90,7 +99,10 @@ pub const BRAKED: &str = "From your cruising speed on the flat, your second to r
 /// Over the table of all cases.
 pub const STOPS: &str = "Until the motors let go; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
 /// By braking.
-pub const CAUTION_BRAKING: &str = "Braking by the motors can vanish: a full pack takes little back or nothing, a pack or controller can cut out, a belt can break or jump. Try it at low speed first, and always be able to stop without it.";
+pub const CAUTION_BRAKING: Warning = Warning {
+    short: "Braking by the motors can vanish. Try it at low speed first, and always be able to stop without it.",
+    more: "A full pack takes back little or nothing, a pack or controller can cut out, and a belt can break or jump.",
+};
 /// Over a long climb.
 pub const LONG_CLIMB: &str = "On a long hill";
 /// Over the working of the hill that is held for ever.
@@ -121,19 +133,29 @@ pub const SPREADS: &str = "What may differ, and by how much";
 /// What is done with it.
 pub const SPREADS_WHY: &str = "Boards like this one are drawn at random and worked out, 500 for each band. In each of them all of this differs from what is entered: most often by little, never by more than stands here. The figures are common practice and have no source. What is built or ridden otherwise lies beyond any band.";
 
-/// Opens the rest of a caution.
-pub const REST: &str = "More";
 /// Caution about speed, by the speeds.
-pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
+pub const CAUTION_SPEED: Warning = Warning {
+    short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and protection, and keep to local law.",
+    more: "Many places cap or forbid powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go the farther you slide.",
+};
 /// Caution about hills, by the hills.
-pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack takes little braking energy or none, and a belt can break or slip: try your brakes at low speed, and do not ride down what you cannot stop on.";
+pub const CAUTION_HILL: Warning = Warning {
+    short: "Climbing is not stopping. Don't ride down what you can't stop on, and try your brakes at low speed first.",
+    more: "A full pack takes back little braking energy or none. A belt can break or slip, and then the motors neither push nor brake.",
+};
 /// Caution about packs, by the distance.
-pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing and braking without warning. Lithium packs can burn. Charge on something that cannot burn, stay with it, and have packs built and repaired by qualified people.";
+pub const CAUTION_PACK: Warning = Warning {
+    short: "Leave a reserve: an empty pack can stop pushing and braking without warning.",
+    more: "Lithium packs can burn. Charge on something that can't burn, stay with it, and have packs built and repaired by qualified people.",
+};
 /// Caution about belts, by the drive parts.
-pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
+pub const CAUTION_BELT: Warning = Warning {
+    short: "Keep fingers, hair and laces out of belts and pulleys. Disconnect the pack before you work on them.",
+    more: "A wheel that turns in your hand can move the belt, and a controller that still has power can start the motor.",
+};
 
 /// How far to trust it.
-pub const TRUST: &str = "These figures come from published physics and the values entered. A band says how far parts, rider and weather may differ from what was entered. Roads, tyres and the model itself differ too: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
+pub const TRUST: &str = "These figures are calculated from published physics and the values entered. A range shows how much parts, rider and weather usually vary. Roads, tyres and the model itself vary too: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
 /// Where the browser's store is closed or full.
@@ -153,7 +175,7 @@ pub fn kept_parts(date: &str) -> String {
 }
 
 /// `2026-11-02` as it is said; none of what is no date.
-fn long_date(date: &str) -> Option<String> {
+pub(super) fn long_date(date: &str) -> Option<String> {
     const MONTHS: [&str; 12] = [
         "January",
         "February",

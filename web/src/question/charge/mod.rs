@@ -79,7 +79,7 @@ pub fn view() -> AnyView {
             <Input of=Slot::Ride key="charge_from_percent" />
             <Input of=Slot::Place key="charge_air_c" />
         </div>
-        <Caution text=words::CAUTION more=words::CAUTION_MORE />
+        <Caution text=words::CAUTION />
         <Fold class="evidence" title=words::GOALS hint=said(found, hint::goals) holds="ride">
             <Says found list=&[answers::enough, answers::leaving] />
             <p class="facts">{said(found, answers::plug_in_for)}</p>

@@ -7,6 +7,8 @@ mod concern;
 mod drive;
 mod length;
 
+use crate::text::page::Warning;
+
 pub use belt::*;
 pub use bench::*;
 pub use board::*;
@@ -49,4 +51,7 @@ pub const BOARD_TABLE: &str = "Dimensions of deck and enclosure";
 /// Of the enclosure from above.
 pub const CELLS_TABLE: &str = "Dimensions inside the enclosure";
 /// Caution by the cells.
-pub const CAUTION_CELLS: &str = "Never press cells in. A crushed or chafed cell can burn days later. Insulate and pad, and have packs built by qualified people.";
+pub const CAUTION_CELLS: Warning = Warning {
+    short: "Never press cells in: a crushed or chafed cell can burn days later.",
+    more: "Insulate and pad the pack, and have packs built by qualified people.",
+};

@@ -1,0 +1,40 @@
+//! Words of what stands around the questions.
+
+use super::page;
+use crate::chart::plain;
+use pitchline_core::MODEL;
+
+/// Leads to what is on the board.
+pub const CHANGE: &str = "Change";
+/// Over how the page writes.
+pub const UNITS: &str = "Units";
+/// Over paper.
+pub const PRINT: &str = "Print";
+/// Prints the view and the build.
+pub const PRINT_BUILD: &str = "Print this build";
+
+/// Over rider, place and ride, on paper.
+pub const CONDITIONS: &str = "Worked out for";
+
+/// Who made the figures, by what, and when; the date as `2026-11-02`.
+#[must_use]
+pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
+    let date = page::long_date(date).unwrap_or_else(|| date.into());
+    let catalogue = if catalogue.is_empty() { "no version given" } else { catalogue };
+    let version = env!("CARGO_PKG_VERSION");
+    format!(
+        "Parts: {maker}, {catalogue}. Pitchline {version}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
+    )
+}
+
+/// Motors in a few words; Kv in rpm per volt.
+#[must_use]
+pub fn motors(count: f64, kv: f64) -> String {
+    format!("{}\u{a0}×\u{a0}{}\u{a0}Kv", plain(count, 0), plain(kv, 0))
+}
+
+/// Teeth of motor pulley and wheel pulley.
+#[must_use]
+pub fn gearing(motor: f64, wheel: f64) -> String {
+    format!("{}/{}\u{a0}teeth", plain(motor, 0), plain(wheel, 0))
+}
