@@ -74,7 +74,7 @@ pub(super) fn Concerns() -> impl IntoView {
             let none = cures.is_empty().then(|| view! { <p class="facts">{words::NO_CURE}</p> });
             let cures = cures.into_iter().map(|mend| view! { <Mending mend /> }).collect_view();
             view! {
-                <li class="concern" class:tight=grade == Grade::Tight>
+                <li class="concern" class:unsafe=grade == Grade::Unsafe class:tight=grade == Grade::Tight>
                     <Notice word=grade.word() text />
                     {none}
                     <p class="cures">{cures}</p>
