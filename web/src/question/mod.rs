@@ -19,8 +19,6 @@ mod regions;
 mod task_line;
 mod working;
 
-/// Id of what does not fit by its size, with its cures.
-pub const AMISS: &str = "amiss";
 /// Id of what does not go together by tags and volts.
 pub const MISFITS: &str = "misfits";
 

@@ -107,11 +107,9 @@ pub fn value(
         let named = values.map(|v| words::choice(field.choice_name(v.unwrap_or(field.typical))));
         return said(of, named.join(" to "));
     }
-    let unit = match field.unit {
-        Unit::Money => currency,
-        unit => style.units.shown(unit).symbol,
-    };
-    let number = |value| style.input(value, field.unit).replace('-', "−");
+    let shown = style.units.field(slot.kind(), field);
+    let unit = if field.unit == Unit::Money { currency } else { shown.symbol };
+    let number = |value| style.input(value, shown).replace('-', "−");
     let with_unit = |value| {
         let gap = if unit.is_empty() { "" } else { "\u{a0}" };
         format!("{}{gap}{unit}", number(value))

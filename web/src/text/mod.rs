@@ -1,5 +1,7 @@
 //! Wording, and how numbers and units are read and written.
 
+pub mod charge;
+pub mod fit;
 pub mod hill;
 pub mod number;
 pub mod page;
