@@ -62,6 +62,8 @@ pub const HOW: &str = "How you ride";
 pub const OWN_RIDE: &str = "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".";
 /// What the buttons over the ride's charts choose.
 pub const TRACED: &str = "How much of the ride is shown";
+/// Over the table of ride modes and grades.
+pub const MODES: &str = "Top speed with a full pack, by ride mode and by grade";
 /// Over speeding up.
 pub const RUNS: &str = "Speeding up";
 /// Over braking.

@@ -6,7 +6,7 @@ mod runs;
 
 use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
 use crate::app::{Banded, Found, use_app};
-use crate::chart::Figure;
+use crate::chart::{Figure, Grid, Table};
 use crate::component::Caution;
 use crate::text::answer::speed;
 use crate::text::{Answer, Style, page, words};
@@ -59,33 +59,18 @@ const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
 #[component]
 fn Modes() -> impl IntoView {
     let app = use_app();
-    let head = |text: &'static str| view! { <th scope="col">{text}</th> };
-    let row = |[name, speed, limit]: [String; 3]| {
-        view! {
-            <tr>
-                <th scope="row">{name}</th>
-                <td>{speed}</td>
-                <td>{limit}</td>
-            </tr>
-        }
+    let grid = move || {
+        app.found().map(|found| {
+            let table = modes(&found, app.style());
+            view! { <Grid table /> }
+        })
     };
-    let rows = move || {
-        let rows = app.found().map(|found| modes(&found, app.style())).unwrap_or_default();
-        rows.into_iter().map(row).collect_view()
-    };
-    view! {
-        <table class="plain">
-            <thead>
-                <tr>{["With a full pack", "Top speed", "Limit"].map(head).into_view()}</tr>
-            </thead>
-            <tbody>{rows}</tbody>
-        </table>
-    }
+    view! { <div class="chart worded">{grid}</div> }
 }
 
-fn modes(found: &Found, style: Style) -> Vec<[String; 3]> {
+fn modes(found: &Found, style: Style) -> Table {
     let row = |name: String, top: &TopSpeed| {
-        [name, style.speed_unit(top.speed_m_s), words::limit(top.limit).into()]
+        vec![name, style.speed_unit(top.speed_m_s), words::limit(top.limit).into()]
     };
     let speed = &found.answers.speed;
     // Mode names are the rider's to change.
@@ -97,5 +82,10 @@ fn modes(found: &Found, style: Style) -> Vec<[String; 3]> {
     let grades = speed.by_grade.iter();
     let grades =
         grades.map(|(grade, top)| row(format!("Up {}", style.entered_percent(*grade)), top));
-    modes.chain(grades).collect()
+    Table {
+        label: String::new(),
+        caption: page::MODES.into(),
+        heads: ["Mode or grade", "Top speed", "Limit"].map(String::from).into(),
+        rows: modes.chain(grades).collect(),
+    }
 }
