@@ -11,6 +11,8 @@ pub mod tab;
 
 mod action;
 mod announce;
+#[cfg(test)]
+mod any;
 mod bands;
 mod document;
 mod fit;
@@ -25,6 +27,8 @@ mod tab_laws;
 mod task;
 mod typed;
 
+#[cfg(test)]
+pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};
 pub use fit::Fit;
 pub use found::Found;

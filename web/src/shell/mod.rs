@@ -2,6 +2,9 @@
 
 mod about;
 mod aloud;
+mod board;
+#[cfg(test)]
+mod board_laws;
 mod builds;
 mod contents;
 mod head;
@@ -15,6 +18,7 @@ use crate::app::use_app;
 use crate::question::registry::{ANSWERED, SETUP};
 use about::About;
 use aloud::Aloud;
+pub use board::Board;
 use builds::Builds;
 use contents::Contents;
 use head::Head;

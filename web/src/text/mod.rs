@@ -6,6 +6,7 @@ pub mod unit;
 pub mod words;
 
 pub mod answer;
+pub mod board;
 mod duration;
 mod field;
 mod sentence;
