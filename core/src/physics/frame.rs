@@ -28,6 +28,13 @@ pub const TIGHT_M: f64 = 0.002;
 /// Bore, outer diameter and width of a 608 bearing, m. Source: ISO 15.
 pub const BEARING_608_M: [f64; 3] = [0.008, 0.022, 0.007];
 
+/// How far the deck reaches beyond each axle, as a share of the wheelbase. Common practice, no source.
+pub const DECK_END_SHARE: f64 = 0.16;
+/// Diameter of a wheel's core as a share of the wheel's. Common practice, no source.
+pub const CORE_SHARE: f64 = 0.5;
+/// Height of a belt's tooth as a share of its pitch: 2.06 mm at 5 mm, from memory.
+pub const TOOTH_SHARE: f64 = 0.412;
+
 law! {
     /// Wheel pulley to the road, m.
     ///

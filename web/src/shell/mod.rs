@@ -3,6 +3,9 @@
 mod about;
 mod aloud;
 mod attention;
+mod board;
+#[cfg(test)]
+mod board_laws;
 mod builds;
 mod differs;
 mod head;

@@ -1,0 +1,45 @@
+// Starts the calculator. The two links it reads carry the names the build gave to the module and
+// its wasm; no script stands in the page itself, so that its content policy can forbid them.
+//
+// `<html>` says how it went, for scripts that come later:
+//   data-app      starting | running | broken
+//   data-awaits   program | catalogue, until it runs
+// The calculator itself sends `pitchline:started` on `window` once its page stands; here
+// `pitchline:panic` (detail: the message) and `pitchline:not-loaded` (detail: kind, message) are sent.
+
+const root = document.documentElement;
+
+function announce(name, detail) {
+  window.dispatchEvent(new CustomEvent(name, { detail }));
+}
+
+// A panic has told its own story by now; a trap without one is as final. A program that cannot be
+// compiled is damaged, or newer than this browser. Anything else means that a file did not arrive.
+function tell(error) {
+  if (root.dataset.app === 'broken') return;
+  const message = String(error);
+  if (error instanceof WebAssembly.RuntimeError) announce('pitchline:panic', message);
+  else announce('pitchline:not-loaded', { kind: error instanceof WebAssembly.CompileError ? 'program' : 'load', message });
+}
+
+async function start() {
+  root.dataset.app = 'starting';
+  root.dataset.awaits = 'program';
+  if (typeof WebAssembly !== 'object') {
+    announce('pitchline:not-loaded', { kind: 'wasm', message: 'there is no WebAssembly' });
+    return;
+  }
+  try {
+    const module = await import(document.getElementById('app-module').href);
+    await module.default({ module_or_path: document.getElementById('app-wasm').href });
+    if (root.dataset.app === 'starting') root.dataset.awaits = 'catalogue';
+  } catch (error) {
+    tell(error);
+  }
+}
+
+window.addEventListener('pitchline:started', () => {
+  if (root.dataset.app !== 'broken') root.dataset.app = 'running';
+  delete root.dataset.awaits;
+});
+start();
