@@ -1,5 +1,8 @@
 //! Wording, and how numbers and units are read and written.
 
+pub mod catalogue;
+pub mod charge;
+pub mod fit;
 pub mod hill;
 pub mod number;
 pub mod page;
@@ -13,6 +16,8 @@ pub mod unit;
 pub mod words;
 
 pub mod answer;
+pub mod change;
+pub mod difference;
 mod duration;
 mod field;
 mod sentence;

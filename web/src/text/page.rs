@@ -70,8 +70,6 @@ pub const WORKING_HINT: &str = "each step, with its source";
 pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed; the last, what is left over, is zero.";
 /// Over any other working.
 pub const STEPPED: &str = "Step by step. The last step is the answer.";
-/// Over the working of a charge.
-pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
 /// The list of all questions.
 pub const QUESTIONS: &str = "Questions";
 /// While an answer is worked out in small pieces; a share in percent follows.
@@ -95,18 +93,6 @@ pub const WAITS: &str = "Answers are for the value before.";
 pub const CAUTION_BELT: Warning = Warning {
     short: "Keep fingers, hair and laces out of belts and pulleys. Disconnect the pack before you work on them.",
     more: "A wheel that turns in your hand can move the belt, and a controller that still has power can start the motor.",
-};
-
-/// Caution about charging, by the charger.
-pub const CAUTION_CHARGE: Warning = Warning {
-    short: "Lithium packs can burn while they charge. Use only the charger made for this pack, and stay with it.",
-    more: "Charge on something that can't burn, away from your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and to what the maker says.",
-};
-
-/// Caution about packs in boxes, by the box.
-pub const CAUTION_BOX: Warning = Warning {
-    short: "Never press cells in: a crushed or chafed cell can burn, days later.",
-    more: "Insulate and pad the pack, and have packs built by qualified people.",
 };
 
 /// How far to trust it.
