@@ -9,7 +9,7 @@ use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use pitchline_tests::dist;
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, link, put};
+use crate::visit::{Site, Visit, demo, link, put, see, unfold};
 
 /// The words of the question, once they say what is wanted.
 #[track_caller]
@@ -256,22 +256,24 @@ fn cold_and_age_have_their_curves_and_tables() -> Outcome {
     let at = |air_c: f64| cold.iter().find(|point| point.air_c == air_c).copied();
     let (freezing, warm) = at(0.0).zip(at(25.0)).ok_or_else(|| Fault::new("no such points"))?;
     let words = format!(
-        "At 0\u{a0}°C it goes {}\u{a0}km; at 25\u{a0}°C it goes {}\u{a0}km.",
+        "At 0\u{a0}°C it goes {}\u{a0}km. At 25\u{a0}°C it goes {}\u{a0}km.",
         km(freezing.distance_m),
         km(warm.distance_m)
     );
-    page.wait_for(&words, |page| Ok(page.by_css("#far")?.text()?.contains(&words)))?;
+    see(page, "How far?")?;
+    unfold(page, "In the cold, and with age")?;
+    page.wait_for(&words, |page| Ok(page.by_css("#view-far")?.text()?.contains(&words)))?;
     page.eval(
-        "for (const fold of document.querySelectorAll('#far details.chart-data')) fold.open = true",
+        "for (const fold of document.querySelectorAll('#view-far details.chart-data')) fold.open = true",
         &[],
     )?;
     page.wait_until(
-        "return [...document.querySelectorAll('#far caption')].some((c) => c.textContent === 'Through the year')",
+        "return [...document.querySelectorAll('#view-far caption')].some((c) => c.textContent === 'Through the year')",
     )?;
-    let found = row(page, "#far [aria-label='Through the year']", "0")?;
+    let found = row(page, "#view-far [aria-label='Through the year']", "0")?;
     assert_eq!(found.first(), Some(&km(freezing.distance_m)), "{found:?}");
     let last = old.last().ok_or_else(|| Fault::new("no such point"))?;
-    let found = row(page, "#far [aria-label='As the pack grows old']", "1000")?;
+    let found = row(page, "#view-far [aria-label='As the pack grows old']", "1000")?;
     assert_eq!(found.first(), Some(&km(last.distance_m)), "{found:?}");
     assert!(last.distance_m < warm.distance_m);
     visit.end()
