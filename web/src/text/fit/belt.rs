@@ -231,8 +231,8 @@ pub fn belts_more_row(
 pub fn drive_finding(clear_m: f64, style: Style) -> String {
     let by = rough(style, clear_m.abs());
     if clear_m < 0.0 {
-        format!("Belt drive from the side. The wheel pulley reaches {by} below the road.")
+        format!("Belt drive from the side: the wheel pulley reaches {by} below the road.")
     } else {
-        format!("Belt drive from the side. Its lowest point clears the road by {by}.")
+        format!("Belt drive from the side: its lowest point clears the road by {by}.")
     }
 }
