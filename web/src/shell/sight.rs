@@ -4,7 +4,7 @@ use super::builds::Builds;
 use super::more::More;
 use super::overview::Overview;
 use super::tiles::Tiles;
-use crate::app::use_app;
+use crate::app::{Landing, use_app};
 use crate::platform;
 use crate::question::registry::{self, Question};
 use crate::question::setup::Setup;
@@ -84,18 +84,18 @@ impl PartialEq for View {
 pub(super) fn InSight(wide: RwSignal<bool>) -> impl IntoView {
     let app = use_app();
     let sight = Memo::new(move |_| View::of(&app.see(), wide.get()));
-    Effect::new(move |before: Option<View>| {
-        let sight = sight.get();
-        platform::set_title(&match sight {
+    Effect::new(move |_| {
+        platform::set_title(&match sight.get() {
             View::Overview => "Pitchline".into(),
             sight => format!("{} – Pitchline", sight.title()),
         });
-        // The reader goes on from where the new view begins.
-        if before.is_some_and(|before| before != sight) {
-            platform::go_to(HEADING);
-            platform::scroll_to_top();
+    });
+    Effect::new(move |_| {
+        let Landing { count, spot } = app.landing();
+        if count > 0 {
+            // Once the view is made. A new one begins with its heading, which is read out by that.
+            platform::later(0, move || spot.unwrap_or_default().restore(HEADING));
         }
-        sight
     });
     let one = move |sight: View| {
         // The overview begins with what it shows; its name is for who cannot see that.

@@ -113,9 +113,9 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "heat_sink_k_per_w" => "Heat path, switches to air",
         "energy_price_kwh" => "Electricity price per kWh",
         "outing" => "How you ride",
-        "stops_per_km" => "Stops for each kilometre",
+        "stops_per_km" => "Stops",
         "acceleration_m_s2" => "Acceleration and braking",
-        "climb_m_per_km" => "Climb for each kilometre",
+        "climb_m_per_km" => "Climb",
         "rest_s" => "Rest at each stop",
         "charge_from_percent" => "Charge when you plug in",
         "charge_to_percent" => "Stop charging at",
@@ -150,9 +150,9 @@ pub fn help(key: &str) -> &'static str {
         "charge_to_percent" => "A full charge ages cells faster. Rule of thumb.",
         "charge_air_c" => "Left empty, the air temperature outside.",
         "charge_time_h" => "1.5 h is 1 hour 30 minutes.",
-        "cruise_km_h" => "Held all the way when asking how far.",
-        "grade_percent" => "Metres up for every 100 metres along.",
-        "winding_c" => "Warm copper resists more: about 4 % for each 10 °C.",
+        "cruise_km_h" => "The speed you hold on a ride.",
+        "grade_percent" => "An 8 % hill rises 8 for every 100 along.",
+        "winding_c" => "Warm copper has more resistance, so motors lose more.",
         "stiffness_n_m2" => "Modulus times second moment of area. Easier: measure the sag.",
         "sag_mm" => "In the middle, standing as you ride. Overrides the stiffness.",
         "riser_mm" => "Negative where the deck hangs below the truck plates.",
@@ -166,8 +166,21 @@ pub fn help(key: &str) -> &'static str {
         "winding_k_per_w" | "case_k_per_w" | "heat_sink_k_per_w" => {
             "Degrees warmer for each watt of heat. Common practice, no source."
         }
-        "climb_m_per_km" => "Up one half of the way, down the other.",
+        "climb_m_per_km" => "Half the distance uphill, half downhill.",
         _ => "",
+    }
+}
+
+/// An input with its value, in a few words; the value is in the file's unit.
+#[must_use]
+pub fn said(kind: Kind, field: &Field, value: f64, style: Style) -> String {
+    let label = label(kind, field.key);
+    if field.choices.is_empty() {
+        let shown = style.units.field(kind, field);
+        let figure = style.significant(shown.from_file(value), 3);
+        format!("{label} {figure}\u{a0}{}", shown.symbol).trim_end().into()
+    } else {
+        format!("{label}: {}", words::choice(field.choice_name(value)))
     }
 }
 
@@ -182,16 +195,5 @@ mod tests {
                 assert!(!label(*kind, field.key).is_empty(), "{} has no label", field.key);
             }
         }
-    }
-}
-
-/// An input with its value, in a few words; the value is in the file's unit.
-#[must_use]
-pub fn said(kind: Kind, field: &Field, value: f64, style: Style) -> String {
-    let label = label(kind, field.key);
-    if field.choices.is_empty() {
-        format!("{label} {}", style.quantity(value, field.unit, 3))
-    } else {
-        format!("{label}: {}", words::choice(field.choice_name(value)))
     }
 }

@@ -16,6 +16,10 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
         Reason::NotANumber { min, max, unit } => ("a number ", min, max, unit),
         _ => return format!("{name} is needed"),
     };
+    let field = kind.field_index(key).and_then(|index| kind.fields().get(index));
+    let sold =
+        field.is_some_and(|field| style.units.field(kind, field) != style.units.shown(*unit));
+    let style = if sold { Style { units: Units::Metric, ..style } } else { style };
     let low = style.value(*min, *unit, 4);
     let high = style.quantity(*max, *unit, 4);
     format!("{name} must be {what}between {low} and {high}")
@@ -25,7 +29,7 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
 #[must_use]
 pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) -> String {
     let [small, large] = typed.map(|value| style.significant(value, 9));
-    let (name, unit) = (label(kind, field.key), style.units.shown(field.unit).symbol);
+    let (name, unit) = (label(kind, field.key), style.units.field(kind, field).symbol);
     format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean")
 }
 

@@ -15,7 +15,7 @@ use super::{ALONG_CURVE, Draws, Input, Sure, WorkingSteps, sketch};
 use crate::app::{App, Banded, use_app};
 use crate::chart::Figure;
 use crate::component::{AnswerView, Caution, Fold, Lead, Notice, SideBySide};
-use crate::text::{Answer, charge as words, page};
+use crate::text::{Answer, charge as words, page, sure};
 use answers::{Say, hint, said};
 use found::Found;
 use leptos::prelude::*;
@@ -62,7 +62,7 @@ pub fn view() -> AnyView {
                 <Fold class="evidence" title=words::CURRENT hint=said(found, hint::current)>
                     <Figure sketch=drawn(&curve::CURRENT) hint=ALONG_CURVE />
                 </Fold>
-                <Fold class="evidence" title=page::SURE hint=said(found, hint::sure)>
+                <Fold class="evidence" title=sure::SURE hint=said(found, hint::sure)>
                     <Sure of=Banded::Charge />
                 </Fold>
             }
