@@ -19,10 +19,13 @@ pub fn say(app: App, say: Say) -> Memo<Answer> {
     })
 }
 
+/// Says what has changed from one to the other, in SI, against the band of the second.
+type SayChange = fn([f64; 2], [f64; 2], Style) -> Change;
+
 /// What the last edit has changed in a headline; none where it is none of the three that everyone
 /// asks for first.
 pub fn changed(app: App, which: Headline) -> Memo<Option<Change>> {
-    let (of, says): (Banded, fn([f64; 2], [f64; 2], Style) -> Change) = match which {
+    let (of, says): (Banded, SayChange) = match which {
         Headline::TopSpeed => (Banded::Speed, change::speed),
         Headline::ClimbSlow => (Banded::Hill, change::hill),
         Headline::Distance => (Banded::Distance, change::distance),

@@ -1,5 +1,6 @@
 //! One folder a question; beside them what they share.
 
+pub mod catalogue;
 pub mod charge;
 pub mod fit;
 pub mod hill;

@@ -6,9 +6,10 @@ use super::overview::Overview;
 use super::tiles::Tiles;
 use crate::app::{Landing, use_app};
 use crate::platform;
+use crate::question::catalogue::CatalogueCheck;
 use crate::question::registry::{self, Question};
 use crate::question::setup::Setup;
-use crate::text::page;
+use crate::text::{catalogue, page};
 use leptos::prelude::*;
 
 /// Id of the heading of the view in sight.
@@ -21,6 +22,7 @@ pub(super) enum View {
     Build,
     Share,
     More,
+    Catalogue,
     Question(&'static Question),
 }
 
@@ -32,6 +34,7 @@ impl View {
             "build" if !wide => Self::Build,
             "share" => Self::Share,
             "more" => Self::More,
+            "catalogue" => Self::Catalogue,
             _ => registry::find(key).map_or(Self::Overview, Self::Question),
         }
     }
@@ -43,6 +46,7 @@ impl View {
             Self::Build => "build",
             Self::Share => "share",
             Self::More => "more",
+            Self::Catalogue => "catalogue",
             Self::Question(question) => question.id,
         }
     }
@@ -54,6 +58,7 @@ impl View {
             Self::Build => page::ON_IT,
             Self::Share => page::SHARE,
             Self::More => page::MORE,
+            Self::Catalogue => catalogue::TITLE,
             Self::Question(question) => question.title,
         }
     }
@@ -68,6 +73,7 @@ impl View {
             .into_any(),
             Self::Share => view! { <Builds /> }.into_any(),
             Self::More => view! { <More /> }.into_any(),
+            Self::Catalogue => view! { <CatalogueCheck /> }.into_any(),
             Self::Question(question) => (question.view)(),
         }
     }

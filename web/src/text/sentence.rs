@@ -46,7 +46,7 @@ pub fn fault(error: &Error, style: Style) -> String {
 }
 
 /// What is wrong, in the units of files: those are metric whatever the reader prefers.
-fn what(reason: &Reason, style: Style) -> String {
+pub(super) fn what(reason: &Reason, style: Style) -> String {
     let file = Style { units: Units::Metric, ..style };
     match reason {
         Reason::OutOfRange { value, min, max, unit }

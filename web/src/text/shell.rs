@@ -13,6 +13,10 @@ pub const PRINT: &str = "Print";
 /// Prints the view and the build.
 pub const PRINT_BUILD: &str = "Print this build";
 
+/// Over how far to trust the figures.
+pub const TRUST: &str = "How far to trust it";
+/// Leads to the maker's check.
+pub const CHECK_CATALOGUE: &str = "Check this catalogue";
 /// Over rider, place and ride, on paper.
 pub const CONDITIONS: &str = "Worked out for";
 

@@ -17,7 +17,7 @@ pub(super) fn Frame() -> impl IntoView {
         let style = app.style();
         app.fit().map(|found| {
             let table = rooms(&found, style);
-            view! { <div class="chart rooms"><Grid table /></div> }
+            view! { <div class="chart rooms worded"><Grid table /></div> }
         })
     };
     view! {
