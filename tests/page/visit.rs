@@ -173,6 +173,24 @@ pub(crate) fn see(page: &Page, view: &str) -> Outcome {
     })
 }
 
+/// Opens a fold of the view in sight by its title, as a person does, unless it is open.
+#[track_caller]
+pub(crate) fn unfold(page: &Page, title: &str) -> Outcome {
+    let script = "const titles = [...document.querySelectorAll('main .fold-title')];
+        return titles.find((e) => e.textContent === arguments[0])?.closest('details').open ?? null";
+    let open = || page.eval(script, &[title.into()]);
+    page.wait_for(&format!("the fold {title:?}"), |_| Ok(!open()?.is_null()))?;
+    if open()? == Value::Bool(true) {
+        return Ok(());
+    }
+    for fold in page.all_by_css("main .fold-title")? {
+        if fold.text()? == title {
+            fold.click()?;
+        }
+    }
+    page.wait_for(&format!("{title:?} is open"), |_| Ok(open()? == Value::Bool(true)))
+}
+
 /// Goes to what is on the board, with every group of it open.
 #[track_caller]
 pub(crate) fn open_build(page: &Page) -> Outcome {

@@ -84,7 +84,7 @@ law! {
 
 law! {
     /// Motor can to the box ahead of it, measured along the board, m.
-    MotorBox = "Motor to the box", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
+    MotorBox = "Motor to the enclosure", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
     base: "L_base" Metre, length: "l_box" Metre, ahead: "l_ahead" Metre, wall: "t_wall" Metre,
     centre: "C" Metre, angle: "θ_mount" Degree, can: "d_can" Metre =>
         (base - length) / 2.0 + ahead - wall - centre * sine_cosine(angle).1 - can / 2.0

@@ -1,10 +1,10 @@
 //! Whatever the board, its drawings stay in their frames and its words are numbers.
 
-use super::{belt, deck, frame};
+use super::{belt, bench, concern, deck, frame, lean};
 use crate::app::any_fit;
 use crate::chart::Mark;
 use crate::drawing::reach;
-use crate::text::{Style, Units};
+use crate::text::{Style, Units, fit as words};
 use proptest::prelude::*;
 
 fn inside(mark: &Mark, width: f64, height: f64) -> bool {
@@ -36,8 +36,23 @@ proptest! {
             for mark in &drawing.marks {
                 prop_assert!(inside(mark, drawing.width, drawing.height), "{mark:?}");
             }
-            let words = [(view.finding)(&found, style), format!("{:?}", plan.rows())].concat();
-            prop_assert!(!words.contains("NaN") && !words.contains("inf"), "{words}");
+            let told = [(view.finding)(&found, style), format!("{:?}", plan.rows())].concat();
+            prop_assert!(!told.contains("NaN") && !told.contains("inf"), "{told}");
         }
+        let hints = [
+            belt::belts_hint,
+            belt::tight_hint,
+            bench::hint,
+            frame::hint,
+            deck::hint,
+            lean::hint,
+        ];
+        let mut said: Vec<String> = hints.iter().map(|hint| hint(&found, style)).collect();
+        prop_assert!(said.iter().all(|hint| !hint.is_empty()), "{said:?}");
+        for misfit in &found.together.misfits {
+            said.push(concern::said(&found, misfit, style));
+            said.push(words::misfit_short(misfit, style));
+        }
+        prop_assert!(!said.iter().any(|t| t.contains("NaN") || t.contains("inf")), "{said:?}");
     }
 }
