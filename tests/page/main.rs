@@ -6,6 +6,7 @@
 mod aloud;
 mod catalogue;
 mod charge;
+mod check;
 mod first;
 mod fit;
 mod inventory;
