@@ -10,18 +10,6 @@ use pitchline_core::fit::Severity;
 #[component]
 pub(super) fn Attention() -> impl IntoView {
     let app = use_app();
-    let note = |says: fn(App) -> String, act: fn(App)| {
-        let says = Memo::new(move |_| says(app));
-        move || {
-            (says.with(|says| !says.is_empty())).then(|| {
-                view! {
-                    <button type="button" class="attention" on:click=move |_| act(app)>
-                        {says}
-                    </button>
-                }
-            })
-        }
-    };
     let misfits = Memo::new(move |_| misfits(app));
     let fit = move || {
         misfits.with(|says| !says.is_empty()).then(|| {
@@ -34,8 +22,28 @@ pub(super) fn Attention() -> impl IntoView {
     };
     view! {
         <div class="attentions">
-            {note(missing, lead_to_missing)} {fit} {note(waits, lead_to_fault)}
+            {note(app, missing, lead_to_missing)} {fit} <Waits />
         </div>
+    }
+}
+
+/// What the answers wait for: they are greyed in every view.
+#[component]
+pub(super) fn Waits() -> impl IntoView {
+    note(use_app(), waits, lead_to_fault)
+}
+
+/// Says something, if there is something to say, and leads to its cure.
+fn note(app: App, says: fn(App) -> String, act: fn(App)) -> impl IntoView {
+    let says = Memo::new(move |_| says(app));
+    move || {
+        (says.with(|says| !says.is_empty())).then(|| {
+            view! {
+                <button type="button" class="attention" on:click=move |_| act(app)>
+                    {says}
+                </button>
+            }
+        })
     }
 }
 

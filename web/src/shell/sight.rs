@@ -1,5 +1,6 @@
 //! The view in sight: only that one is mounted.
 
+use super::attention::Waits;
 use super::builds::Builds;
 use super::more::More;
 use super::overview::Overview;
@@ -74,7 +75,11 @@ impl View {
             Self::Share => view! { <Builds /> }.into_any(),
             Self::More => view! { <More /> }.into_any(),
             Self::Catalogue => view! { <CatalogueCheck /> }.into_any(),
-            Self::Question(question) => (question.view)(),
+            Self::Question(question) => view! {
+                <Waits />
+                {(question.view)()}
+            }
+            .into_any(),
         }
     }
 }
