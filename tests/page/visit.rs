@@ -139,9 +139,18 @@ pub(crate) fn drawn(page: &Page) -> Outcome {
     )
 }
 
-/// Waits until the calculator has taken the place of the first screen.
+/// Waits until the calculator has taken the place of the first screen. Whoever comes for the first
+/// time is asked which kit it is, and says the first.
 #[track_caller]
 pub(crate) fn wait_living(page: &Page) -> Outcome {
+    wait_begun(page)?;
+    page.eval("document.querySelector('.first button')?.click()", &[])?;
+    page.wait_until("return !document.querySelector('.first')")
+}
+
+/// Waits until the calculator has taken the place of the first screen.
+#[track_caller]
+pub(crate) fn wait_begun(page: &Page) -> Outcome {
     page.wait_until(
         "return document.documentElement.dataset.app === 'broken'
            || document.querySelector('#view-title')",
