@@ -25,6 +25,7 @@ mod recovery;
 mod reflow;
 mod ride;
 mod sight;
+mod size;
 mod store;
 mod strip;
 mod sure;

@@ -10,18 +10,6 @@ use leptos::prelude::*;
 #[component]
 pub(super) fn Attention() -> impl IntoView {
     let app = use_app();
-    let note = |says: fn(App) -> String, act: fn(App)| {
-        let says = Memo::new(move |_| says(app));
-        move || {
-            (says.with(|says| !says.is_empty())).then(|| {
-                view! {
-                    <button type="button" class="attention" on:click=move |_| act(app)>
-                        {says}
-                    </button>
-                }
-            })
-        }
-    };
     let concerns = Memo::new(move |_| fit::concerns(app));
     let fit = move || {
         let list = concerns.get();
@@ -53,7 +41,7 @@ pub(super) fn Attention() -> impl IntoView {
     };
     view! {
         <div class="attentions">
-            {note(missing, lead_to_missing)} {fit} {note(waits, lead_to_fault)}
+            {note(app, missing, lead_to_missing)} {fit} <Waits />
         </div>
     }
 }
@@ -66,6 +54,26 @@ const fn grade_class(grade: Grade) -> &'static str {
         Grade::Unsafe => "concern unsafe",
         Grade::DoesNotFit => "concern",
         Grade::Tight => "concern tight",
+    }
+}
+
+/// What the answers wait for: they are greyed in every view.
+#[component]
+pub(super) fn Waits() -> impl IntoView {
+    note(use_app(), waits, lead_to_fault)
+}
+
+/// Says something, if there is something to say, and leads to its cure.
+fn note(app: App, says: fn(App) -> String, act: fn(App)) -> impl IntoView {
+    let says = Memo::new(move |_| says(app));
+    move || {
+        (says.with(|says| !says.is_empty())).then(|| {
+            view! {
+                <button type="button" class="attention" on:click=move |_| act(app)>
+                    {says}
+                </button>
+            }
+        })
     }
 }
 

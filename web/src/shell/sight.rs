@@ -1,6 +1,6 @@
 //! The view in sight: only that one is mounted.
 
-use super::attention::Attention;
+use super::attention::{Attention, Waits};
 use super::builds::Builds;
 use super::kits::Kits;
 use super::more::More;
@@ -87,7 +87,11 @@ impl View {
             Self::More => view! { <More /> }.into_any(),
             Self::Catalogue => view! { <CatalogueCheck /> }.into_any(),
             // What goes together says itself what does not.
-            Self::Question(question) if question.id == "fit" => (question.view)(),
+            Self::Question(question) if question.id == "fit" => view! {
+                <Waits />
+                {(question.view)()}
+            }
+            .into_any(),
             Self::Question(question) => view! {
                 <Attention />
                 {(question.view)()}
