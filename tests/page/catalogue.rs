@@ -23,7 +23,7 @@ fn visit(name: &str, size: Size) -> Outcome<Visit> {
 
 /// A message without the words that are known, which change with the demo.
 fn brief(said: &str) -> &str {
-    said.split(" Also known: ").next().unwrap_or(said)
+    said.split(" Other names: ").next().unwrap_or(said)
 }
 
 fn three_faults(size: Size) -> Outcome {
@@ -36,7 +36,7 @@ fn three_faults(size: Size) -> Outcome {
     assert_eq!(
         faults,
         [
-            "\"7 teeth, 8 mm\": /motor_pulleys/0/teeth: 7\u{a0}teeth is outside 8 to 60\u{a0}teeth",
+            "\"7 teeth, 8 mm\": /motor_pulleys/0/teeth: 7\u{a0}teeth is outside the range 8 to 60\u{a0}teeth",
             r#""Capstan 165": /motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
             r#""Kittiwake": /kits/0/slots/wheel/options/0: "shingle-9Z" is not known; did you mean "shingle-92"?"#,
         ]
@@ -90,7 +90,7 @@ fn a_kit_without_its_pack_waits_for_a_pick() -> Outcome {
     visit.open("")?;
     let said = format!(
         "{}'s battery pack \"{}\" was left out of this catalogue \
-         (mass_kg: 3400\u{a0}kg is outside 0.1 to 60\u{a0}kg). Pick another to see figures.",
+         (mass_kg: 3400\u{a0}kg is outside the range 0.1 to 60\u{a0}kg). Pick another to see figures.",
         kit.name, pack.name
     );
     page.by_text(&said)?;
