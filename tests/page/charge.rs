@@ -224,7 +224,7 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
     let mut draft = demo().draft("kittiwake");
     // Out in the cold it rides, indoors it charges.
     draft.set(Slot::Place, "air_c", -5.0);
-    page.by_label("Temperature where it charges")?.fill("18")?;
+    page.by_label("Temperature where you charge")?.fill("18")?;
     draft.set(Slot::Place, "charge_air_c", 18.0);
     answers(page, "From 20\u{a0}% to full", &to_full(&draft))?;
     assert_answers(page, &draft)?;

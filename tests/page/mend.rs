@@ -104,11 +104,11 @@ fn folded(size: Size) -> Outcome {
         page.wait_for("it is mended", |page| Ok(notes(page)?.is_empty()))?;
     }
     // One that is open already, past a misfit that is told as well.
-    page.by_label("Your mass")?.fill("1999")?;
+    page.by_label("Your weight")?.fill("1999")?;
     let mixed = link("kit=kittiwake&motor_pulley=m10-17");
     page.eval("location.hash = arguments[0]", &[mixed.into()])?;
     page.by_role("button", "1 thing does not fit")?;
-    page.by_label("Your mass")?.fill("1999")?;
+    page.by_label("Your weight")?.fill("1999")?;
     page.wait_for("both are told", |page| Ok(notes(page)?.len() == 2))?;
     page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
     page.by_role("button", "Answers are for the value before.")?.click()?;

@@ -154,7 +154,7 @@ fn a_click_on_the_gear_map_adopts_a_pairing() -> Outcome {
 fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
-    page.by_label("Your mass")?.fill("95")?;
+    page.by_label("Your weight")?.fill("95")?;
     page.by_label("Cruising speed")?.fill("35")?;
     page.by_label("Your hill")?.fill("12")?;
     let caption = || -> Outcome<String> {

@@ -78,7 +78,7 @@ fn styles(size: Size) -> Outcome {
     page.wait_until("return location.hash.includes('ride.outing=full_send')")?;
     visit.reload()?;
     wait_headline(page, &draft, Outing::Flatout)?;
-    page.by_label("How you ride")?.choose("City cycle, cut off")?;
+    page.by_label("How you ride")?.choose("City cycle, speeds capped")?;
     wait_headline(page, &draft, Outing::CycleCut)?;
     page.by_text("is cut off.")?;
     page.by_label("How you ride")?.choose("My own")?;
