@@ -5,6 +5,8 @@
 //! it a stale one fails.
 
 mod belts;
+mod check;
+mod check_brute;
 mod declared;
 mod declared_type;
 mod demo;

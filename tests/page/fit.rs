@@ -48,7 +48,7 @@ fn belt(size: Size) -> Outcome {
         "{words}"
     );
     // The other way round: that belt goes with these pulleys.
-    page.by_label("Teeth of the belt you have")?.fill("59")?;
+    page.by_label("Teeth of a belt in hand")?.fill("59")?;
     let words = said(page, "the belt in hand wants 76.9\u{a0}mm")?;
     assert!(words.contains("17 with 38 (76.9\u{a0}mm)"), "{words}");
     page.screenshot(&format!("page-fit-belt-{size:?}"))?;

@@ -1,5 +1,6 @@
 //! The ways in which a build could be lost: later versions, several tabs, frames, full lists.
 
+use std::cell::RefCell;
 use std::fs;
 
 use pitchline_core::Slot;
@@ -212,36 +213,36 @@ fn two_frames_have_a_build_each() -> Outcome {
         act()?;
         page.leave_frame()
     };
-    let both = |masses: [&str; 2]| -> Outcome {
-        for (id, mass) in ["#one", "#two"].into_iter().zip(masses) {
+    let both = |wanted: [&str; 2]| -> Outcome {
+        let masses = RefCell::new(Vec::new());
+        for id in ["#one", "#two"] {
             within(id, &|| {
-                assert_eq!(page.by_css("#rider-mass_kg")?.value()?, mass);
+                masses.borrow_mut().push(page.by_css("#rider-mass_kg")?.value()?);
                 Ok(())
             })?;
         }
+        assert_eq!(masses.take(), wanted);
         Ok(())
     };
     for (id, mass) in [("#one", "63"), ("#two", "74")] {
         within(id, &|| page.by_css("#rider-mass_kg")?.fill(mass))?;
     }
     page.eval(FOLLOWED, &[])?;
-    // An edit of one is loaded again before its address follows.
+    // A page that is loaded anew makes its frames anew.
+    page.reload()?;
+    both(["63", "74"])?;
+    // An edit of one is loaded again before its address follows; meanwhile the other one changes.
     let edit = "const input = document.getElementById('rider-mass_kg');
-        input.value = '65';
-        input.dispatchEvent(new Event('input', { bubbles: true }));
-        setTimeout(() => location.reload(), 100)";
-    let frames = ["#one", "#two"].map(|id| page.by_css(id));
-    let [one, two] = frames;
-    page.enter_frame(&one?)?;
-    page.eval(edit, &[])?;
-    page.leave_frame()?;
-    // Meanwhile the other one changes.
-    page.enter_frame(&two?)?;
-    page.eval(&edit.replace("65", "76").replace("setTimeout", "void setTimeout"), &[])?;
-    page.leave_frame()?;
+        input.value = arguments[0];
+        input.dispatchEvent(new Event('input', { bubbles: true }))";
+    let again = format!("{edit}; setTimeout(() => location.reload(), 100)");
+    for (id, script, mass) in [("#one", again.as_str(), "65"), ("#two", edit, "76")] {
+        page.enter_frame(&page.by_css(id)?)?;
+        page.eval(script, &[mass.into()])?;
+        page.leave_frame()?;
+    }
     page.eval(FOLLOWED, &[])?;
     both(["65", "76"])?;
-    // A page that is loaded anew makes its frames anew.
     page.reload()?;
     both(["65", "76"])
 }

@@ -2279,7 +2279,7 @@ export interface BenchInput {
     notes?: string;
     /** Distance from motor shaft to axle, measured. From 20 to 400 mm. */
     measured_centre_mm?: number;
-    /** Number of teeth of a belt you have. From 20 to 400 teeth. */
+    /** Number of teeth of a belt in hand. From 20 to 400 teeth. */
     belt_in_hand_teeth?: number;
     /** A comment. */
     [comment: `$${string}`]: unknown;

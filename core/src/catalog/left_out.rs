@@ -19,7 +19,7 @@ pub(super) struct LeftOut {
     name: String,
     /// Whether it is the first of its list, with which a kit begins that names none.
     first: bool,
-    why: Error,
+    pub(super) why: Error,
 }
 
 impl LeftOut {

@@ -17,6 +17,7 @@
 //! ```
 
 mod build_file;
+mod check;
 #[cfg(feature = "schema")]
 mod declarations;
 mod left_out;
@@ -31,6 +32,9 @@ mod syntax;
 use left_out::LeftOut;
 
 pub use build_file::{read_build, write_build};
+pub use check::{
+    AssumedValue, Cause, Finding, Group, KitCheck, KitReport, MOST_CHECKED, PartCheck, Place,
+};
 #[cfg(feature = "schema")]
 pub use declarations::declarations;
 pub use outcome::{Fault, Options, Outcome};

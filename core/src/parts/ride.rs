@@ -74,6 +74,6 @@ part! {
     Bench, tags [];
     /// Distance from motor shaft to axle, measured.
     measured_centre_m: Option<f64> = "measured_centre_mm" Millimetre, 20.0..400.0, 71.0, Optional;
-    /// Number of teeth of a belt you have.
+    /// Number of teeth of a belt in hand.
     belt_in_hand_teeth: Option<f64> = "belt_in_hand_teeth" Teeth, 20.0..400.0, 60.0, Optional;
 }

@@ -305,7 +305,7 @@ fn links(tour: &mut Tour) -> Outcome {
 fn files(tour: &mut Tour) -> Outcome {
     let fixture = |name: &str| fs::read_to_string(root().join("tests/fixture").join(name));
     let demo = fs::read_to_string(dist().join("demo.json"))?;
-    tour.catalogue(&fixture("three-faults.json")?, "3 faults in catalogue.json.")?;
+    tour.catalogue(&fixture("three-faults.json")?, "3 entries of this catalogue")?;
     tour.catalogue(&fixture("broken.json")?, "could not be read")?;
     tour.catalogue(&fixture("other-maker.json")?, "Saltmarsh Lane Workshop")?;
     let plug = "\"charge_port\": \"round 3-pin\", \"mass_kg\": 1.1";

@@ -11,9 +11,13 @@ pub mod shelf;
 pub mod tab;
 
 mod action;
+mod address;
 mod announce;
 mod bands;
+mod compared;
+mod difference;
 mod document;
+mod edits;
 mod fit;
 mod found;
 mod keeping;
@@ -24,12 +28,15 @@ mod sure;
 #[cfg(test)]
 mod tab_laws;
 mod task;
+mod trail;
 mod typed;
 
+pub use address::Landing;
 pub use bands::{BandCurve, Banding};
+pub use difference::{Difference, What};
 pub use fit::Fit;
 pub use found::Found;
-pub use store::{App, Loaded, MapView, Message, use_app};
+pub use store::{App, Loaded, MapView, Message, Undo, use_app};
 pub use sure::{Banded, Sure};
 pub use task::{Job, Task};
 pub use typed::{Entry, Place, Typed};

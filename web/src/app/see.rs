@@ -22,6 +22,26 @@ pub fn join(build: &str, view: &str) -> String {
     if view.is_empty() { build.into() } else { format!("{build}&{KEY}{view}") }
 }
 
+/// What a place in the browser's history asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Asked {
+    /// The link to a build that is to be opened.
+    pub build: Option<String>,
+    /// The view that is to be in sight; none where that stays as it is.
+    pub view: Option<String>,
+}
+
+/// What a place with that fragment asks for. One of `ours` was there before: it brings its view, and
+/// the build stays. Any other was come to by a link, which brings its build too; a link of earlier
+/// versions names no view, and begins with the overview.
+#[must_use]
+pub fn asked(fragment: &str, ours: bool) -> Asked {
+    let (build, view) = part(fragment);
+    let build = Some(build).filter(|build| !ours && build.contains('='));
+    let first = || (ours || build.is_some()).then(String::new);
+    Asked { view: view.or_else(first), build }
+}
+
 /// The fragment that leads to a view and leaves the build alone.
 #[must_use]
 pub fn lead(view: &str) -> String {
@@ -33,13 +53,6 @@ impl App {
     #[must_use]
     pub fn see(self) -> String {
         self.see.get()
-    }
-
-    /// The view in sight is another; the address has it already.
-    pub(super) fn look_at(self, view: &str) {
-        if self.see.with_untracked(|now| now != view) {
-            self.see.set(view.into());
-        }
     }
 }
 
@@ -57,5 +70,21 @@ mod tests {
         assert_eq!(part("far"), ("far".into(), None));
         assert_eq!(part(""), (String::new(), None));
         assert_eq!(join(build, ""), build);
+    }
+
+    #[test]
+    fn a_place_that_was_there_before_brings_its_view_alone() {
+        let some = |text: &str| Some(String::from(text));
+        let ask = |fragment, ours| {
+            let Asked { build, view } = asked(fragment, ours);
+            (build, view)
+        };
+        assert_eq!(ask("kit=a&see=far", false), (some("kit=a"), some("far")));
+        assert_eq!(ask("kit=a&see=far", true), (None, some("far")));
+        assert_eq!(ask("kit=a", false), (some("kit=a"), some("")));
+        assert_eq!(ask("kit=a", true), (None, some("")));
+        assert_eq!(ask("see=far", false), (None, some("far")));
+        // A place on the page is no view, and no build.
+        assert_eq!(ask("main", false), (None, None));
     }
 }

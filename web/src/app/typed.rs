@@ -71,7 +71,8 @@ pub(super) fn value(
         };
     }
     // A hair of rounding from the conversion would stand in links and files.
-    let check = |typed| field.check(number::tidy(style.units.shown(field.unit).to_file(typed)));
+    let shown = style.units.field(kind, field);
+    let check = |typed| field.check(number::tidy(shown.to_file(typed)));
     let small = number::parse(text).unwrap_or(f64::NAN);
     let found = check(small);
     if let Some(large) = number::grouped(text, style)
@@ -102,8 +103,13 @@ mod tests {
         );
         let imperial = Style { units: Units::Imperial, comma: false };
         assert_eq!(
+            read(Kind::Deck, "width_mm", "1", imperial).unwrap_err(),
+            "Width at the wheels must be between 1.969 and 19.69\u{a0}in"
+        );
+        // Wheels are sold in millimetres.
+        assert_eq!(
             read(Kind::Wheel, "diameter_mm", "1", imperial).unwrap_err(),
-            "Diameter must be between 1.969 and 15.75\u{a0}in"
+            "Diameter must be between 50 and 400\u{a0}mm"
         );
     }
 

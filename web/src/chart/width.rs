@@ -36,7 +36,7 @@ impl Seen {
     pub(super) fn watch(self, element: &Element) {
         let measured = element.clone();
         let told = Closure::<dyn FnMut()>::new(move || {
-            let now = (f64::from(measured.client_width()) / STEP).round() * STEP;
+            let now = (f64::from(measured.client_width()) / STEP).floor() * STEP;
             // Out of sight everything is 0 wide: keep the last drawing.
             if now > 0.0 && self.width.try_get_untracked().is_some_and(|width| width != now) {
                 self.width.set(now);

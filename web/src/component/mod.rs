@@ -5,6 +5,7 @@ mod choice;
 mod fold;
 mod notice;
 mod number_field;
+mod paged;
 mod working;
 
 pub use answer::{AnswerView, Lead, SideBySide};
@@ -12,4 +13,5 @@ pub use choice::{Choice, Options};
 pub use fold::Fold;
 pub use notice::{Caution, Notice};
 pub use number_field::{Done, NumberField, Shown};
+pub use paged::{Paged, SHOWN};
 pub use working::{Steps, Written};

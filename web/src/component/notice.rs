@@ -5,11 +5,17 @@ use leptos::prelude::*;
 
 /// Something that needs mending, by icon and words.
 #[component]
-pub fn Notice(text: String) -> impl IntoView {
+pub fn Notice(
+    text: String,
+    /// How bad it is, in a word.
+    #[prop(optional)]
+    word: &'static str,
+) -> impl IntoView {
+    let word = (!word.is_empty()).then(|| view! { <strong>{word} ". "</strong> });
     view! {
         <p class="notice">
             <span class="notice-icon" aria-hidden="true">"!"</span>
-            {text}
+            <span>{word} {text}</span>
         </p>
     }
 }

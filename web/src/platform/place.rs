@@ -13,34 +13,6 @@ pub fn hash() -> String {
     hash.trim_start_matches('#').to_string()
 }
 
-/// Puts a fragment into the address without a step in the history, and the tab's id with it.
-pub fn set_hash(text: &str, id: &str) {
-    replace_state(id, Some(&format!("#{text}")));
-}
-
-/// Has this place in the history hold the tab's id.
-pub fn mark(id: &str) {
-    replace_state(id, None);
-}
-
-fn replace_state(id: &str, url: Option<&str>) {
-    let state = js_sys::Object::new();
-    let _ = js_sys::Reflect::set(&state, &ID.into(), &id.into());
-    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
-        let _ = history.replace_state_with_url(&state, "", url);
-    }
-}
-
-/// Name of the tab's id in the history's state.
-const ID: &str = "tab";
-
-/// The tab's id that this place in the history holds.
-#[must_use]
-pub fn marked() -> Option<String> {
-    let state = web_sys::window()?.history().ok()?.state().ok()?;
-    js_sys::Reflect::get(&state, &ID.into()).ok()?.as_string()
-}
-
 /// The whole address with a fragment.
 #[must_use]
 pub fn link(fragment: &str) -> String {
@@ -78,11 +50,6 @@ pub fn frame_id() -> Option<String> {
     let own = |place: &u32| js_sys::Reflect::get_u32(&parent, *place).is_ok_and(|w| w == *this);
     let place = (0..parent.length()).find(own)?;
     Some(format!("frame-{place} of {}", window.document()?.referrer()))
-}
-
-/// Calls back when someone edits the fragment by hand or follows a link.
-pub fn on_hash(then: impl Fn(String) + 'static) {
-    heard("hashchange", move || then(hash()));
 }
 
 /// Calls back on an event of the window, for as long as the page lives.
@@ -191,13 +158,6 @@ pub fn set_title(title: &str) {
     }
 }
 
-/// The page's first line is in sight again.
-pub fn scroll_to_top() {
-    if let Some(window) = web_sys::window() {
-        window.scroll_to_with_x_and_y(0.0, 0.0);
-    }
-}
-
 /// Has the browser print the page.
 pub fn print() {
     let _ = web_sys::window().map(|window| window.print());
@@ -225,7 +185,10 @@ fn look_for(what: &'static str, id: String, mut href: Option<String>, looks: u32
     if let Some(fold) = fold {
         let _ = fold.set_attribute("open", "");
     } else if let (Some(href), Some(window)) = (href.take(), window) {
-        let _ = window.location().set_hash(&href);
+        // The view in sight needs no place of its own once more.
+        if !hash().split('&').any(|piece| href == format!("#{piece}")) {
+            let _ = window.location().set_hash(&href);
+        }
     }
     if looks > 0 {
         later(OPENED, move || look_for(what, id, href, looks - 1));

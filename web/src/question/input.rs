@@ -119,8 +119,8 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
         let value = draft.record(place.0).value(place.1);
         (value, draft.assumed(place.0, place.1).filter(|_| value.is_none()))
     });
-    let written =
-        || value.or(assumed).map_or_else(String::new, |value| style.input(value, field.unit));
+    let unit = style.units.field(place.0.kind(), field);
+    let written = || value.or(assumed).map_or_else(String::new, |value| style.input(value, unit));
     let (text, fault) = app.typed(|typed| match typed.get(place) {
         Some(entry) => (entry.text.clone(), entry.fault.clone()),
         None => (written(), None),
@@ -129,7 +129,7 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
         text,
         unit: match field.unit {
             Unit::Money => app.catalog().currency.clone(),
-            unit => style.units.shown(unit).symbol.into(),
+            _ => unit.symbol.into(),
         },
         fault,
         remark: if assumed.is_some() && place.0.holds_part() { "assumed" } else { "" },

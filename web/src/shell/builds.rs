@@ -44,9 +44,6 @@ pub(super) fn Builds() -> impl IntoView {
                 <button type="button" on:click=export>
                     "Save as file"
                 </button>
-                <button type="button" on:click=move |_| app.undo()>
-                    "Undo last pick"
-                </button>
             </div>
             <Show when=move || app.by_hand()>
                 <div class="field">
@@ -68,6 +65,7 @@ pub(super) fn Builds() -> impl IntoView {
                     autocomplete="off"
                     prop:value=move || app.draft(|draft| draft.name.clone())
                     on:input=move |e| app.name(&event_target_value(&e))
+                    on:blur=move |_| app.leave_name()
                 />
                 <button type="button" on:click=move |_| app.save()>
                     "Save on this device"

@@ -4,6 +4,7 @@ mod about;
 mod aloud;
 mod attention;
 mod builds;
+mod differs;
 mod head;
 #[cfg(test)]
 mod laws;
@@ -55,9 +56,11 @@ pub fn Page() -> impl IntoView {
                 {move || wide.get().then(|| view! { <Questions /> })}
                 <InSight wide />
             </main>
-            {move || (!wide.get()).then(|| view! { <Bar /> })}
             <Paper />
-            <Messages />
+            <div class="foot">
+                <Messages />
+                {move || (!wide.get()).then(|| view! { <Bar /> })}
+            </div>
             <Aloud />
         </div>
     }

@@ -1,6 +1,7 @@
 //! The board, its three answers, what needs attention, and every question with its answer in a line.
 
 use super::attention::Attention;
+use super::differs::{Differs, Since};
 use super::summary::Summary;
 use super::tiles::Tiles;
 use crate::app::{see, use_app};
@@ -24,7 +25,9 @@ pub(super) fn Overview() -> impl IntoView {
     view! {
         <Summary />
         <Tiles />
+        <Since />
         <Attention />
+        <Differs />
         <nav class="list" aria-label=page::QUESTIONS>
             {Group::ALL.map(group).collect_view()}
         </nav>

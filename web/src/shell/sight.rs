@@ -4,11 +4,12 @@ use super::builds::Builds;
 use super::more::More;
 use super::overview::Overview;
 use super::tiles::Tiles;
-use crate::app::use_app;
+use crate::app::{Landing, use_app};
 use crate::platform;
+use crate::question::catalogue::CatalogueCheck;
 use crate::question::registry::{self, Question};
 use crate::question::setup::Setup;
-use crate::text::page;
+use crate::text::{catalogue, page};
 use leptos::prelude::*;
 
 /// Id of the heading of the view in sight.
@@ -21,6 +22,7 @@ pub(super) enum View {
     Build,
     Share,
     More,
+    Catalogue,
     Question(&'static Question),
 }
 
@@ -32,6 +34,7 @@ impl View {
             "build" if !wide => Self::Build,
             "share" => Self::Share,
             "more" => Self::More,
+            "catalogue" => Self::Catalogue,
             _ => registry::find(key).map_or(Self::Overview, Self::Question),
         }
     }
@@ -43,6 +46,7 @@ impl View {
             Self::Build => "build",
             Self::Share => "share",
             Self::More => "more",
+            Self::Catalogue => "catalogue",
             Self::Question(question) => question.id,
         }
     }
@@ -54,6 +58,7 @@ impl View {
             Self::Build => page::ON_IT,
             Self::Share => page::SHARE,
             Self::More => page::MORE,
+            Self::Catalogue => catalogue::TITLE,
             Self::Question(question) => question.title,
         }
     }
@@ -68,6 +73,7 @@ impl View {
             .into_any(),
             Self::Share => view! { <Builds /> }.into_any(),
             Self::More => view! { <More /> }.into_any(),
+            Self::Catalogue => view! { <CatalogueCheck /> }.into_any(),
             Self::Question(question) => (question.view)(),
         }
     }
@@ -84,18 +90,18 @@ impl PartialEq for View {
 pub(super) fn InSight(wide: RwSignal<bool>) -> impl IntoView {
     let app = use_app();
     let sight = Memo::new(move |_| View::of(&app.see(), wide.get()));
-    Effect::new(move |before: Option<View>| {
-        let sight = sight.get();
-        platform::set_title(&match sight {
+    Effect::new(move |_| {
+        platform::set_title(&match sight.get() {
             View::Overview => "Pitchline".into(),
             sight => format!("{} – Pitchline", sight.title()),
         });
-        // The reader goes on from where the new view begins.
-        if before.is_some_and(|before| before != sight) {
-            platform::go_to(HEADING);
-            platform::scroll_to_top();
+    });
+    Effect::new(move |_| {
+        let Landing { count, spot } = app.landing();
+        if count > 0 {
+            // Once the view is made. A new one begins with its heading, which is read out by that.
+            platform::later(0, move || spot.unwrap_or_default().restore(HEADING));
         }
-        sight
     });
     let one = move |sight: View| {
         // The overview begins with what it shows; its name is for who cannot see that.

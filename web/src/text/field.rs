@@ -101,7 +101,7 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "low_charge_percent" => "Nearly empty at",
         "winding_c" => "Winding temperature when warm",
         "measured_centre_mm" => "Motor shaft to axle, measured",
-        "belt_in_hand_teeth" => "Teeth of the belt you have",
+        "belt_in_hand_teeth" => "Teeth of a belt in hand",
         "winding_limit_c" => "Maximum winding temperature",
         "winding_k_per_w" => "Thermal resistance, windings to case",
         "case_k_per_w" => "Thermal resistance, case to still air",
@@ -165,6 +165,19 @@ pub fn help(key: &str) -> &'static str {
     }
 }
 
+/// An input with its value, in a few words; the value is in the file's unit.
+#[must_use]
+pub fn said(kind: Kind, field: &Field, value: f64, style: Style) -> String {
+    let label = label(kind, field.key);
+    if field.choices.is_empty() {
+        let shown = style.units.field(kind, field);
+        let figure = style.significant(shown.from_file(value), 3);
+        format!("{label} {figure}\u{a0}{}", shown.symbol).trim_end().into()
+    } else {
+        format!("{label}: {}", words::choice(field.choice_name(value)))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -176,16 +189,5 @@ mod tests {
                 assert!(!label(*kind, field.key).is_empty(), "{} has no label", field.key);
             }
         }
-    }
-}
-
-/// An input with its value, in a few words; the value is in the file's unit.
-#[must_use]
-pub fn said(kind: Kind, field: &Field, value: f64, style: Style) -> String {
-    let label = label(kind, field.key);
-    if field.choices.is_empty() {
-        format!("{label} {}", style.quantity(value, field.unit, 3))
-    } else {
-        format!("{label}: {}", words::choice(field.choice_name(value)))
     }
 }

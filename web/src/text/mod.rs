@@ -1,13 +1,23 @@
 //! Wording, and how numbers and units are read and written.
 
+pub mod catalogue;
+pub mod charge;
+pub mod fit;
+pub mod hill;
 pub mod number;
 pub mod page;
+pub mod range;
 pub mod setup;
 pub mod shell;
+pub mod speed;
+pub mod sure;
+pub mod trip;
 pub mod unit;
 pub mod words;
 
 pub mod answer;
+pub mod change;
+pub mod difference;
 mod duration;
 mod field;
 mod sentence;

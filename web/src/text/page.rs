@@ -57,7 +57,7 @@ pub const DISTANCE: &str = "Distance at";
 /// In the head, once everything is kept.
 pub const OFFLINE: &str = "Ready offline";
 /// Where a speed cannot be held on the flat.
-pub const NOT_FLAT: &str = "not even flat";
+pub const NOT_FLAT: &str = "can't hold this speed on the flat";
 
 /// Of a board that moves at no speed.
 pub const STILL: &str = "This build does not move on the flat.";
@@ -67,50 +67,11 @@ pub const WORKING_FOLD: &str = "Working";
 /// What it holds.
 pub const WORKING_HINT: &str = "each step, with its source";
 /// Over the working of a speed.
-pub const SEARCHED: &str = "Speeds are tried until the push left over, the last step, is nothing. All steps are at the speed found.";
+pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed; the last, what is left over, is zero.";
 /// Over any other working.
-pub const STEPPED: &str =
-    "Step by step, each from what stands before it. The last gives the answer.";
-/// Over the working of a charge.
-pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
-/// Under the curve over temperature.
-pub const COLD: &str = "At your cruising speed without stops. The pack is taken to start as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
-/// Under the curve over age.
-pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
-/// Over the rides in time.
-pub const RIDE: &str = "With stops, hills and heat";
+pub const STEPPED: &str = "Step by step. The last step is the answer.";
 /// The list of all questions.
 pub const QUESTIONS: &str = "Questions";
-/// Why a ride may come farther than the steady distance.
-pub const RIDE_WHY: &str = "Counted as above: until the board can no longer hold 80\u{a0}% of its speed on the flat. The cells warm up on the way, as they do above.";
-/// Over the table of all ways to ride.
-pub const RIDES: &str =
-    "However you ride, until it can no longer hold 80\u{a0}% of the speed on the flat";
-/// Over its first column.
-pub const HOW: &str = "How you ride";
-/// Under the rows of the rider's own way.
-pub const OWN_RIDE: &str = "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".";
-/// What the buttons over the ride's charts choose.
-pub const TRACED: &str = "How much of the ride is shown";
-/// Over speeding up.
-pub const RUNS: &str = "Speeding up";
-/// Over braking.
-pub const BRAKING: &str = "Braking with the motors alone";
-/// Under it.
-pub const BRAKED: &str = "From your cruising speed on the flat, your second to react with it, until the motors let go. The last of it is for your foot: motors do not hold at walking pace. Common practice for your second and for a wet road, no source.";
-/// Over the table of all cases.
-pub const STOPS: &str = "Until the motors let go; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
-/// By braking.
-pub const CAUTION_BRAKING: Warning = Warning {
-    short: "Braking by the motors can vanish. Try it at low speed first, and always be able to stop without it.",
-    more: "A full pack takes back little or nothing, a pack or controller can cut out, and a belt can break or jump.",
-};
-/// Over a long climb.
-pub const LONG_CLIMB: &str = "On a long hill";
-/// Over the working of the hill that is held for ever.
-pub const FOR_EVER: &str = "For the windings, step by step, each from what stands before it. Where a hot controller or another limit holds less, that is the answer.";
-/// What the arrow keys do there.
-pub const ALONG_TIME: &str = "Arrow keys move along the ride";
 /// While an answer is worked out in small pieces; a share in percent follows.
 pub const WORKING: &str = "Working it out…";
 
@@ -128,44 +89,10 @@ pub const READ: &str = "All of the link was used.";
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Answers are for the value before.";
 
-/// Over how sure an answer is.
-pub const SURE: &str = "How sure is this?";
-/// Over what may differ from what was entered.
-pub const SPREADS: &str = "What may differ, and by how much";
-/// What is done with it.
-pub const SPREADS_WHY: &str = "Boards like this one are drawn at random and worked out, 500 for each band. In each of them all of this differs from what is entered: most often by little, never by more than stands here. The figures are common practice and have no source. What is built or ridden otherwise lies beyond any band.";
-
-/// Caution about speed, by the speeds.
-pub const CAUTION_SPEED: Warning = Warning {
-    short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and protection, and keep to local law.",
-    more: "Many places cap or forbid powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go the farther you slide.",
-};
-/// Caution about hills, by the hills.
-pub const CAUTION_HILL: Warning = Warning {
-    short: "Climbing is not stopping. Don't ride down what you can't stop on, and try your brakes at low speed first.",
-    more: "A full pack takes back little braking energy or none. A belt can break or slip, and then the motors neither push nor brake.",
-};
-/// Caution about packs, by the distance.
-pub const CAUTION_PACK: Warning = Warning {
-    short: "Leave a reserve: an empty pack can stop pushing and braking without warning.",
-    more: "Lithium packs can burn. Charge on something that can't burn, stay with it, and have packs built and repaired by qualified people.",
-};
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: Warning = Warning {
     short: "Keep fingers, hair and laces out of belts and pulleys. Disconnect the pack before you work on them.",
     more: "A wheel that turns in your hand can move the belt, and a controller that still has power can start the motor.",
-};
-
-/// Caution about charging, by the charger.
-pub const CAUTION_CHARGE: Warning = Warning {
-    short: "Lithium packs can burn while they charge. Use only the charger made for this pack, and stay with it.",
-    more: "Charge on something that can't burn, away from your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and to what the maker says.",
-};
-
-/// Caution about packs in boxes, by the box.
-pub const CAUTION_BOX: Warning = Warning {
-    short: "Never press cells in: a crushed or chafed cell can burn, days later.",
-    more: "Insulate and pad the pack, and have packs built by qualified people.",
 };
 
 /// How far to trust it.

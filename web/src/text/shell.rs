@@ -13,6 +13,10 @@ pub const PRINT: &str = "Print";
 /// Prints the view and the build.
 pub const PRINT_BUILD: &str = "Print this build";
 
+/// Over how far to trust the figures.
+pub const TRUST: &str = "How far to trust it";
+/// Leads to the maker's check.
+pub const CHECK_CATALOGUE: &str = "Check this catalogue";
 /// Over rider, place and ride, on paper.
 pub const CONDITIONS: &str = "Worked out for";
 
@@ -37,4 +41,20 @@ pub fn motors(count: f64, kv: f64) -> String {
 #[must_use]
 pub fn gearing(motor: f64, wheel: f64) -> String {
     format!("{}/{}\u{a0}teeth", plain(motor, 0), plain(wheel, 0))
+}
+
+/// Takes back the last edit of the build.
+pub const UNDO: &str = "Undo";
+/// Makes again what was taken back.
+pub const REDO: &str = "Redo";
+/// Takes a message away.
+pub const CLOSE: &str = "Close";
+
+/// A button that undoes or redoes, by its word and the edit's name.
+#[must_use]
+pub fn button(word: &str, edit: Option<&str>) -> String {
+    match edit {
+        Some(edit) if !edit.is_empty() => format!("{word}: {edit}"),
+        _ => word.into(),
+    }
 }

@@ -139,7 +139,13 @@ pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {
 /// Why a limit that a ride met holds the board back, in a sentence.
 #[must_use]
 pub fn met_why(met: &Met) -> &'static str {
-    match met.sag {
+    why(met.limit, met.sag)
+}
+
+/// The same of a limit, and what makes the pack sag where it is the pack's voltage.
+#[must_use]
+pub fn why(limit: Limit, sag: Option<SagCause>) -> &'static str {
+    match sag {
         Some(SagCause::LowCharge) => "The pack is low, so the controller limits power.",
         Some(SagCause::ColdCells) => {
             "Cold cells sag below the voltage at which the controller starts limiting power."
@@ -147,8 +153,14 @@ pub fn met_why(met: &Met) -> &'static str {
         Some(SagCause::WeakCells) => {
             "The cells are too weak for this current. They sag even when full and warm."
         }
-        None => limit_why(met.limit),
+        None => limit_why(limit),
     }
+}
+
+/// What binds, and why, in sentences.
+#[must_use]
+pub fn limit_sentence(what: Limit) -> String {
+    format!("The limit is the {}. {}", limit(what), limit_why(what))
 }
 
 /// Why it is a limit, in a sentence.
