@@ -85,7 +85,7 @@ fn no_rule_is_broken_where_nothing_goes() -> Outcome {
         "kit=kittiwake&controller.motor_current_a=1&motor_pulley.teeth=60&wheel_pulley.teeth=12\
          &rider.mass_kg=180&ride.grade_percent=60&place.headwind_km_h=60",
     ))?;
-    page.by_text("not even flat")?;
+    page.by_text("can't hold this speed on the flat")?;
     page.screenshot_whole("page-nothing-goes-Phone")?;
     page.assert_accessible()?;
     visit.end()

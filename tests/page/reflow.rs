@@ -4,6 +4,7 @@ use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Page, Size, Theme};
 use serde_json::Value;
 
 use crate::legible::{open_folds, trouble};
+use crate::pick::pairings;
 use crate::visit::{Site, Visit, link};
 
 /// What sticks out: of the window, or of its own box without a way to scroll.
@@ -113,8 +114,8 @@ fn the_buttons_of_a_message_stay_beside_it() -> Outcome {
 fn a_wide_table_shows_that_it_goes_on() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
-    let open = "document.querySelector('.gear-map details').open = true";
-    page.eval(open, &[])?;
+    pairings(page)?;
+    page.eval("document.querySelector('.gear-map .chart-data').open = true", &[])?;
     let table = page.by_role("region", "Every pairing on offer")?;
     let hidden = "const e = arguments[0]; return [e.scrollLeft, e.scrollWidth - e.clientWidth - e.scrollLeft]";
     let hidden = || -> Outcome<[f64; 2]> {

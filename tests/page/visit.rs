@@ -139,9 +139,18 @@ pub(crate) fn drawn(page: &Page) -> Outcome {
     )
 }
 
-/// Waits until the calculator has taken the place of the first screen.
+/// Waits until the calculator has taken the place of the first screen. Whoever comes for the first
+/// time is asked which kit it is, and says the first.
 #[track_caller]
 pub(crate) fn wait_living(page: &Page) -> Outcome {
+    wait_begun(page)?;
+    page.eval("document.querySelector('.first button')?.click()", &[])?;
+    page.wait_until("return !document.querySelector('.first')")
+}
+
+/// Waits until the calculator has taken the place of the first screen.
+#[track_caller]
+pub(crate) fn wait_begun(page: &Page) -> Outcome {
     page.wait_until(
         "return document.documentElement.dataset.app === 'broken'
            || document.querySelector('#view-title')",
@@ -171,6 +180,24 @@ pub(crate) fn see(page: &Page, view: &str) -> Outcome {
         let shown = page.eval("return document.querySelector('#view-title')?.textContent", &[])?;
         Ok(shown == title)
     })
+}
+
+/// Opens a fold of the view in sight by its title, as a person does, unless it is open.
+#[track_caller]
+pub(crate) fn unfold(page: &Page, title: &str) -> Outcome {
+    let script = "const titles = [...document.querySelectorAll('main .fold-title')];
+        return titles.find((e) => e.textContent === arguments[0])?.closest('details').open ?? null";
+    let open = || page.eval(script, &[title.into()]);
+    page.wait_for(&format!("the fold {title:?}"), |_| Ok(!open()?.is_null()))?;
+    if open()? == Value::Bool(true) {
+        return Ok(());
+    }
+    for fold in page.all_by_css("main .fold-title")? {
+        if fold.text()? == title {
+            fold.click()?;
+        }
+    }
+    page.wait_for(&format!("{title:?} is open"), |_| Ok(open()? == Value::Bool(true)))
 }
 
 /// Goes to what is on the board, with every group of it open.

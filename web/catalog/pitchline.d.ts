@@ -907,6 +907,10 @@ motor_ahead_m: number,
  */
 pulleys_m: [number, number],
 /**
+ * Height of their teeth, by the belt's pitch alone, m.
+ */
+tooth_m: number,
+/**
  * Diameter over the wheel pulley's flanges, which stand out beyond the belt, m.
  */
 flanges_m: number,
@@ -918,6 +922,10 @@ pulley_across_m: [number, number],
  * A rear wheel across: inner and outer flank, m.
  */
 wheel_across_m: [number, number],
+/**
+ * Diameter of a wheel's core, a usual share of the wheel's; it never meets the road, m.
+ */
+core_m: number,
 /**
  * An axle end across: from the hanger's shoulder to the tip, m.
  */
@@ -934,6 +942,10 @@ can_across_m: [number, number],
  * Height of the deck's underside at the axles, m.
  */
 deck_up_m: number,
+/**
+ * How far the deck reaches beyond each axle, a usual share of the wheelbase, m.
+ */
+deck_end_m: number,
 /**
  * Outside of the box: length, width, and depth below the deck, m.
  */

@@ -13,6 +13,8 @@ pub mod tab;
 mod action;
 mod address;
 mod announce;
+#[cfg(test)]
+mod any;
 mod bands;
 mod compared;
 mod difference;
@@ -32,6 +34,8 @@ mod trail;
 mod typed;
 
 pub use address::Landing;
+#[cfg(test)]
+pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};
 pub use difference::{Difference, What};
 pub use fit::Fit;

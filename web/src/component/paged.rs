@@ -1,6 +1,6 @@
 //! A long list, of which so many are shown at a time that the page stays light.
 
-use leptos::prelude::*;
+use leptos::{html, prelude::*};
 
 /// Most items that are shown at once.
 pub const SHOWN: usize = 50;
@@ -29,44 +29,39 @@ where
         let from = from.get();
         show(list.with(|list| list.iter().skip(from).take(SHOWN).cloned().collect()))
     };
-    let total = move || list.with(Vec::len);
+    let place = move || {
+        let (from, total) = (from.get(), list.with(Vec::len));
+        (from, total.min(from + SHOWN), total)
+    };
+    let said = move || match place() {
+        (from, to, total) if to == total => format!("{} to {to} of {total}", from + 1),
+        (from, to, total) => format!("{} to {to} of {total}, and {} more", from + 1, total - to),
+    };
+    let top = NodeRef::<html::Div>::new();
+    // From the last row, the first of the others is far up.
     let turn = move |by: isize| {
         from.update(|from| *from = from.saturating_add_signed(by * SHOWN as isize));
-    };
-    let rest = move || {
-        let (from, total) = (from.get(), total());
-        (total > SHOWN).then(|| {
-            let to = total.min(from + SHOWN);
-            let left = total - to;
-            let said = match left {
-                0 => format!("{} to {to} of {total}", from + 1),
-                _ => format!("{} to {to} of {total}, and {left} more", from + 1),
-            };
-            let back = (from > 0).then(|| {
-                view! {
-                    <button type="button" on:click=move |_| turn(-1)>
-                        {format!("Show the previous {SHOWN}")}
-                    </button>
-                }
-            });
-            let on = (left > 0).then(|| {
-                view! {
-                    <button type="button" on:click=move |_| turn(1)>
-                        {format!("Show the next {}", left.min(SHOWN))}
-                    </button>
-                }
-            });
-            view! {
-                <p class="paged">
-                    <span role="status">{said}</span>
-                    {back}
-                    {on}
-                </p>
-            }
-        })
+        if let Some(top) = top.get_untracked() {
+            let _ = top.focus();
+        }
     };
     view! {
-        {shown}
-        {rest}
+        <div tabindex="-1" node_ref=top>
+            {shown}
+        </div>
+        // The buttons stay, or the focus would go with them.
+        <p class="paged" hidden=move || place().2 <= SHOWN>
+            <span role="status">{said}</span>
+            <button type="button" hidden=move || place().0 == 0 on:click=move |_| turn(-1)>
+                {format!("Show the previous {SHOWN}")}
+            </button>
+            <button
+                type="button"
+                hidden=move || place().1 == place().2
+                on:click=move |_| turn(1)
+            >
+                {format!("Show the next {SHOWN}")}
+            </button>
+        </p>
     }
 }

@@ -1,10 +1,10 @@
 //! What needs attention, each with the way to its cure.
 
 use crate::app::{App, Place, see, use_app};
-use crate::question::{lead_to, lead_to_part};
-use crate::text::{self, page};
+use crate::question::{fit, lead_to, lead_to_part};
+use crate::text::fit::Grade;
+use crate::text::{self, page, shell};
 use leptos::prelude::*;
-use pitchline_core::fit::Severity;
 
 /// What stands in the way of the answers, worst first.
 #[component]
@@ -22,12 +22,31 @@ pub(super) fn Attention() -> impl IntoView {
             })
         }
     };
-    let misfits = Memo::new(move |_| misfits(app));
+    let concerns = Memo::new(move |_| fit::concerns(app));
     let fit = move || {
-        misfits.with(|says| !says.is_empty()).then(|| {
+        let list = concerns.get();
+        let title = shell::check(list.len());
+        let one = |(grade, text): (Grade, String)| {
+            let shape = grade_class(grade);
+            view! {
+                <span class=shape>
+                    <span class="notice-icon" aria-hidden="true">"!"</span>
+                    <span>
+                        <strong>{grade.word()}</strong>
+                        ": "
+                        {text}
+                    </span>
+                </span>
+            }
+        };
+        (!list.is_empty()).then(|| {
+            let more = list.len().saturating_sub(MOST);
+            let more = (more > 0).then(|| view! { <span>{shell::and_more(more)}</span> });
             view! {
                 <a class="attention" href=see::lead("fit")>
-                    {misfits}
+                    <strong>{title}</strong>
+                    {list.into_iter().take(MOST).map(one).collect_view()}
+                    {more}
                 </a>
             }
         })
@@ -39,6 +58,17 @@ pub(super) fn Attention() -> impl IntoView {
     }
 }
 
+/// So many are told one by one; all of them stand where it leads to.
+const MOST: usize = 3;
+
+const fn grade_class(grade: Grade) -> &'static str {
+    match grade {
+        Grade::Unsafe => "concern unsafe",
+        Grade::DoesNotFit => "concern",
+        Grade::Tight => "concern tight",
+    }
+}
+
 /// The first part that is missing; nothing where all are there.
 fn missing(app: App) -> String {
     app.draft(|draft| draft.unfilled().first().map_or_else(String::new, text::pick_another))
@@ -47,16 +77,6 @@ fn missing(app: App) -> String {
 fn lead_to_missing(app: App) {
     if let Some(slot) = app.peek(|draft| draft.unfilled().first().map(|unfilled| unfilled.slot)) {
         lead_to_part(slot);
-    }
-}
-
-/// How many parts do not go together; nothing where all do.
-fn misfits(app: App) -> String {
-    let by_size = app.fit().map_or(0, |fit| fit.together.count(Severity::DoesNotFit));
-    match app.found().map_or(0, |found| found.notices.len()) + by_size {
-        0 => String::new(),
-        1 => "1 thing doesn't fit".into(),
-        n => format!("{n} things don't fit"),
     }
 }
 

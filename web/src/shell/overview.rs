@@ -1,10 +1,12 @@
 //! The board, its three answers, what needs attention, and every question with its answer in a line.
 
 use super::attention::Attention;
+use super::board::Board;
 use super::differs::{Differs, Since};
 use super::summary::Summary;
 use super::tiles::Tiles;
 use crate::app::{see, use_app};
+use crate::question::lead_to_part;
 use crate::question::registry::{Group, QUESTIONS, Question};
 use crate::text::page;
 use leptos::prelude::*;
@@ -23,6 +25,7 @@ pub(super) fn Overview() -> impl IntoView {
         }
     };
     view! {
+        <Board on_pick=Callback::new(lead_to_part) />
         <Summary />
         <Tiles />
         <Since />

@@ -1,5 +1,6 @@
 //! Wording, and how numbers and units are read and written.
 
+pub mod board;
 pub mod catalogue;
 pub mod charge;
 pub mod fit;

@@ -44,22 +44,22 @@ pub struct Range<'a> {
     pub unit: &'a str,
     /// What it is for, such as " at 22 km/h", with its space.
     pub place: &'a str,
-    /// What boards do: "go", and what is less and more of it.
-    pub verb: [&'a str; 3],
+    /// What boards do: "go", "goes less far", "goes farther", "farther".
+    pub verb: [&'a str; 4],
 }
 
 impl Range<'_> {
     /// What 8 in 10 boards do, the other two, and the middle.
     #[must_use]
     pub fn said(&self) -> String {
-        let Self { from, to, middle, unit, place, verb: [verb, less, more] } = self;
+        let Self { from, to, middle, unit, place, verb: [verb, less, more, beyond] } = self;
         if from == to {
             return format!(
                 "Calculated, not measured: {from}{unit}{place} for nearly all boards like yours."
             );
         }
         format!(
-            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 boards like yours. 1 in 10 {less}, 1 in 10 {more}. Half {verb} {middle}{unit} or more."
+            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 boards like yours. 1 in 10 {less}, 1 in 10 {more}. Half {verb} {middle}{unit} or {beyond}."
         )
     }
 }

@@ -160,7 +160,7 @@ pub fn why(limit: Limit, sag: Option<SagCause>) -> &'static str {
 /// What binds, and why, in sentences.
 #[must_use]
 pub fn limit_sentence(what: Limit) -> String {
-    format!("The limit is the {}. {}", limit(what), limit_why(what))
+    format!("Limit: {}. {}", limit(what), limit_why(what))
 }
 
 /// Why it is a limit, in a sentence.

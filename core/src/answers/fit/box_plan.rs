@@ -92,6 +92,23 @@ pub struct BoxPlan {
     pub assumed: Vec<Row>,
 }
 
+impl BoxPlan {
+    /// Where all cells together lie, m: from and to, along, across and up.
+    #[must_use]
+    pub fn bank_m(&self) -> [[f64; 2]; 3] {
+        let CellSize { diameter_m, length_m, .. } = self.cell;
+        let size = self.lie.axes().map(|axial| if axial { length_m } else { diameter_m });
+        let reach = |pick: fn(&[f64; 3]) -> f64, size: f64| {
+            let middles = self.cells_m.iter().map(pick);
+            let (low, high) =
+                middles.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
+            [low - size / 2.0, high + size / 2.0]
+        };
+        let [along, across, up] = size;
+        [reach(|at| at[0], along), reach(|at| at[1], across), reach(|at| at[2], up)]
+    }
+}
+
 /// Rounding that is no want of room: a hundredth of a micrometre.
 const HAIR_M: f64 = 1e-8;
 

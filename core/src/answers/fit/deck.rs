@@ -47,6 +47,14 @@ pub struct DeckFit {
     pub assumed: Vec<Row>,
 }
 
+impl DeckFit {
+    /// Sag that there is room for, m: a deck that would sag farther lies with its box on the road.
+    #[must_use]
+    pub fn sag_with_room_m(&self) -> f64 {
+        (self.sag_m + self.road_m.min(0.0)).max(0.0)
+    }
+}
+
 /// Sag, ground clearance and break-over angle.
 ///
 /// ```

@@ -58,11 +58,9 @@ pub(super) fn fits(kits: &[Arc<KitReport>], busy: bool) -> String {
         (0, true) => text::ALL_FIT.into(),
         (0, false) => "Every combination checked fits.".into(),
         (n, _) => {
-            let n = text::big(n);
-            format!(
-                "{n} of {} checked don't fit.",
-                text::count(sum(|kit| kit.checked), "combination", "combinations")
-            )
+            let checked = if whole { "" } else { " checked" };
+            let all = text::count(sum(|kit| kit.checked), "combination", "combinations");
+            format!("{} of {all}{checked} don't fit.", text::big(n))
         }
     }
 }

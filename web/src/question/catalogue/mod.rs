@@ -37,7 +37,7 @@ pub fn CatalogueCheck() -> impl IntoView {
     view! {
         <p class="help">{text::WHY}</p>
         <p class="facts">{move || source(&app.loaded())}</p>
-        <p>
+        <p class="check-summary">
             <strong>{summary}</strong>
             " "
             <strong role="status">{move || fits(&kits.get(), task.busy())}</strong>

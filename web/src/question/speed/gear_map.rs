@@ -104,7 +104,7 @@ pub(super) fn GearMap() -> impl IntoView {
 }
 
 /// Which parts the map leaves out; nothing where it has all.
-fn left_out(offer: &Offer) -> String {
+pub(super) fn left_out(offer: &Offer) -> String {
     let kinds = [
         (Slot::Wheel, &offer.wheels),
         (Slot::WheelPulley, &offer.wheel_pulleys),
@@ -198,7 +198,7 @@ fn pulleys(offer: &Offer, cell: &GearCell) -> [String; 2] {
 }
 
 /// What is suggested and why, what it needs, and what it would break.
-fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> String {
+pub(super) fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> String {
     let [motor, wheel_pulley] = pulleys(offer, &best.cell);
     let of = |severity| {
         let such = best.breaks.iter().filter(move |misfit| misfit.severity == severity);
@@ -231,7 +231,7 @@ fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> String {
 }
 
 /// What the wishes come to: how many pairings meet them.
-fn finding(offer: &Offer, style: Style) -> String {
+pub(super) fn finding(offer: &Offer, style: Style) -> String {
     let (cruise, grade) = wishes(&offer.ride, style);
     let all = offer.cells.iter().filter(|cell| offer.goes(cell)).count();
     said::met(offer.met().count(), all, &cruise, &grade)

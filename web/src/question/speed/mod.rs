@@ -1,6 +1,8 @@
 //! How fast?
 
 mod gear_map;
+#[cfg(test)]
+mod laws;
 mod modes;
 mod offer;
 mod push;

@@ -37,10 +37,10 @@ pub(super) fn told(of: Banded, band: &Band, build: &Build, style: Style) -> Stri
         _ => format!("\u{a0}{}", measure.symbol),
     };
     let verb = match of {
-        Banded::Speed => ["reach", "is slower", "is faster"],
-        Banded::Hill => ["climb", "climbs less", "climbs more"],
-        Banded::Distance | Banded::Outing => ["go", "goes less far", "goes farther"],
-        Banded::Charge | Banded::Enough => ["take", "is quicker", "is slower"],
+        Banded::Speed => ["reach", "is slower", "is faster", "more"],
+        Banded::Hill => ["climb", "climbs less", "climbs more", "more"],
+        Banded::Distance | Banded::Outing => ["go", "goes less far", "goes farther", "farther"],
+        Banded::Charge | Banded::Enough => ["take", "is quicker", "is slower", "more"],
     };
     let place = match of {
         Banded::Hill => format!(" at {}", style.speed_unit(SLOW_M_S)),

@@ -90,7 +90,7 @@ pub fn tight(load: &BeltLoad, style: Style) -> String {
 /// Which belts fit, in a few words. `pick` is the name of the one to order.
 #[must_use]
 pub fn belts(fit: &BeltFit, pick: Option<&str>) -> String {
-    match (fit.fitting.as_slice(), pick) {
+    match (fit.fitting.as_slice(), pick.filter(|name| !name.is_empty())) {
         ([], _) => "none fits".into(),
         ([_], Some(name)) => name.into(),
         ([_, rest @ ..], Some(name)) => format!("{name} or {} more", rest.len()),
@@ -176,8 +176,13 @@ pub fn belts_row(
     part: &Belt,
     style: Style,
 ) -> Vec<String> {
-    let kind =
-        if profile.is_empty() { entered(style, part.pitch_m) } else { String::from(profile) };
+    let pitch = entered(style, part.pitch_m);
+    let kind = match profile {
+        "" => pitch,
+        // A profile is mostly named by its pitch.
+        named if named.starts_with(|c: char| c.is_ascii_digit()) => named.into(),
+        shape => format!("{pitch} {shape}"),
+    };
     vec![
         belt_name(name),
         kind,
@@ -231,8 +236,8 @@ pub fn belts_more_row(
 pub fn drive_finding(clear_m: f64, style: Style) -> String {
     let by = rough(style, clear_m.abs());
     if clear_m < 0.0 {
-        format!("Belt drive from the side. The wheel pulley reaches {by} below the road.")
+        format!("Belt drive from the side: the wheel pulley reaches {by} below the road.")
     } else {
-        format!("Belt drive from the side. Its lowest point clears the road by {by}.")
+        format!("Belt drive from the side: its lowest point clears the road by {by}.")
     }
 }
