@@ -8,6 +8,7 @@ mod catalogue;
 mod charge;
 mod first;
 mod fit;
+mod history;
 mod inventory;
 mod keep;
 mod keyboard;
