@@ -202,18 +202,6 @@ pub(crate) fn open_build(page: &Page) -> Outcome {
     )
 }
 
-/// Opens a fold of the view in sight by its title, as a person does.
-#[track_caller]
-pub(crate) fn unfold(page: &Page, title: &str) -> Outcome {
-    let script = "const titles = [...document.querySelectorAll('main summary .fold-title')];
-        const fold = titles.find((one) => one.textContent === arguments[0])?.closest('details');
-        if (fold && !fold.open) fold.querySelector('summary').click();
-        return !!fold";
-    page.wait_for(&format!("the fold {title}"), |page| {
-        Ok(page.eval(script, &[title.into()])? == Value::Bool(true))
-    })
-}
-
 /// The demo catalogue as published.
 pub(crate) fn demo() -> Catalog {
     read(&fs::read_to_string(dist().join("demo.json")).expect("dist has the demo"))
