@@ -12,31 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "141012f110fdfc71baa311ef5c18729a7afb0de54bf67b95af8601e363b8ea76",
+    "./": "47052cd10f3152cf61fd46885e7678789cf552b9a35754e2e412750d291b5d39",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
     "catalogue.schema.json": "df6c6db6dcc49b51a302bfc0fab5dc279d8a7e61588bb5bf339b0ec1db542f66",
-    "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
+    "chart-18d6228f44d18603.css": "f908e299e800512dea30f25bb5a8b17a339a51901579496a7d3b985b74564502",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
+    "drawing-839ea95f52fbd7e2.css": "2ca6558172ec97ed952b8391a17bc797ea9797f579db730598c8269c7b137a58",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-bc0956770598ad6c.css": "c851dba6e68330979ac4d160d13d40b3519148ac490ba7f065c9a81bd17a3392",
+    "main-a54767b8e868a503.css": "fe0fce99c801700d623c463a5d3c96b061731daf9a5b49d771ea24146918ee5c",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-6cf75151a521f9f0.css": "e050d82cd45bc7ee32d37fff94b9139eaf83bde6ac2dc5eb8c4b8384d8e82132",
-    "pitchline-web-3fff20104a0db6cb.js": "867da5dc463864d9fe31254381a25e100440a5e2f92624baea4309d088e83fe6",
-    "pitchline-web-3fff20104a0db6cb_bg.wasm": "c76df1bbcbaf3b42bc0fdf26ccdf4895c4e584e0895f9fac691c659fa5132573",
-    "pitchline.js": "d831614b1e6ba1bf5f3615ce2aee4ed5dbabb345f23556d3266f85586c738aa0",
+    "parts-61a4c362dff07e5a.css": "083944f27ad26d4dae878e7ce8cbff5f3782ba10c83de4a4cdf03082dc266a2e",
+    "pitchline-web-a9d549ca61b54fe5.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-a9d549ca61b54fe5_bg.wasm": "b85ebc6808f5e9c4040b2c6d30630e75c7284bb382a412dc568c40908b7d7258",
+    "pitchline.js": "b1a60fc2605038660e8509cbb75c3f2d9517698bb731179609c15c16b9b7c398",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
-    "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
-    "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
+    "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
+    "ride-3d9d57e259950547.css": "da5cf5b0f3eb1b5486fe12b13e177c4311ab04afeab950823cc819b055d87d8c",
     "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "2880d69308cd05dc"
+  "version": "56e4e6d71ea8d5f8"
 };
 
 const SCOPE = self.registration.scope;

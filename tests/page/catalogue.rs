@@ -6,12 +6,13 @@ use std::time::Duration;
 
 use pitchline_core::Slot;
 use pitchline_site::Fault as ServerFault;
-use pitchline_tests::browser::{Browser, Outcome, Size};
+use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 use pitchline_tests::root;
 
+use crate::legible::open_folds;
 use crate::link::told;
 use crate::strip::{assert_answers, strip};
-use crate::visit::{Site, Visit, demo, pick, put, read, wait_living};
+use crate::visit::{Site, Visit, demo, open_build, pick, put, read, see, views, wait_living};
 
 fn fixture(name: &str) -> Outcome<String> {
     Ok(fs::read_to_string(root().join("tests/fixture").join(name))?)
@@ -19,6 +20,18 @@ fn fixture(name: &str) -> Outcome<String> {
 
 fn visit(name: &str, size: Size) -> Outcome<Visit> {
     Visit::of(Site::with_catalogue(&fixture(name)?)?, Browser::new(size))
+}
+
+/// What a person can read in all views, with every fold open.
+#[track_caller]
+fn all_text(page: &Page) -> Outcome<String> {
+    let mut text = String::new();
+    for view in views(page)? {
+        see(page, &view)?;
+        open_folds(page)?;
+        text += &page.text()?;
+    }
+    Ok(text)
 }
 
 fn three_faults(size: Size) -> Outcome {
@@ -36,6 +49,7 @@ fn three_faults(size: Size) -> Outcome {
     let catalog = read(&fixture("three-faults.json")?);
     let mut draft = catalog.draft("kittiwake");
     assert_answers(page, &draft)?;
+    open_build(page)?;
     let names = "return [...arguments[0].options].map((o) => o.text)";
     let list = page.eval(names, &[page.by_label("Motor pulley ×2")?.json()])?;
     let wanted = ["17 teeth, 8 mm", "13 teeth, 8 mm", "19 teeth, 8 mm"];
@@ -45,6 +59,7 @@ fn three_faults(size: Size) -> Outcome {
     pick(page, &catalog, &mut draft, Slot::Wheel, 1)?;
     assert_answers(page, &draft)?;
     page.by_role("button", "Gannet")?.click()?;
+    open_build(page)?;
     page.by_label("Wheel ×4")?.choose("Buoy 210")?;
     visit.end()
 }
@@ -104,16 +119,19 @@ fn a_kit_without_its_pack_waits_for_a_pick() -> Outcome {
     visit.open("")?;
     let said = format!(
         "{}'s battery pack \"{}\" was left out of this catalogue \
-         (mass_kg: 3400\u{a0}kg is outside 0.1 to 60\u{a0}kg). Pick another to see figures.",
+         (mass_kg: 3400\u{a0}kg is outside the range 0.1 to 60\u{a0}kg). Pick another to see figures.",
         kit.name, pack.name
     );
-    page.by_text(&said)?;
+    page.by_css(".attention")?;
     assert_eq!(strip(page)?.map(|tile| tile.split(' ').next() == Some("–")), [true; 3]);
     page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
     page.assert_accessible()?;
     page.screenshot("page-missing-pack-Phone")?;
     // It leads to the list; the other pack fills the place.
-    page.by_css(".strip-note")?.click()?;
+    page.by_css(".attention")?.click()?;
+    page.wait_until("return document.activeElement.id === 'pick-pack'")?;
+    page.by_text(&said)?;
+    page.assert_accessible()?;
     let catalog = read(&text);
     let other = catalog.offered(&kit.id, Slot::Pack)[0].clone();
     page.by_label("Battery pack")?.choose(&other.name)?;
@@ -131,8 +149,8 @@ fn a_kit_without_its_pack_waits_for_a_pick() -> Outcome {
 #[test]
 fn a_rider_reads_what_concerns_riders() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
-    let text = visit.page.text()?;
-    assert_eq!(text.matches("Demo: maker and parts are made up.").count(), 2, "{text}");
+    let text = all_text(&visit.page)?;
+    assert!(text.contains("Demo: maker and parts are made up."), "{text}");
     for word in ["For makers", "your own catalogue", "this file"] {
         assert!(!text.contains(word), "{word:?} is shown to riders");
     }
@@ -150,16 +168,16 @@ fn another_maker_replaces_the_demo() -> Outcome {
     assert_answers(page, &draft)?;
     assert_eq!(told(page)?, Vec::<String>::new());
     page.by_text("Saltmarsh Lane Workshop")?;
+    open_build(page)?;
     page.by_label("Motor pulley ×2")?.choose("Seventeen")?;
     put(&mut draft, &catalog, Slot::MotorPulley, "seventeen");
     assert_answers(page, &draft)?;
-    let text = page.text()?;
+    let text = all_text(page)?;
     for stranger in ["Ferry Lane", "Kittiwake", "Shingle", "Capstan", "EUR"] {
         assert!(!text.contains(stranger), "{stranger} is still there");
     }
     assert!(text.contains("GBP"));
-    // What the strip covers half way down the page is no fault.
-    page.eval("scrollTo(0, 0)", &[])?;
+    see(page, "Overview")?;
     page.assert_accessible()?;
     page.screenshot_whole("page-other-maker-Phone")?;
     visit.end()
@@ -218,8 +236,9 @@ fn assert_kept(visit: &Visit, answers: &[String], reason: &str) -> Outcome {
     for words in ["maker's parts as of", today.as_str().unwrap_or_default(), reason] {
         assert!(said.contains(words), "{words:?} is not in {said:?}");
     }
-    page.by_role("button", "Dunlin")?;
     assert_eq!(strip(page)?.to_vec(), answers, "{reason}");
+    see(page, "Build")?;
+    page.by_role("button", "Dunlin")?;
     Ok(())
 }
 

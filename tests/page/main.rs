@@ -6,6 +6,7 @@
 mod aloud;
 mod catalogue;
 mod charge;
+mod check;
 mod first;
 mod fit;
 mod inventory;
@@ -24,6 +25,7 @@ mod recovery;
 mod reflow;
 mod ride;
 mod sight;
+mod size;
 mod store;
 mod strip;
 mod sure;

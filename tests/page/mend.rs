@@ -117,7 +117,7 @@ fn folded(size: Size) -> Outcome {
     visit.open(&link("kit=kittiwake&motor_pulley=m10-17"))?;
     page.by_role("link", "1 thing doesn't fit")?;
     open_build(page)?;
-    page.by_label("Your mass")?.fill("1999")?;
+    page.by_label("Your weight")?.fill("1999")?;
     see(page, "Overview")?;
     page.wait_for("both are told", |page| Ok(notes(page)?.len() == 2))?;
     page.by_role("button", WAITS)?.click()?;

@@ -139,9 +139,18 @@ pub(crate) fn drawn(page: &Page) -> Outcome {
     )
 }
 
-/// Waits until the calculator has taken the place of the first screen.
+/// Waits until the calculator has taken the place of the first screen. Whoever comes for the first
+/// time is asked which kit it is, and says the first.
 #[track_caller]
 pub(crate) fn wait_living(page: &Page) -> Outcome {
+    wait_begun(page)?;
+    page.eval("document.querySelector('.first button')?.click()", &[])?;
+    page.wait_until("return !document.querySelector('.first')")
+}
+
+/// Waits until the calculator has taken the place of the first screen.
+#[track_caller]
+pub(crate) fn wait_begun(page: &Page) -> Outcome {
     page.wait_until(
         "return document.documentElement.dataset.app === 'broken'
            || document.querySelector('#view-title')",
@@ -154,22 +163,36 @@ pub(crate) fn wait_living(page: &Page) -> Outcome {
 }
 
 /// Goes to a view by the links of the page, as a person does, and waits until it is there:
-/// "Overview", "Build", "Share", "More", or a question by its name. Where the build stands beside
-/// every view there is no way to it, and none is needed.
+/// "Overview", "Build", "Share", "More", "Catalogue check", or a question by its name. Where the build
+/// stands beside every view there is no way to it, and none is needed.
 #[track_caller]
 pub(crate) fn see(page: &Page, view: &str) -> Outcome {
     let narrow = page.eval("return !document.querySelector('aside')", &[])? == Value::Bool(true);
     if view == "Build" && !narrow {
         return Ok(());
     }
-    if narrow && !["Overview", "Build", "Share", "More"].contains(&view) {
-        page.by_role("link", "Overview")?.click()?;
-    }
-    page.by_role("link", view)?.click()?;
+    let bar = ["Overview", "Build", "Share", "More"];
+    let link = match view {
+        "Catalogue check" => {
+            see(page, "More")?;
+            "Check this catalogue"
+        }
+        question if narrow && !bar.contains(&question) => {
+            see(page, "Overview")?;
+            question
+        }
+        _ => view,
+    };
+    page.by_role("link", link)?.click()?;
     let title = if view == "Build" { "What's on it?" } else { view };
-    page.wait_for(&format!("the view {view}"), |page| {
-        let shown = page.eval("return document.querySelector('#view-title')?.textContent", &[])?;
+    let mut shown = Value::Null;
+    let waited = page.wait_for(&format!("the view {view}"), |page| {
+        shown = page.eval("return document.querySelector('#view-title')?.textContent", &[])?;
         Ok(shown == title)
+    });
+    waited.map_err(|fault| {
+        let _ = page.screenshot("page-lost-on-the-way");
+        Fault::new(format!("{fault}\n  {shown} is in sight, by {:?}", page.url()))
     })
 }
 
@@ -189,6 +212,32 @@ pub(crate) fn unfold(page: &Page, title: &str) -> Outcome {
         }
     }
     page.wait_for(&format!("{title:?} is open"), |_| Ok(open()? == Value::Bool(true)))
+}
+
+/// Every view there is a way to, by name, the overview first and in sight.
+#[track_caller]
+pub(crate) fn views(page: &Page) -> Outcome<Vec<String>> {
+    see(page, "Overview")?;
+    let script =
+        "return [...document.querySelectorAll('nav.list a strong')].map((e) => e.textContent)";
+    let questions: Vec<String> =
+        serde_json::from_value(page.eval(script, &[])?).unwrap_or_default();
+    if questions.len() < 5 {
+        return Err(Fault::new(format!("hardly a question is listed: {questions:?}")));
+    }
+    let beside = page.eval("return !!document.querySelector('aside')", &[])? == Value::Bool(true);
+    let first = if beside { vec!["Overview"] } else { vec!["Overview", "Build"] };
+    let all = first.into_iter().map(str::to_owned).chain(questions);
+    Ok(all.chain(["Share", "More", "Catalogue check"].map(str::to_owned)).collect())
+}
+
+/// Fails with everything that was found wrong, or not at all.
+#[track_caller]
+pub(crate) fn assert_none(found: &[String]) -> Outcome {
+    if found.is_empty() {
+        return Ok(());
+    }
+    Err(Fault::new(format!("{}:\n  {}", found.len(), found.join("\n  "))))
 }
 
 /// Goes to what is on the board, with every group of it open.

@@ -24,6 +24,10 @@ impl App {
         if self.keeper.with_value(Option::is_some) {
             platform::tell_kept(false);
         }
+        // Whoever changes it knows which it is.
+        if self.asks_kit.get_untracked() {
+            self.asks_kit.set(false);
+        }
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
         self.document.try_update(|document| change(document, &catalog))
     }
@@ -106,7 +110,7 @@ impl App {
     /// Has a part of the reader's own in a slot, beginning with the figures of the one before it.
     pub fn use_own(self, slot: Slot, name: String) {
         self.typed.update(|typed| typed.keep(|(at, _), _| at != slot));
-        self.change(|document, catalog| document.use_own(slot, name, catalog));
+        self.change(|document, catalog| document.use_own(&[slot], |_| name.clone(), catalog));
     }
 
     /// Picks several parts at once, such as a pairing of the gear map.
@@ -133,6 +137,20 @@ impl App {
         let name = catalog.kit(kit).map_or("", |kit| &kit.name);
         self.change(|document, catalog| document.start_from(kit, catalog));
         self.edited(text::difference::switched(name));
+    }
+
+    /// The kit on a first visit.
+    pub fn choose_kit(self, kit: &str) {
+        if self.peek(|draft| draft.kit == kit) {
+            self.asks_kit.set(false);
+        } else {
+            self.start_from(kit);
+        }
+    }
+
+    /// A board of the reader's own on a first visit: every part one of their own, by these names.
+    pub fn choose_own(self, name: impl Fn(Slot) -> String) {
+        self.change(|document, catalog| document.use_own(Slot::ALL, name, catalog));
     }
 
     /// Undoes the last edit.

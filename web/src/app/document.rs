@@ -6,7 +6,7 @@ use super::rest::Whole;
 use super::saved::{understood, write_file};
 use super::typed::Place;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Error, Slot};
+use pitchline_core::{Error, Kind, Slot};
 use serde_json::Value;
 use std::sync::Arc;
 
@@ -181,17 +181,26 @@ impl Document {
         found
     }
 
-    /// Has a part of the reader's own in a slot, with the figures of the one before it but its price.
-    pub(super) fn use_own(&mut self, slot: Slot, name: String, catalog: &Catalog) {
+    /// Has parts of the reader's own in some slots, each with the figures of the one before it but its
+    /// price. Ride modes are nobody's parts.
+    pub(super) fn use_own(
+        &mut self,
+        slots: &[Slot],
+        name: impl Fn(Slot) -> String,
+        catalog: &Catalog,
+    ) {
         let mut build = self.build.clone();
-        let mut own = build.draft.record(slot).clone();
-        (own.id, own.name) = (OWN.into(), name);
-        (own.source, own.notes) = Default::default();
-        if let Some(price) = slot.kind().field_index("price") {
-            own.set(price, None);
+        let is_part = |slot: &Slot| slot.holds_part() && slot.kind() != Kind::Mode;
+        for slot in slots.iter().copied().filter(is_part) {
+            let mut own = build.draft.record(slot).clone();
+            (own.id, own.name) = (OWN.into(), name(slot));
+            (own.source, own.notes) = Default::default();
+            if let Some(price) = slot.kind().field_index("price") {
+                own.set(price, None);
+            }
+            build.draft.set_record(slot, own);
+            build.rest.forget_slot(slot);
         }
-        build.draft.set_record(slot, own);
-        build.rest.forget_slot(slot);
         self.replace(build, catalog);
     }
 

@@ -41,7 +41,8 @@ impl App {
 
     /// Opens what the address asks for, and keeps what changes for as long as the page lives.
     pub fn begin_keeping(self, local: Store, session: Store, start: Start) {
-        let Start { tab, told, link, fresh, .. } = start;
+        let Start { tab, told, link, fresh, first, .. } = start;
+        self.asks_kit.set(first && self.loaded.with_untracked(|l| l.catalog.kits.len() > 1));
         let here = Here::begin(&session, tab.id());
         self.unread.set(told);
         let linked = link.is_some_and(|link| self.open_link(&link));

@@ -81,6 +81,8 @@ pub struct App {
     pub(super) bands: Bands,
     pub(super) compared: RwSignal<Compared>,
     pub(super) heard: RwSignal<String>,
+    /// Whether nobody has said yet which kit it is.
+    pub(super) asks_kit: RwSignal<bool>,
     /// Key of the view in sight.
     pub(super) see: RwSignal<String>,
     pub(super) landing: RwSignal<Landing>,
@@ -119,6 +121,7 @@ impl App {
             bands: Bands::default(),
             compared: RwSignal::default(),
             heard: RwSignal::default(),
+            asks_kit: RwSignal::default(),
             see: RwSignal::default(),
             landing: RwSignal::default(),
             places: RwSignal::default(),
@@ -169,6 +172,12 @@ impl App {
     #[must_use]
     pub fn units(self) -> Units {
         self.style().units
+    }
+
+    /// Whether nobody has said yet which kit it is; tracked.
+    #[must_use]
+    pub fn asks_kit(self) -> bool {
+        self.asks_kit.get()
     }
 
     /// The catalogue and how it was come by; tracked.

@@ -45,6 +45,8 @@ pub struct Start {
     pub link: Option<String>,
     /// Whether what is kept is left alone until something is changed.
     pub fresh: bool,
+    /// Whether nothing says which build it is: nobody has been here, and no link led here.
+    pub first: bool,
 }
 
 /// Key of a tab's build.
@@ -101,9 +103,12 @@ pub fn begin(
     if own.is_some() {
         (tab.trail, edits) = Trail::read(&tab.key(), session);
     }
-    let (build, told) = own.or_else(common).unwrap_or_else(first);
+    let known = own.or_else(common);
+    let unknown = known.is_none() && !fresh;
+    let (build, told) = known.unwrap_or_else(first);
     let link = (!ours && !fresh && !address.is_empty()).then(|| address.clone());
-    Start { tab, build, edits, told, link, fresh }
+    let first = unknown && link.is_none();
+    Start { tab, build, edits, told, link, fresh, first }
 }
 
 impl Tab {

@@ -163,6 +163,13 @@ pub fn print() {
     let _ = web_sys::window().map(|window| window.print());
 }
 
+/// Goes where a link within the page leads.
+pub fn follow(href: &str) {
+    if let Some(window) = web_sys::window() {
+        let _ = window.location().set_hash(href);
+    }
+}
+
 /// Milliseconds after which what was opened has been made.
 const OPENED: u32 = 50;
 /// How often it is looked for: the outer fold, the inner one, the view, and a busy browser.

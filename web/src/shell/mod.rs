@@ -9,6 +9,7 @@ mod board_laws;
 mod builds;
 mod differs;
 mod head;
+mod kits;
 #[cfg(test)]
 mod laws;
 mod message;
@@ -21,6 +22,7 @@ mod summary;
 mod tiles;
 mod told;
 
+use crate::app::use_app;
 use crate::platform;
 use crate::question::setup::Setup;
 use crate::text::page;
@@ -30,7 +32,7 @@ use leptos::prelude::*;
 use message::Messages;
 use navigation::{Bar, Questions};
 use paper::Paper;
-use sight::InSight;
+use sight::{InSight, View};
 use told::Told;
 
 /// From this width on the build stands beside every view.
@@ -39,10 +41,13 @@ const WIDE: &str = "(min-width: 60rem)";
 /// The whole page.
 #[component]
 pub fn Page() -> impl IntoView {
+    let app = use_app();
     let wide = RwSignal::new(false);
     platform::on_media(WIDE, move |is| wide.set(is));
+    // A first visit asks one thing.
+    let asks = Memo::new(move |_| View::of(&app.see(), wide.get(), app.asks_kit()) == View::Kits);
     let beside = move || {
-        wide.get().then(|| {
+        (wide.get() && !asks.get()).then(|| {
             view! {
                 <aside class="beside" aria-label=page::ON_IT>
                     <Setup />

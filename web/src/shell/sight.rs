@@ -1,6 +1,8 @@
 //! The view in sight: only that one is mounted.
 
+use super::attention::{Attention, Waits};
 use super::builds::Builds;
+use super::kits::Kits;
 use super::more::More;
 use super::overview::Overview;
 use super::tiles::Tiles;
@@ -9,7 +11,7 @@ use crate::platform;
 use crate::question::catalogue::CatalogueCheck;
 use crate::question::registry::{self, Question};
 use crate::question::setup::Setup;
-use crate::text::{catalogue, page};
+use crate::text::{catalogue, page, shell};
 use leptos::prelude::*;
 
 /// Id of the heading of the view in sight.
@@ -18,6 +20,8 @@ const HEADING: &str = "view-title";
 /// What can be in sight.
 #[derive(Clone, Copy)]
 pub(super) enum View {
+    /// Which kit it is, in place of the overview on a first visit.
+    Kits,
     Overview,
     Build,
     Share,
@@ -29,13 +33,17 @@ pub(super) enum View {
 impl View {
     /// The view of that key; the overview for one that is not known. Where the build stands beside
     /// every view it has none of its own.
-    fn of(key: &str, wide: bool) -> Self {
+    pub(super) fn of(key: &str, wide: bool, asks_kit: bool) -> Self {
         match key {
             "build" if !wide => Self::Build,
             "share" => Self::Share,
             "more" => Self::More,
             "catalogue" => Self::Catalogue,
-            _ => registry::find(key).map_or(Self::Overview, Self::Question),
+            _ => match registry::find(key) {
+                Some(question) => Self::Question(question),
+                None if asks_kit => Self::Kits,
+                None => Self::Overview,
+            },
         }
     }
 
@@ -43,6 +51,7 @@ impl View {
     pub(super) fn key(self) -> &'static str {
         match self {
             Self::Overview => "",
+            Self::Kits => "kits",
             Self::Build => "build",
             Self::Share => "share",
             Self::More => "more",
@@ -55,6 +64,7 @@ impl View {
     pub(super) fn title(self) -> &'static str {
         match self {
             Self::Overview => page::OVERVIEW,
+            Self::Kits => shell::WHICH_KIT,
             Self::Build => page::ON_IT,
             Self::Share => page::SHARE,
             Self::More => page::MORE,
@@ -66,15 +76,27 @@ impl View {
     fn view(self) -> AnyView {
         match self {
             Self::Overview => view! { <Overview /> }.into_any(),
+            Self::Kits => view! { <Kits /> }.into_any(),
             Self::Build => view! {
                 <Tiles />
+                <Attention />
                 <Setup />
             }
             .into_any(),
             Self::Share => view! { <Builds /> }.into_any(),
             Self::More => view! { <More /> }.into_any(),
             Self::Catalogue => view! { <CatalogueCheck /> }.into_any(),
-            Self::Question(question) => (question.view)(),
+            // What goes together says itself what does not.
+            Self::Question(question) if question.id == "fit" => view! {
+                <Waits />
+                {(question.view)()}
+            }
+            .into_any(),
+            Self::Question(question) => view! {
+                <Attention />
+                {(question.view)()}
+            }
+            .into_any(),
         }
     }
 }
@@ -89,7 +111,7 @@ impl PartialEq for View {
 #[component]
 pub(super) fn InSight(wide: RwSignal<bool>) -> impl IntoView {
     let app = use_app();
-    let sight = Memo::new(move |_| View::of(&app.see(), wide.get()));
+    let sight = Memo::new(move |_| View::of(&app.see(), wide.get(), app.asks_kit()));
     Effect::new(move |_| {
         platform::set_title(&match sight.get() {
             View::Overview => "Pitchline".into(),

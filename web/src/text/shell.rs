@@ -17,6 +17,24 @@ pub const PRINT_BUILD: &str = "Print this build";
 pub const TRUST: &str = "How far to trust it";
 /// Leads to the maker's check.
 pub const CHECK_CATALOGUE: &str = "Check this catalogue";
+/// What a first visit asks.
+pub const WHICH_KIT: &str = "Which kit is it?";
+/// Neither.
+pub const OWN_BOARD: &str = "My own board";
+/// What that means.
+pub const OWN_BOARD_WHY: &str = "Enter the parts you have.";
+/// Over what does not fit or is tight.
+#[must_use]
+pub fn check(count: usize) -> String {
+    if count == 1 { "Check 1 thing".into() } else { format!("Check {count} things") }
+}
+
+/// Under the first of them.
+#[must_use]
+pub fn and_more(count: usize) -> String {
+    format!("and {count} more")
+}
+
 /// Over rider, place and ride, on paper.
 pub const CONDITIONS: &str = "Worked out for";
 

@@ -15,6 +15,15 @@ enum What<'a> {
     Size(&'a Misfit),
 }
 
+impl What<'_> {
+    fn short(&self, style: Style) -> String {
+        match self {
+            Self::Parts(notice) => words::notice_short(notice),
+            Self::Size(misfit) => words::misfit_short(misfit, style),
+        }
+    }
+}
+
 /// Something that does not fit or is tight, as it is shown.
 #[derive(Clone, PartialEq)]
 struct Concern {
@@ -48,10 +57,7 @@ impl Verdict {
     /// As it is now; tracked. None where a part is missing.
     pub(super) fn now(app: App) -> Option<Self> {
         let (found, fit) = (app.found()?, app.fit()?);
-        let worst = all(&found, &fit).first().map(|(_, what)| match what {
-            What::Parts(notice) => words::notice_short(notice),
-            What::Size(misfit) => words::misfit_short(misfit, app.style()),
-        });
+        let worst = all(&found, &fit).first().map(|(_, what)| what.short(app.style()));
         Some(Self {
             amiss: found.notices.len() + fit.together.count(Severity::DoesNotFit),
             tight: fit.together.count(Severity::Tight),
@@ -62,6 +68,14 @@ impl Verdict {
     pub(super) fn answer(&self) -> Answer {
         words::verdict(self.amiss, self.tight, &self.worst)
     }
+}
+
+/// All of them in a few words each, the worst first; tracked.
+#[must_use]
+pub fn concerns(app: App) -> Vec<(Grade, String)> {
+    let (Some(found), Some(fit)) = (app.found(), app.fit()) else { return Vec::new() };
+    let style = app.style();
+    all(&found, &fit).into_iter().map(|(grade, what)| (grade, what.short(style))).collect()
 }
 
 /// The list of them.

@@ -21,6 +21,7 @@ use crate::component::{Caution, Fold, Lead};
 use crate::text::{Answer, fit as words, page};
 use belt::{Belts, Side, Tight};
 use bench::Bench;
+pub use concern::concerns;
 use concern::{Concerns, Verdict};
 use deck::Deck;
 use frame::Frame;
