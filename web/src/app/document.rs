@@ -240,13 +240,7 @@ impl Document {
             // Nothing of it was read, so the build stays as it is.
             return Linked::Refused(faults);
         }
-        let said = |build: &Whole| {
-            let link = link::write(build, catalog);
-            let mut pieces: Vec<String> = link.split('&').map(String::from).collect();
-            pieces.sort();
-            pieces
-        };
-        if said(&build) == said(&self.build) {
+        if link::alike(&link::write(&build, catalog), &link::write(&self.build, catalog)) {
             return Linked::Same(faults);
         }
         self.replace(build, catalog);
