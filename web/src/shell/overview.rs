@@ -16,7 +16,7 @@ use leptos::prelude::*;
 pub(super) fn Overview() -> impl IntoView {
     let group = |group: Group| {
         let of = QUESTIONS.iter().filter(|question| question.group == group);
-        let heading = format!("group-{group:?}").to_lowercase();
+        let heading = format!("group-{group:?}").to_ascii_lowercase();
         view! {
             <section aria-labelledby=heading.clone()>
                 <h2 id=heading.clone()>{group.title()}</h2>

@@ -54,7 +54,8 @@ pub fn under(build: &Build, style: Style) -> [[String; 2]; 3] {
 pub fn finding(build: &Build, fits: bool, assumed: &[Slot], style: Style) -> String {
     let [[belt, _], [pack, _], [wheel, _]] = under(build, style);
     let not = if fits { "" } else { " The pack doesn't fit the enclosure." };
-    let assumed: Vec<_> = assumed.iter().map(|slot| words::slot(*slot).to_lowercase()).collect();
+    let assumed: Vec<_> =
+        assumed.iter().map(|slot| words::slot(*slot).to_ascii_lowercase()).collect();
     let assumed = if assumed.is_empty() {
         String::new()
     } else {

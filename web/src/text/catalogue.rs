@@ -72,7 +72,7 @@ pub fn whose(place: &Place) -> String {
     let list =
         Kind::ALL.iter().find(|kind| kind.list_key() == place.list && !place.list.is_empty());
     let what = match (list, place.list.as_str()) {
-        (Some(kind), _) => words::kind(*kind).to_lowercase(),
+        (Some(kind), _) => words::kind(*kind).to_ascii_lowercase(),
         (None, "kits") => "kit".into(),
         (None, _) => return "The file".into(),
     };
@@ -221,7 +221,7 @@ fn disagree(notice: &Notice, style: Style) -> String {
             format!("{}, but its cells alone weigh {}", mass(*pack_kg), mass(*cells_kg))
         }
         Notice::TagMismatch { one, one_tag, other, other_tag } => {
-            let name = |slot: &Slot| words::kind(slot.kind()).to_lowercase();
+            let name = |slot: &Slot| words::kind(slot.kind()).to_ascii_lowercase();
             if one == other {
                 return format!("hanger \"{one_tag}\", mounts for \"{other_tag}\"");
             }
@@ -293,9 +293,13 @@ fn room(between: Between) -> &'static str {
     }
 }
 
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+/// With a capital in front.
+pub(super) fn capital(text: &str) -> String {
+    let mut capital = String::from(text);
+    if let Some(first) = capital.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    capital
 }
 
 #[cfg(test)]

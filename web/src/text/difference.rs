@@ -46,11 +46,11 @@ impl Said {
 
 /// With a small letter in front, unless it is a symbol, such as Kv.
 fn small(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) if !text.starts_with("Kv") => first.to_lowercase().chain(letters).collect(),
-        _ => text.into(),
+    let mut small = String::from(text);
+    if let Some(first) = small.get_mut(..1).filter(|_| !text.starts_with("Kv")) {
+        first.make_ascii_lowercase();
     }
+    small
 }
 
 fn said(of: impl Into<String>, how: String) -> Said {

@@ -32,5 +32,5 @@ pub const TYPED_IN: &str = "Typed in";
 /// Name of a part of the reader's own.
 #[must_use]
 pub fn my_own(part: &str) -> String {
-    format!("My own {}", part.to_lowercase())
+    format!("My own {}", part.to_ascii_lowercase())
 }

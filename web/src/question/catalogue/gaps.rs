@@ -66,7 +66,7 @@ fn rows(list: Memo<Vec<Vec<String>>>) -> Row {
 }
 
 fn name(part: &PartCheck) -> String {
-    format!("{} ({})", part.part.name, words::kind(part.kind).to_lowercase())
+    format!("{} ({})", part.part.name, words::kind(part.kind).to_ascii_lowercase())
 }
 
 fn unpriced(catalog: &Catalog) -> Vec<Vec<String>> {

@@ -1,6 +1,7 @@
 //! What does not fit or is tight, in words.
 
 use super::{at_least, at_most, entered, mm, tenth};
+use crate::text::catalogue::capital;
 use crate::text::{Answer, Style, percent, words};
 use pitchline_core::fit::{Between, Misfit, MisfitKind, Severity, WheelAt};
 use pitchline_core::{Notice, Slot};
@@ -88,11 +89,6 @@ pub const fn verdict_why(amiss: usize, tight: usize) -> &'static str {
     }
 }
 
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 /// Leads to an input by its label.
 #[must_use]
 pub fn change(label: &str) -> String {
@@ -162,14 +158,14 @@ pub fn misfit_short(misfit: &Misfit, style: Style) -> String {
             format!("belt at {} of its rating", percent(used))
         }
         MisfitKind::Clearance { between: pair, room_m } if tight => {
-            spare(&between(pair).to_lowercase(), room_m)
+            spare(&between(pair).to_ascii_lowercase(), room_m)
         }
         MisfitKind::Clearance { between: pair, room_m } => {
             let by = at_least(style, -room_m);
             match pair {
                 Between::Hanger => format!("hanger {by} too narrow"),
                 Between::Axle => format!("axle {by} too short"),
-                other => format!("{}, {by} too little", between(other).to_lowercase()),
+                other => format!("{}, {by} too little", between(other).to_ascii_lowercase()),
             }
         }
         MisfitKind::BoxDrags { room_m } => {
@@ -281,12 +277,12 @@ pub fn notice_short(notice: &Notice) -> String {
         Notice::FullVoltage { .. } => "cell voltage too high".into(),
         Notice::PackTooLight { .. } => "pack lighter than its cells".into(),
         Notice::TagMismatch { one, other, .. } if one == other => {
-            format!("{} and mounts don't match", words::slot(*one).to_lowercase())
+            format!("{} and mounts don't match", words::slot(*one).to_ascii_lowercase())
         }
         Notice::TagMismatch { one, other, .. } => format!(
             "{} and {} don't match",
-            words::slot(*one).to_lowercase(),
-            words::slot(*other).to_lowercase()
+            words::slot(*one).to_ascii_lowercase(),
+            words::slot(*other).to_ascii_lowercase()
         ),
     }
 }

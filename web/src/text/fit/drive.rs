@@ -37,7 +37,7 @@ fn tightest(clearances: &[Clearance]) -> Option<&Clearance> {
 #[must_use]
 pub fn rooms(clearances: &[Clearance], style: Style) -> String {
     tightest(clearances).map_or_else(String::new, |c| {
-        format!("{}, {}", between(c.between).to_lowercase(), clearance(c, style))
+        format!("{}, {}", between(c.between).to_ascii_lowercase(), clearance(c, style))
     })
 }
 

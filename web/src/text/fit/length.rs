@@ -103,13 +103,13 @@ pub(super) fn band(style: Style, [low, high]: [f64; 2], unit: Unit, step: f64) -
 #[must_use]
 pub fn sizes(rows: &[Row]) -> String {
     let name = |row: &Row| {
-        let label = text::label(row.slot.kind(), row.key).to_lowercase();
+        let label = text::label(row.slot.kind(), row.key).to_ascii_lowercase();
         // The part is said where the label alone does not tell.
         match row.key {
             "width_mm" | "length_mm" | "height_mm" | "thickness_mm" | "pitch_mm"
                 if row.slot != Slot::Truck =>
             {
-                format!("{} {label}", words::slot(row.slot).to_lowercase())
+                format!("{} {label}", words::slot(row.slot).to_ascii_lowercase())
             }
             _ => label,
         }
