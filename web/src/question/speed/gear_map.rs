@@ -4,7 +4,7 @@ use super::offer::{Offer, Suggestion, job, teeth, wheel};
 use crate::app::{MapView, Task, use_app};
 use crate::chart::{Cell, Drawing, Figure, Map, Sketch, Table};
 use crate::component::{Choice, Options};
-use crate::question::TaskLine;
+use crate::question::{TaskLine, kept};
 use crate::text::speed::{self as said, Pairing};
 use crate::text::{Style, percent, words};
 use leptos::prelude::*;
@@ -74,18 +74,15 @@ pub(super) fn GearMap() -> impl IntoView {
             Some(job(app.found()?, app.fit()?, &app.catalog(), done))
         },
     );
-    let sketch = Memo::new_with_compare(
-        move |_| {
-            let (offer, view, style) = (last.get()?, app.map_view(), app.style());
-            let (told, rowed) = (offer.clone(), offer.clone());
-            Some(Sketch::new(
-                move || finding(&told, style),
-                move |width| draw(&offer, view, style, width),
-                move || rows(&rowed, style),
-            ))
-        },
-        |_, _| true,
-    );
+    let sketch = kept(Box::new(move || {
+        let (offer, view, style) = (last.get()?, app.map_view(), app.style());
+        let (told, rowed) = (offer.clone(), offer.clone());
+        Some(Sketch::new(
+            move || finding(&told, style),
+            move |width| draw(&offer, view, style, width),
+            move || rows(&rowed, style),
+        ))
+    }));
     let picked = move |stop| {
         if let Some(picks) = last.get_untracked().and_then(|offer| offer.pairing(stop)) {
             app.pick_all(&picks);
