@@ -3,6 +3,7 @@
 mod answer;
 mod choice;
 mod fold;
+mod keyed;
 mod notice;
 mod number_field;
 mod paged;
@@ -11,6 +12,7 @@ mod working;
 pub use answer::{AnswerView, Lead, SideBySide};
 pub use choice::{Choice, Options};
 pub use fold::Fold;
+pub use keyed::keyed;
 pub use notice::{Caution, Notice};
 pub use number_field::{Done, NumberField, Shown};
 pub use paged::{PagedTable, Row, SHOWN};

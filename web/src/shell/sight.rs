@@ -7,6 +7,7 @@ use super::more::More;
 use super::overview::Overview;
 use super::tiles::Tiles;
 use crate::app::{Landing, use_app};
+use crate::component::keyed;
 use crate::platform;
 use crate::question::catalogue::CatalogueCheck;
 use crate::question::registry::{self, Question};
@@ -137,7 +138,8 @@ pub(super) fn InSight(wide: RwSignal<bool>) -> impl IntoView {
                 {sight.view()}
             </section>
         }
+        .into_any()
     };
     // Keyed, so that no view takes over the elements of the one before it.
-    view! { <For each=move || [sight.get()] key=|sight| sight.key() children=one /> }
+    keyed(move || vec![sight.get()], |sight| sight.key().into(), one)
 }

@@ -1,7 +1,7 @@
 //! Which combinations on offer do not fit, kit by kit.
 
 use crate::app::{App, Job, Task, use_app};
-use crate::component::{Fold, PagedTable, Row, SHOWN};
+use crate::component::{Fold, PagedTable, Row, SHOWN, keyed};
 use crate::text::catalogue as text;
 use leptos::prelude::*;
 use pitchline_core::catalog::{Group, KitCheck, KitReport};
@@ -71,7 +71,7 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
         kits.retain(|kit| !kit.groups.is_empty());
         kits
     });
-    let first = move || troubled.get().into_iter().take(SHOWN);
+    let first = move || troubled.get().into_iter().take(SHOWN).collect();
     let more = move || {
         let more = troubled.with(Vec::len).saturating_sub(SHOWN);
         (more > 0).then(|| {
@@ -99,9 +99,7 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
         <p class="facts">{text::KITS_WHY}</p>
         {table}
         // By the report itself, so that what was opened stays open while others come in.
-        <For each=first key=|kit| Arc::as_ptr(kit).addr() let:kit>
-            <Misfits kit />
-        </For>
+        {keyed(first, |kit| Arc::as_ptr(kit).addr().to_string(), |kit| view! { <Misfits kit /> }.into_any())}
         {more}
     }
 }

@@ -4,7 +4,7 @@ mod part;
 mod totals;
 
 use crate::app::{App, use_app};
-use crate::component::{Caution, Fold, Notice};
+use crate::component::{Caution, Fold, Notice, keyed};
 use crate::question::{ELSEWHERE, Input, Inputs, MISFITS};
 use crate::text::{self, page, setup};
 use leptos::prelude::*;
@@ -153,14 +153,11 @@ fn Kits() -> impl IntoView {
                 <strong>{kit.name}</strong>
             </button>
         }
+        .into_any()
     };
     view! {
         <div class="kits" role="group" aria-label=setup::KITS>
-            <For
-                each=move || app.catalog().kits.clone()
-                key=|kit| kit.id.clone()
-                children=one
-            />
+            {keyed(move || app.catalog().kits.clone(), |kit| kit.id.clone(), one)}
         </div>
     }
 }
