@@ -227,6 +227,7 @@ impl fmt::Display for Error {
 }
 
 impl fmt::Display for Reason {
+    #[inline]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::OutOfRange { value, min, max, unit }

@@ -24,6 +24,7 @@ const HEAD: [&str; 6] = ["format", "version", "app", "created", "name", "kit"];
 /// # Errors
 /// One for each value that is faulty, with the JSON pointer of where it is: with another in its
 /// place it would be another build. What is not understood beside follows them.
+#[inline]
 pub fn read_build(value: &Value) -> Result<(Draft, Vec<Error>), Vec<Error>> {
     let mut ignored = Vec::new();
     let mut errors = Vec::new();

@@ -16,6 +16,8 @@
 //! );
 //! ```
 
+// What reads files is `#[inline]`: it is then compiled where it is used, in the page for size.
+
 mod build_file;
 mod check;
 #[cfg(feature = "schema")]
@@ -127,6 +129,7 @@ impl Catalog {
     /// unfilled ([`Draft::unfilled`]): another part in its place would be another board. A slot
     /// that the kit does not name begins with the first part of its kind, and with typical values
     /// where the catalogue lists none.
+    #[inline]
     #[must_use]
     pub fn draft(&self, kit: &str) -> Draft {
         let mut draft = Draft::typical();

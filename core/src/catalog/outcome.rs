@@ -90,6 +90,7 @@ impl Outcome {
     /// assert_eq!(found.answers.unwrap().made_by.catalogue.unwrap(), "2026-11");
     /// assert_eq!(found.ignored[0].field, "/rider/hat");
     /// ```
+    #[inline]
     #[must_use]
     pub fn of(build: Option<&Value>, options: Option<&Value>) -> Self {
         let (options, unread) = options.map(Options::read).unwrap_or_default();

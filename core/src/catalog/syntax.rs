@@ -16,6 +16,7 @@ const SLIPS: [(&str, &str, bool); 7] = [
 ];
 
 /// The fault of a text that is not JSON. Columns count letters.
+#[inline]
 pub fn syntax_fault(json: &str, error: &serde_json::Error) -> Error {
     let said = error.to_string();
     let found = SLIPS.iter().find(|(words, _, _)| said.starts_with(words));

@@ -30,7 +30,7 @@ impl App {
     #[must_use]
     pub fn file(self, created: &str) -> String {
         let file = self.document.with_untracked(|now| saved::write_file(&now.build, created));
-        serde_json::to_string_pretty(&file).unwrap_or_default()
+        format!("{file:#}")
     }
 
     /// Reads the list of saved builds again.

@@ -43,6 +43,7 @@ impl Catalog {
     /// let belt = catalog.check_parts().remove(0);
     /// assert!(belt.no_price && !belt.no_mass && belt.assumed.is_empty());
     /// ```
+    #[inline]
     #[must_use]
     pub fn check_parts(&self) -> Vec<PartCheck<'_>> {
         let mut found = Vec::new();
