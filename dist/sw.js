@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "afb740bcaa1765ef63bc2cd26231562e04f906fef1470f82d0badd4cf641d5a6",
+    "./": "9fd46f03793d4a27b69ad1c30c04b487b30c1235a5c490420222f8fc6aee4fdb",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
@@ -24,19 +24,19 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-5bfc37d9a5143abf.css": "57212b5473ea1f51eb175ccc1fcfd53d57bbcb52a5f91fa846f898767671d638",
+    "main-956d3a966530531c.css": "3a472868b388c70d9197196e4120b453dd9e2081c292a4f16d734b3f24b250e4",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-c1ac528658916055.css": "98180dbe7a70cc47273fd42c9ec2f9156a8ed78d849c0e08c549966f87f41acf",
-    "pitchline-web-3ac9f3e8e2e098af.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-3ac9f3e8e2e098af_bg.wasm": "8a3f2af3fefa3bfdab746f4c7cd4f0ec948ac9f0831481a7d06c43bf82255458",
-    "pitchline.js": "1b2a6372028dfe5d6a39ad1911174e33d3596d31951d9110ac604fcac123133a",
+    "parts-b44e67416b547989.css": "2af877ab9f149c5ca4ee1c9c18deac7f85ba0397cd11e773958a7efb39a97201",
+    "pitchline-web-a255c9e4f28484ed.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-a255c9e4f28484ed_bg.wasm": "bd779d11638fce3f15b71e41f2ad18b183b6f8f409c556cff0b796c05a42f562",
+    "pitchline.js": "886e14bf52f1aaf24122fd4ffda120573f90193e49a967fdd05440b68922e131",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-c84031edaa2be6f4.css": "76aeda6a7de7b947facb830d3a6996e32cf4c0bcff8f1d1c036c53e32d529612",
     "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "9bf1957bcf2b12c4"
+  "version": "ea2e0ab9039463ae"
 };
 
 const SCOPE = self.registration.scope;
