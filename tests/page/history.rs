@@ -256,7 +256,7 @@ fn an_edit_is_what_a_person_calls_one() -> Outcome {
     assert_eq!(offered(page, "Undo")?, "");
     fill(page, "#rider-mass_kg", "91.5")?;
     let before = first.value(Slot::Rider, "mass_kg").unwrap_or_default();
-    let name = format!("Undo: your mass {before} to 91.5\u{a0}kg");
+    let name = format!("Undo: your weight {before} to 91.5\u{a0}kg");
     page.wait_for("it is named", |page| Ok(offered(page, "Undo")? == name))?;
     page.eval(
         "const more = document.querySelector(\"button[aria-label='Your weight: more']\");
@@ -286,7 +286,7 @@ fn back_leads_to_where_the_reader_was() -> Outcome {
     let page = &visit.page;
     let places = |page: &Page| page.eval("return history.length", &[]);
     page.by_css(".list a[href='#see=charge']")?.focus()?;
-    page.eval("scrollTo(0, 120)", &[])?;
+    page.eval("scrollTo(0, 40)", &[])?;
     let before = places(page)?;
     page.press(Key::Enter)?;
     assert_view(page, "How long on the charger?")?;
@@ -307,7 +307,7 @@ fn back_leads_to_where_the_reader_was() -> Outcome {
     page.back()?;
     assert_view(page, "Overview")?;
     let there =
-        "return scrollY === 120 && document.activeElement.matches(\".list a[href='#see=charge']\")";
+        "return scrollY === 40 && document.activeElement.matches(\".list a[href='#see=charge']\")";
     page.wait_until(there)?;
     forward(page)?;
     assert_view(page, "How long on the charger?")?;
@@ -319,7 +319,7 @@ fn back_leads_to_where_the_reader_was() -> Outcome {
     page.wait_until("return scrollY === 80")?;
     page.back()?;
     assert_view(page, "Overview")?;
-    page.wait_until("return scrollY === 120")?;
+    page.wait_until("return scrollY === 40")?;
     visit.end()
 }
 
@@ -384,7 +384,7 @@ fn a_message_undoes_no_more_than_it_names() -> Outcome {
     fill(page, "#rider-mass_kg", "91.5")?;
     page.wait_for("it offers no more", |page| Ok(buttons(page)? == json!(["Close"])))?;
     turn(page, "Undo")?;
-    page.by_text("Undone: your mass")?;
+    page.by_text("Undone: your weight")?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_build(page, &gannet, "the kit is still there")?;
     // At the end of a view nothing is below the message.
