@@ -103,7 +103,7 @@ impl Page {
     pub(crate) fn emulate(&self) -> Outcome {
         let settings = self.settings.borrow().clone();
         let (width, height, scale, mobile) = settings.size.metrics();
-        if settings.engine == Engine::WebKit {
+        if settings.engine != Engine::Chromium {
             return self.resize(width, height);
         }
         let theme = match settings.theme {

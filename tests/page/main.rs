@@ -9,6 +9,7 @@ mod charge;
 mod check;
 mod first;
 mod fit;
+mod history;
 mod inventory;
 mod keep;
 mod keyboard;
