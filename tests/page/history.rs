@@ -129,7 +129,7 @@ fn edit(
             next.set(Slot::Rider, "mass_kg", mass);
         }
         2 => {
-            page.by_css("button[aria-label='Your mass: more']")?.click()?;
+            page.by_css("button[aria-label='Your weight: more']")?.click()?;
             let mass = next.value(Slot::Rider, "mass_kg").unwrap_or_default();
             next.set(Slot::Rider, "mass_kg", mass.round() + 1.0);
         }
@@ -259,7 +259,7 @@ fn an_edit_is_what_a_person_calls_one() -> Outcome {
     let name = format!("Undo: your mass {before} to 91.5\u{a0}kg");
     page.wait_for("it is named", |page| Ok(offered(page, "Undo")? == name))?;
     page.eval(
-        "const more = document.querySelector(\"button[aria-label='Your mass: more']\");
+        "const more = document.querySelector(\"button[aria-label='Your weight: more']\");
          for (let n = 0; n < 5; n++) more.click()",
         &[],
     )?;
