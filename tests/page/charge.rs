@@ -253,6 +253,7 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
     assert!(words.contains("damages lithium cells"), "{words}");
     no_times(page, "Do not charge yet")?;
     unfold(page, CHARGERS)?;
+    said(page, "too cold now")?;
     assert_eq!(row(page, "main", "Springtide")?[2], "too cold now");
     page.screenshot("page-charge-cold-Desktop")?;
     // What goes away with the answers may be at work just then.
