@@ -1,6 +1,6 @@
 //! For weak eyes and screen readers: no rule of axe-core broken, in any state.
 
-use pitchline_tests::browser::{Browser, Outcome, Page, Size, Theme, Violation};
+use pitchline_tests::browser::{Browser, Outcome, Page, Size, Theme};
 
 use crate::strip::assert_answers;
 use crate::visit::{Site, Visit, assert_none, demo, drawn, link, see, views, wait_begun};
@@ -40,17 +40,10 @@ pub(crate) fn trouble(visit: &Visit) -> Outcome {
     visit.page.by_css(".fault").map(drop)
 }
 
-/// What axe-core finds in the view in sight, in a window as high as the view: what the bar at the foot
-/// covers can be scrolled out from under it.
+/// What axe-core finds in the view in sight.
 #[track_caller]
-pub(crate) fn broken(page: &Page, state: &str, size: Size) -> Outcome<Vec<String>> {
-    let room = "return [innerWidth, document.documentElement.scrollHeight]";
-    let [width, height]: [u32; 2] =
-        serde_json::from_value(page.eval(room, &[])?).expect("whole pixels");
-    page.set_size(Size::Pixels(width, height))?;
-    let found = page.axe()?;
-    page.set_size(size)?;
-    Ok(found.iter().map(|one| format!("{state}: {one}")).collect())
+fn broken(page: &Page, state: &str) -> Outcome<Vec<String>> {
+    Ok(page.axe()?.iter().map(|one| format!("{state}: {one}")).collect())
 }
 
 /// The same, light and dark.
@@ -61,7 +54,7 @@ fn broken_in_both(page: &Page, state: &str, size: Size) -> Outcome<Vec<String>> 
         page.set_theme(theme)?;
         let name = format!("page-{state}-{size:?}-{theme:?}");
         page.screenshot_whole(&name.replace([' ', '?', ','], ""))?;
-        found.extend(broken(page, &format!("{state}, {theme:?}"), size)?);
+        found.extend(broken(page, &format!("{state}, {theme:?}"))?);
     }
     Ok(found)
 }
@@ -91,16 +84,8 @@ fn legible(size: Size) -> Outcome {
         }
         open_folds(page)?;
         found.extend(broken_in_both(page, &format!("{view} open"), size)?);
-        // Sizes have been looked at; a change of the window's would take back the colours.
         page.set_forced_colors(true)?;
-        let found_forced = page.axe()?;
-        let obscured = |one: &&Violation| one.rule == "target-size";
-        found.extend(
-            found_forced
-                .iter()
-                .filter(|one| !obscured(one))
-                .map(|one| format!("{view}, forced: {one}")),
-        );
+        found.extend(broken(page, &format!("{view}, forced"))?);
         page.set_forced_colors(false)?;
         for (held, kind) in held.iter_mut().zip(["details[open]", ".steps li", ".chart-table td"]) {
             *held += page.all_by_css(kind)?.len();
@@ -145,7 +130,7 @@ fn no_rule_is_broken_where_nothing_goes() -> Outcome {
             page.screenshot_whole(
                 &format!("page-{said}-{view}-Phone").replace([' ', '?', '\''], ""),
             )?;
-            found.extend(broken(page, &format!("{view}, {said}"), Size::Phone)?);
+            found.extend(broken(page, &format!("{view}, {said}"))?);
         }
     }
     assert_none(&found)?;
