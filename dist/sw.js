@@ -12,31 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "47052cd10f3152cf61fd46885e7678789cf552b9a35754e2e412750d291b5d39",
+    "./": "26a9970ed1332956c2b54c5e0641b0d42216f97387432ca5f98d2df54e446c6f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
-    "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
-    "catalogue.schema.json": "df6c6db6dcc49b51a302bfc0fab5dc279d8a7e61588bb5bf339b0ec1db542f66",
-    "chart-18d6228f44d18603.css": "f908e299e800512dea30f25bb5a8b17a339a51901579496a7d3b985b74564502",
+    "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
+    "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
+    "chart-2bf8b9a7864cd662.css": "0b52ec9daf2e4225252a6d2f602b5a7a3d0e914f17f7d52939e3e29e85419d2a",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-839ea95f52fbd7e2.css": "2ca6558172ec97ed952b8391a17bc797ea9797f579db730598c8269c7b137a58",
+    "drawing-54053583752ed8a1.css": "24028b238b1866b7144acc75fda983acd72409e7334dc52608c34741a033185e",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-a54767b8e868a503.css": "fe0fce99c801700d623c463a5d3c96b061731daf9a5b49d771ea24146918ee5c",
+    "main-dca728f63a41737d.css": "a23ccced6da2d9a0fe7bcf1d921e9610301b036ac72be02fedcddfe01b75abc6",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-61a4c362dff07e5a.css": "083944f27ad26d4dae878e7ce8cbff5f3782ba10c83de4a4cdf03082dc266a2e",
-    "pitchline-web-a9d549ca61b54fe5.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-a9d549ca61b54fe5_bg.wasm": "b85ebc6808f5e9c4040b2c6d30630e75c7284bb382a412dc568c40908b7d7258",
-    "pitchline.js": "b1a60fc2605038660e8509cbb75c3f2d9517698bb731179609c15c16b9b7c398",
+    "parts-90eca3e3a831cfcf.css": "f5290b49a24317f7d5dfb714deea074681a40386ab224a7199be747cb273ca72",
+    "pitchline-web-1f158896fbc10884.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-1f158896fbc10884_bg.wasm": "0076ef68bc4af9af1a4f19dcd7520230410628366313a25cdc3a655d9a4efaf9",
+    "pitchline.js": "c8a3c8eaddb28b0f74a7ed42b3d7bf5765d250afdada93c7523fefda1b1b3b88",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
-    "ride-3d9d57e259950547.css": "da5cf5b0f3eb1b5486fe12b13e177c4311ab04afeab950823cc819b055d87d8c",
+    "ride-c84031edaa2be6f4.css": "76aeda6a7de7b947facb830d3a6996e32cf4c0bcff8f1d1c036c53e32d529612",
     "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "56e4e6d71ea8d5f8"
+  "version": "d6eadba017845d63"
 };
 
 const SCOPE = self.registration.scope;

@@ -101,7 +101,7 @@ impl Page {
     /// All else that the page believes stays.
     #[track_caller]
     pub(crate) fn in_full_height<T>(&self, act: impl FnOnce() -> Outcome<T>) -> Outcome<T> {
-        if self.settings.borrow().engine == Engine::WebKit {
+        if self.settings.borrow().engine != Engine::Chromium {
             return act();
         }
         let (width, height, scale, mobile) = self.settings.borrow().size.metrics();
@@ -124,7 +124,7 @@ impl Page {
     pub(crate) fn emulate(&self) -> Outcome {
         let settings = self.settings.borrow().clone();
         let (width, height, scale, mobile) = settings.size.metrics();
-        if settings.engine == Engine::WebKit {
+        if settings.engine != Engine::Chromium {
             return self.resize(width, height);
         }
         let theme = match settings.theme {

@@ -13,7 +13,7 @@ use tokio::runtime::{Builder, Runtime};
 use url::{ParseError, Url};
 
 use super::process::Process;
-use super::{Browser, Engine, Fault, LIMIT, Outcome, chromium, webkit};
+use super::{Browser, Engine, Fault, LIMIT, Outcome, chromium, firefox, webkit};
 
 /// A driver that waits for its one session.
 pub(crate) struct Driver {
@@ -45,6 +45,7 @@ impl Session {
         let driver = match engine {
             Engine::Chromium => chromium::driver(browser, profile.path()),
             Engine::WebKit => webkit::driver(browser, profile.path()),
+            Engine::Firefox => firefox::driver(browser, profile.path()),
         }?;
         let runtime = match Builder::new_current_thread().enable_all().build() {
             Ok(runtime) => runtime,

@@ -110,7 +110,7 @@ fn whole_task(size: Size) -> Outcome {
     assert_answers(page, &draft)?;
     assert!(look(page)?.starts_with("Gannet"), "the focus moved");
 
-    tab_to(page, "Your mass")?;
+    tab_to(page, "Your weight")?;
     write(page, "96,5")?;
     draft.set(Slot::Rider, "mass_kg", 96.5);
     assert_answers(page, &draft)?;

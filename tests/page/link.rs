@@ -119,7 +119,7 @@ fn slips_in_a_link_are_located() -> Outcome {
     }
     assert_eq!(told.len(), wanted.len(), "{told:#?}");
     let mass = told.iter().find(|line| line.starts_with("rider.mass_kg")).map(String::as_str);
-    assert_eq!(mass, Some("rider.mass_kg: 900\u{a0}kg is outside 20 to 180\u{a0}kg"));
+    assert_eq!(mass, Some("rider.mass_kg: 900\u{a0}kg is outside the range 20 to 180\u{a0}kg"));
     // A name is text, whatever it looks like.
     page.by_role("button", "Save on this device")?.click()?;
     page.by_text("Saved on this device.")?;

@@ -6,8 +6,10 @@
 mod aloud;
 mod catalogue;
 mod charge;
+mod check;
 mod first;
 mod fit;
+mod history;
 mod inventory;
 mod keep;
 mod keyboard;

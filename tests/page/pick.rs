@@ -187,7 +187,7 @@ fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
     open_build(page)?;
-    page.by_label("Your mass")?.fill("95")?;
+    page.by_label("Your weight")?.fill("95")?;
     page.by_label("Cruising speed")?.fill("35")?;
     page.by_label("Your hill")?.fill("12")?;
     let before = strip(page)?;

@@ -116,7 +116,7 @@ fn slips(size: Size) -> Outcome {
     assert!(!greyed(page)?);
 
     for (text, said) in [
-        ("", "is needed"),
+        ("", "is required"),
         ("heavy", "must be a number between 20 and 180\u{a0}kg"),
         ("1.2.3", "must be a number between 20 and 180\u{a0}kg"),
         ("1e2", "must be a number between 20 and 180\u{a0}kg"),

@@ -12,7 +12,7 @@
 //! assert_eq!(catalog.parts(pitchline_core::Kind::MotorPulley).len(), 1);
 //! assert_eq!(
 //!     faults[0].to_string(),
-//!     "\"7 teeth\": /motor_pulleys/1/teeth: 7 teeth is outside 8 to 60 teeth",
+//!     "\"7 teeth\": /motor_pulleys/1/teeth: 7 teeth is outside the range 8 to 60 teeth",
 //! );
 //! ```
 

@@ -231,8 +231,8 @@ fn edits(tour: &mut Tour) -> Outcome {
     tour.page().by_label("Kv")?.fill("140")?;
     tour.see_said(&["altered by you"])?;
     for (label, typed, said) in [
-        ("Your mass", "1999", "must be between"),
-        ("Your mass", "x", "must be a number between"),
+        ("Your weight", "1999", "must be between"),
+        ("Your weight", "x", "must be a number between"),
         ("Pole pairs", "7.5", "must be a whole number"),
         ("Altitude", "1,500", "Type the one you mean"),
     ] {

@@ -150,7 +150,7 @@ impl App {
 
     /// A board of the reader's own on a first visit: every part one of their own, by these names.
     pub fn choose_own(self, name: impl Fn(Slot) -> String) {
-        self.change(|document, catalog| document.use_own(&Slot::ALL, name, catalog));
+        self.change(|document, catalog| document.use_own(Slot::ALL, name, catalog));
     }
 
     /// Undoes the last edit.

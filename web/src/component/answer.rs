@@ -4,6 +4,9 @@ use crate::text::Answer;
 use crate::text::change::Change;
 use leptos::prelude::*;
 
+/// Letters of the longest figure that is shown in full size.
+const LONG: usize = 9;
+
 /// An answer. It is made of spans, since it may stand in a button.
 #[component]
 pub fn AnswerView(
@@ -14,11 +17,13 @@ pub fn AnswerView(
 ) -> impl IntoView {
     // Words may break, a number may not.
     let words = move || answer.with(|a| a.figure.starts_with(|c: char| c.is_ascii_alphabetic()));
+    // A band of times is longer than a figure.
+    let long = move || answer.with(|a| a.figure.chars().count() > LONG);
     view! {
         <span class="headline">
             <span class="headline-name">{move || answer.with(|a| a.name.clone())}</span>
             <span class="headline-figure">
-                <strong class:words=words>{move || answer.with(|a| a.figure.clone())}</strong>
+                <strong class:words=words class:long=long>{move || answer.with(|a| a.figure.clone())}</strong>
                 " "
                 <span>{move || answer.with(|a| a.unit)}</span>
             </span>

@@ -13,5 +13,5 @@ pub use choice::{Choice, Options};
 pub use fold::Fold;
 pub use notice::{Caution, Notice};
 pub use number_field::{Done, NumberField, Shown};
-pub use paged::{Paged, SHOWN};
+pub use paged::{PagedTable, Row, SHOWN};
 pub use working::{Steps, Written};

@@ -1,41 +1,43 @@
-//! A long list, of which so many are shown at a time that the page stays light.
+//! A long table, of which so many rows are shown at a time that the page stays light.
 
+use crate::chart::{Grid, Table};
 use leptos::{html, prelude::*};
 
-/// Most items that are shown at once.
+/// Most rows that are shown at once.
 pub const SHOWN: usize = 50;
 
-/// The first items of a list, with buttons for the next and the previous ones.
+/// Makes the row of that number, counted from 0.
+pub type Row = Box<dyn Fn(usize) -> Vec<String> + Send + Sync>;
+
+/// A table of words: its first rows, with buttons for the next and the previous ones.
 #[component]
-pub fn Paged<T, V>(
-    /// The list. The items shown are the first ones again when it changes.
+pub fn PagedTable(
+    caption: String,
+    heads: &'static [&'static str],
+    /// How many rows there are. The first ones are shown again when that changes.
     #[prop(into)]
-    list: Signal<Vec<T>>,
-    /// What shows some of them.
-    show: V,
-) -> impl IntoView
-where
-    T: Clone + Send + Sync + 'static,
-    V: Fn(Vec<T>) -> AnyView + Send + Sync + 'static,
-{
+    count: Signal<usize>,
+    row: Row,
+) -> impl IntoView {
     let from = RwSignal::new(0);
-    Effect::new(move |before: Option<()>| {
-        list.track();
-        if before.is_some() {
+    Effect::new(move |before: Option<usize>| {
+        let now = count.get();
+        if before.is_some_and(|before| before != now) {
             from.set(0);
         }
+        now
     });
+    let place = move || (from.get(), count.get().min(from.get() + SHOWN), count.get());
     let shown = move || {
-        let from = from.get();
-        show(list.with(|list| list.iter().skip(from).take(SHOWN).cloned().collect()))
-    };
-    let place = move || {
-        let (from, total) = (from.get(), list.with(Vec::len));
-        (from, total.min(from + SHOWN), total)
+        let (from, to, _) = place();
+        let heads = heads.iter().map(|head| String::from(*head)).collect();
+        let rows = (from..to).map(&row).collect();
+        let table = Table { label: String::new(), caption: caption.clone(), heads, rows };
+        view! { <Grid table /> }
     };
     let said = move || match place() {
-        (from, to, total) if to == total => format!("{} to {to} of {total}", from + 1),
-        (from, to, total) => format!("{} to {to} of {total}, and {} more", from + 1, total - to),
+        (from, to, count) if to == count => format!("{} to {to} of {count}", from + 1),
+        (from, to, count) => format!("{} to {to} of {count}, and {} more", from + 1, count - to),
     };
     let top = NodeRef::<html::Div>::new();
     // From the last row, the first of the others is far up.
@@ -46,7 +48,7 @@ where
         }
     };
     view! {
-        <div tabindex="-1" node_ref=top>
+        <div class="chart words" tabindex="-1" node_ref=top>
             {shown}
         </div>
         // The buttons stay, or the focus would go with them.

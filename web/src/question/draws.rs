@@ -41,9 +41,3 @@ pub fn sketch<T: Send + Sync>(
     )
     .into()
 }
-
-/// A table under its usual title.
-#[must_use]
-pub fn table(caption: &str, heads: Vec<String>, rows: Vec<Vec<String>>) -> Table {
-    Table { label: "Table".into(), caption: caption.into(), heads, rows }
-}

@@ -18,8 +18,8 @@ pub(super) fn Head() -> impl IntoView {
                 " "
                 <span class="maker">{move || app.catalog().maker.clone()}</span>
             </a>
-            // Said once, by appearing: nothing is covered and nothing has to be closed.
-            <p class="tagline" role="status">
+            // Said once, by appearing. It can be read under More.
+            <p class="unseen" role="status">
                 {offline}
             </p>
             {turn("↶", shell::UNDO, App::done, App::undo)} {turn("↷", shell::REDO, App::undone, App::redo)}

@@ -59,9 +59,11 @@ fn picture(app: App, kit: &str) -> Option<impl IntoView + use<>> {
     let (width, height) = (tenths(drawing.width), tenths(drawing.height));
     let parts = drawing.parts.iter().map(|(_, marks)| drawn(marks)).collect_view();
     Some(view! {
-        <svg class="chart-svg" viewBox=format!("0 0 {width} {height}") aria-hidden="true">
-            {drawn(&drawing.rest)}
-            {parts}
-        </svg>
+        <span class="board">
+            <svg class="chart-svg" viewBox=format!("0 0 {width} {height}") aria-hidden="true">
+                {drawn(&drawing.rest)}
+                {parts}
+            </svg>
+        </span>
     })
 }

@@ -197,9 +197,9 @@ pub fn cause(cause: Cause) -> String {
         Cause::BeltTravel => "No belt fits".into(),
         Cause::BeltOverload => "Belt overloaded".into(),
         Cause::Clearance(between) => room(between).into(),
-        Cause::BoxDrags => "Box drags".into(),
-        Cause::BoxStrikes => "Box strikes the road".into(),
-        Cause::PackInBox => "Pack in the box".into(),
+        Cause::BoxDrags => "Enclosure drags".into(),
+        Cause::BoxStrikes => "Enclosure strikes the road".into(),
+        Cause::PackInBox => "Pack in the enclosure".into(),
         Cause::WheelBite => "Wheel bite".into(),
     }
 }
@@ -286,7 +286,7 @@ fn room(between: Between) -> &'static str {
         Between::MotorRoad => "Motor to road",
         Between::MotorWheel => "Motor to wheel",
         Between::MotorDeck => "Motor to deck",
-        Between::MotorBox => "Motor to box",
+        Between::MotorBox => "Motor to enclosure",
         Between::MotorMotor => "Motor to motor",
         Between::Hanger => "Hanger width",
         Between::Axle => "Axle length",

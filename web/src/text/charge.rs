@@ -261,7 +261,7 @@ pub fn filling(charge: &Charge, until: f64, style: Style) -> String {
         );
     }
     format!(
-        "{} {} set the pace up to {}. Then the current falls until the charger stops at {end}, after {after}.",
+        "{} {} sets the pace up to {}. Then the current falls until the charger stops at {end}, after {after}.",
         match charge.limit {
             ChargeLimit::Charger => "The charger's",
             ChargeLimit::Cells => "The cells'",

@@ -14,7 +14,7 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
         Reason::OutOfRange { min, max, unit, .. } => ("", min, max, unit),
         Reason::NotWhole { min, max, unit, .. } => ("a whole number ", min, max, unit),
         Reason::NotANumber { min, max, unit } => ("a number ", min, max, unit),
-        _ => return format!("{name} is needed"),
+        _ => return format!("{name} is required"),
     };
     let field = kind.field_index(key).and_then(|index| kind.fields().get(index));
     let sold =

@@ -25,11 +25,11 @@ pub enum Cause {
     BeltOverload,
     /// Two parts meet, or nearly.
     Clearance(Between),
-    /// The box drags on the road under the standing rider.
+    /// The enclosure drags on the road under the standing rider.
     BoxDrags,
-    /// The box strikes the road off a bump, or nearly.
+    /// The enclosure strikes the road off a bump, or nearly.
     BoxStrikes,
-    /// Pack and controller do not go in the box, or only just.
+    /// Pack and controller do not go in the enclosure, or only just.
     PackInBox,
     /// Deck and tyre meet before the trucks' furthest lean, or nearly.
     WheelBite,

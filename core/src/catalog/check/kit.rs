@@ -8,7 +8,6 @@ use crate::answers::{BeltOffers, BeltOnBoard, Drive, belt_fit};
 use crate::build::{Build, Draft, Unfilled};
 use crate::catalog::{Catalog, Kit};
 use crate::parts::{Belt, Record, Slot};
-use alloc::collections::BTreeMap;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -89,9 +88,9 @@ pub struct KitCheck {
     /// Belts on offer, and the one that the kit comes with.
     belts: Vec<(Record, Belt)>,
     own_belt: Record,
-    /// The belt for each motor pulley, wheel pulley and trucks, by its place among those on
-    /// offer; none for the kit's own.
-    belt_for: BTreeMap<[usize; 3], Option<usize>>,
+    /// The belt for each motor pulley, wheel pulley and trucks, as far as it is known: its place
+    /// among those on offer, or none for the kit's own. Empty where there are too many of them.
+    belt_for: Vec<Option<Option<usize>>>,
     combinations: u64,
     /// The combination that is next, and how far the one after it is.
     next: u64,
@@ -132,20 +131,25 @@ impl KitCheck {
         let belts = catalog.offered(&kit.id, Slot::Belt).into_iter();
         // Parts of a catalogue have been checked when it was read.
         let belts = belts.filter_map(|part| Some((part.clone(), Belt::from_record(part).ok()?)));
-        Self {
+        let mut check = Self {
             id: kit.id.clone(),
             name: kit.name.clone(),
             belts: belts.collect(),
             own_belt: draft.record(Slot::Belt).clone(),
             draft,
             choices,
-            belt_for: BTreeMap::new(),
+            belt_for: Vec::new(),
             combinations,
             next: 0,
             stride: stride(combinations),
             misfits: Vec::new(),
             tally: Tally::default(),
+        };
+        let pulleys = check.pulleys().0;
+        if pulleys as u64 <= MOST_CHECKED {
+            check.belt_for.resize(pulleys, None);
         }
+        check
     }
 
     /// Tries the next combination; false once all have been tried that will be.
@@ -214,18 +218,28 @@ impl KitCheck {
             let missing = self.draft.unfilled().iter();
             return missing.map(|unfilled| Finding::Missing(unfilled.slot)).collect();
         }
-        let pulleys = [Slot::MotorPulley, Slot::WheelPulley, Slot::Truck].map(|slot| {
-            self.choices.iter().find(|choice| choice.slot == slot).map_or(0, |choice| choice.at)
-        });
-        let known = self.belt_for.get(&pulleys).copied();
+        let at = self.pulleys().1;
+        let known = self.belt_for.get(at).copied().flatten();
         let place = known.unwrap_or_else(|| self.belt_to_take());
-        self.belt_for.insert(pulleys, place);
+        if let Some(known) = self.belt_for.get_mut(at) {
+            *known = Some(place);
+        }
         let belt = place.and_then(|place| self.belts.get(place)).map(|(belt, _)| belt);
         self.draft.set_record(Slot::Belt, belt.unwrap_or(&self.own_belt).clone());
         let Ok(build) = Build::check(&self.draft) else { return Vec::new() };
         let none = BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] };
         let found = together(&self.draft, &Drive::new(&build), &none);
         found.misfits.into_iter().map(Finding::Misfit).collect()
+    }
+
+    /// How many motor pulleys with wheel pulleys and trucks there are, and which is in the draft.
+    fn pulleys(&self) -> (usize, usize) {
+        let slots = [Slot::MotorPulley, Slot::WheelPulley, Slot::Truck];
+        let by = self.choices.iter().filter(|choice| slots.contains(&choice.slot));
+        by.fold((1, 0), |(count, at), choice| {
+            let shifted = at.saturating_mul(choice.count());
+            (count.saturating_mul(choice.count()), shifted.saturating_add(choice.at))
+        })
     }
 
     /// The belt for the pulleys and trucks in the draft; none for the kit's own.

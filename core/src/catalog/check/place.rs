@@ -2,7 +2,6 @@
 
 use crate::catalog::Catalog;
 use crate::error::{Error, Reason};
-use alloc::collections::BTreeSet;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -66,8 +65,11 @@ impl Catalog {
     #[must_use]
     pub fn count_left_out(&self, faults: &[Error]) -> usize {
         let of_kits = faults.iter().filter(|fault| under(&fault.field, "/kits"));
-        let out = of_kits.filter(|fault| self.is_kit_left_out(fault));
-        let kits: BTreeSet<_> = out.filter_map(|fault| fault.field.split('/').nth(2)).collect();
+        let mut kits: Vec<&str> = Vec::new();
+        for fault in of_kits.filter(|fault| self.is_kit_left_out(fault)) {
+            let number = fault.field.split('/').nth(2);
+            kits.extend(number.filter(|number| !kits.contains(number)));
+        }
         self.left_out.len().saturating_add(kits.len())
     }
 

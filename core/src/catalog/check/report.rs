@@ -66,6 +66,22 @@ impl Counted {
     fn is_same(&self, cause: Cause, severity: Severity, parts: &[Part]) -> bool {
         self.cause == cause && self.severity == severity && self.parts == parts
     }
+
+    fn named(self, choices: &[Choice], with_parts: Option<u64>) -> Group {
+        let name = |slot: &Slot| {
+            let has = |(place, _): &&Part| choices.get(*place).is_some_and(|c| c.slot == *slot);
+            let (place, at) = self.parts.iter().find(has)?;
+            Some((*slot, choices.get(*place)?.name(*at).into()))
+        };
+        Group {
+            parts: self.cause.slots().iter().filter_map(name).collect(),
+            cause: self.cause,
+            severity: self.severity,
+            with_parts,
+            combinations: self.combinations,
+            worst: self.worst,
+        }
+    }
 }
 
 /// The counts so far.
@@ -129,29 +145,18 @@ impl Tally {
         if whole {
             merge(&mut counted, choices, &with);
         }
-        let order =
-            |group: &Counted| (group.severity == Severity::Tight, u64::MAX - group.combinations);
-        counted.sort_by_key(order);
-        let group = |group: Counted| {
-            let slots = group.cause.slots();
-            let mut parts: Vec<(Slot, String)> = group
-                .parts
-                .iter()
-                .filter_map(|(place, at)| {
-                    let choice = choices.get(*place)?;
-                    Some((choice.slot, choice.name(*at).into()))
-                })
-                .collect();
-            parts.sort_by_key(|(slot, _)| slots.iter().position(|other| other == slot));
-            Group {
-                cause: group.cause,
-                severity: group.severity,
-                with_parts: whole.then(|| with(&group.parts)),
-                parts,
-                combinations: group.combinations,
-                worst: group.worst,
-            }
-        };
+        let mut groups: Vec<Group> = Vec::with_capacity(counted.len());
+        let tight = |group: &Group| group.severity == Severity::Tight;
+        for counted in counted {
+            let with_parts = whole.then(|| with(&counted.parts));
+            let group = counted.named(choices, with_parts);
+            // A general sort costs the page more.
+            let after = |other: &Group| {
+                (tight(&group), other.combinations) < (tight(other), group.combinations)
+            };
+            let at = groups.iter().position(after).unwrap_or(groups.len());
+            groups.insert(at, group);
+        }
         KitReport {
             kit,
             name,
@@ -159,7 +164,7 @@ impl Tally {
             checked: self.checked,
             misfitting: self.misfitting,
             tight: self.tight,
-            groups: counted.into_iter().map(group).collect(),
+            groups,
             ungrouped: self.ungrouped,
         }
     }

@@ -1,8 +1,7 @@
 //! What parts leave out: prices, masses, and values that are assumed instead.
 
-use super::Words;
 use crate::app::use_app;
-use crate::component::Fold;
+use crate::component::{Fold, PagedTable, Row};
 use crate::text::{Style, catalogue as text, words};
 use leptos::prelude::*;
 use pitchline_core::catalog::{Catalog, PartCheck};
@@ -38,28 +37,32 @@ pub(super) fn Gaps() -> impl IntoView {
         view! {
             <p class="facts">{text::GAPS_WHY}</p>
             <Fold class="more" title=Signal::derive(priced)>
-                <Words
+                <PagedTable
                     caption="Parts without a price or a mass".into()
                     heads=&["Part", "Left out"]
-                    list=unpriced
-                    row=Vec::clone
+                    count=Signal::derive(move || unpriced.with(Vec::len))
+                    row=rows(unpriced)
                 />
             </Fold>
             <Fold class="more" title=Signal::derive(taken)>
-                <Words
+                <PagedTable
                     caption="Keys that a part leaves out, and what is taken for each".into()
                     heads=&["Part", "Key and value"]
-                    list=assumed
-                    row=Vec::clone
+                    count=Signal::derive(move || assumed.with(Vec::len))
+                    row=rows(assumed)
                 />
             </Fold>
         }
         .into_any()
     };
     view! {
-        <h3>{text::GAPS}</h3>
+        <h2>{text::GAPS}</h2>
         {folds}
     }
+}
+
+fn rows(list: Memo<Vec<Vec<String>>>) -> Row {
+    Box::new(move |at| list.with(|list| list.get(at).cloned()).unwrap_or_default())
 }
 
 fn name(part: &PartCheck) -> String {

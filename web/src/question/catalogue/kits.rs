@@ -1,8 +1,7 @@
 //! Which combinations on offer do not fit, kit by kit.
 
-use super::Words;
 use crate::app::{App, Job, Task, use_app};
-use crate::component::{Fold, SHOWN};
+use crate::component::{Fold, PagedTable, Row, SHOWN};
 use crate::text::catalogue as text;
 use leptos::prelude::*;
 use pitchline_core::catalog::{Group, KitCheck, KitReport};
@@ -80,20 +79,23 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
             view! { <p class="facts">{format!("{more} misfits. Correct these first.")}</p> }
         })
     };
+    let none = Memo::new(move |_| kits.with(Vec::is_empty));
     let table = move || {
-        (!kits.with(Vec::is_empty)).then(|| {
+        (!none.get()).then(|| {
+            let row: Row =
+                Box::new(move |at| kits.with(|kits| kits.get(at).map(told)).unwrap_or_default());
             view! {
-                <Words
+                <PagedTable
                     caption="Combinations of each kit".into()
                     heads=&["Kit", "On offer", "Don't fit", "Tight"]
-                    list=kits
-                    row=told
+                    count=Signal::derive(move || kits.with(Vec::len))
+                    row
                 />
             }
         })
     };
     view! {
-        <h3>{text::KITS}</h3>
+        <h2>{text::KITS}</h2>
         <p class="facts">{text::KITS_WHY}</p>
         {table}
         // By the report itself, so that what was opened stays open while others come in.
@@ -120,6 +122,7 @@ fn told(kit: &Arc<KitReport>) -> Vec<String> {
 /// What does not fit in a kit, folded away.
 #[component]
 fn Misfits(kit: Arc<KitReport>) -> impl IntoView {
+    let app = use_app();
     let of = |severity| kit.groups.iter().filter(move |group| group.severity == severity).count();
     let (misfits, tight) = (of(Severity::DoesNotFit), of(Severity::Tight));
     let some = [(misfits, "misfit", "misfits"), (tight, "tight fit", "tight fits")]
@@ -131,17 +134,20 @@ fn Misfits(kit: Arc<KitReport>) -> impl IntoView {
     view! {
         <Fold class="more" title>
             {
-                let style = use_app().style();
+                let (found, style) = (kit.clone(), app.style());
+                let row: Row = Box::new(move |at| {
+                    found.groups.get(at).map(|group| cells(group, style)).unwrap_or_default()
+                });
                 let more = (kit.ungrouped > 0).then(|| {
                     let more = text::count(kit.ungrouped, "finding", "findings");
                     view! { <p class="facts">{format!("{more} more of other parts are not listed. Correct these first.")}</p> }
                 });
                 view! {
-                    <Words
+                    <PagedTable
                         caption=caption.clone()
                         heads=&["Parts", "What's wrong", "Combinations"]
-                        list=Signal::stored(kit.groups.clone())
-                        row=move |group: &Group| cells(group, style)
+                        count=Signal::stored(kit.groups.len())
+                        row
                     />
                     {more}
                 }

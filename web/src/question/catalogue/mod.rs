@@ -6,8 +6,6 @@ mod kits;
 
 use super::task_line::TaskLine;
 use crate::app::{Loaded, use_app};
-use crate::chart::{Grid, Table};
-use crate::component::Paged;
 use crate::text::catalogue as text;
 use faults::Faults;
 use gaps::{Gaps, missing};
@@ -67,25 +65,4 @@ fn source(loaded: &Loaded) -> String {
         (Some(_), None) => " This is the demo: your own file could not be read.",
     };
     format!("{}, {version}: {parts} in {kits}.{instead}", catalog.maker)
-}
-
-/// A table of words, so many rows at a time; only those are worded.
-#[component]
-fn Words<T, R>(
-    caption: String,
-    heads: &'static [&'static str],
-    #[prop(into)] list: Signal<Vec<T>>,
-    row: R,
-) -> impl IntoView
-where
-    T: Clone + Send + Sync + 'static,
-    R: Fn(&T) -> Vec<String> + Send + Sync + 'static,
-{
-    let show = move |some: Vec<T>| {
-        let heads = heads.iter().map(|head| String::from(*head)).collect();
-        let rows = some.iter().map(&row).collect();
-        let table = Table { label: String::new(), caption: caption.clone(), heads, rows };
-        view! { <div class="chart words"><Grid table /></div> }.into_any()
-    };
-    view! { <Paged list show /> }
 }

@@ -129,7 +129,9 @@ fn Warning(found: Now) -> impl IntoView {
         (!text.is_empty()).then(|| {
             let none = none.get();
             view! {
-                <Notice text />
+                <div class="concern unsafe">
+                    <Notice text />
+                </div>
                 {cure}
                 {(!none.is_empty()).then(|| view! { <p class="facts">{none}</p> })}
             }

@@ -63,7 +63,7 @@ pub(super) fn Belts() -> impl IntoView {
         {grid(order)}
         {take}
         <Headlines list=&[centre] />
-        <Fold class="working" title=words::BELTS_MORE hint=words::BELTS_MORE_HINT>
+        <Fold class="working" title=words::BELTS_MORE>
             {grid(more)}
         </Fold>
     }

@@ -151,7 +151,6 @@ fn Kits() -> impl IntoView {
                 on:click=move |_| app.start_from(&picked)
             >
                 <strong>{kit.name}</strong>
-                <span>{kit.notes}</span>
             </button>
         }
     };

@@ -162,9 +162,8 @@ pub fn belt_name(name: Option<&str>) -> String {
 #[must_use]
 pub fn belts_heads(style: Style) -> Vec<String> {
     let length = style.units.shown(Unit::Millimetre).symbol;
-    let size = format!("Width, {length}");
     let centre = format!("Centre, {length}");
-    ["Belt", "Pitch and profile", "Teeth", &size, &centre, "Load"].map(String::from).into()
+    ["Belt", "Pitch, profile and width", "Teeth", &centre, "Load"].map(String::from).into()
 }
 
 /// What a belt is ordered by: `part` is its figures, `profile` its teeth as its maker calls them.
@@ -185,9 +184,8 @@ pub fn belts_row(
     };
     vec![
         belt_name(name),
-        kind,
+        format!("{kind}, {} wide", entered(style, part.width_m)),
         plain(belt.teeth, 0),
-        style.entered_millimetres(part.width_m),
         style.millimetres(belt.mesh.centre_m),
         percent(belt.used),
     ]

@@ -20,8 +20,6 @@ pub use length::*;
 pub const BELTS: &str = "Belts that fit";
 /// The fold of their other figures, within it.
 pub const BELTS_MORE: &str = "More figures of these belts";
-/// What that holds.
-pub const BELTS_MORE_HINT: &str = "teeth in mesh, travel, mass, price";
 /// The fold of the belt's tension.
 pub const TIGHT: &str = "How tight should the belt be?";
 /// The fold of what was measured.

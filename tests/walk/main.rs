@@ -1,4 +1,4 @@
-//! The main walk through the page in WebKit, the engine of iPhones.
+//! The main walk through the page in WebKit, the engine of iPhones, and in Firefox.
 //!
 //! Answers are the core's, as in the tests of the page in Chromium; the page is the built one.
 
@@ -18,13 +18,34 @@ use visit::{
     Site, Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold, views, wait_living,
 };
 
-fn webkit(size: Size) -> Browser {
-    Browser::new(size).engine(Engine::WebKit)
+/// A test in each engine.
+macro_rules! walk {
+    ($($step:ident)*) => {
+        mod webkit {
+            $(#[test] fn $step() -> super::Outcome { super::$step(super::Engine::WebKit) })*
+        }
+        mod firefox {
+            $(#[test] fn $step() -> super::Outcome { super::$step(super::Engine::Firefox) })*
+        }
+    };
+}
+
+walk! {
+    it_opens_on_a_phone
+    it_opens_on_a_desktop
+    an_edit_is_answered_and_its_link_opens_elsewhere
+    a_build_is_saved_and_opened_again
+    it_works_without_a_signal
+    the_rules_for_paper_hold
+}
+
+fn browser(engine: Engine, size: Size) -> Browser {
+    Browser::new(size).engine(engine)
 }
 
 #[track_caller]
-fn visit(size: Size) -> Outcome<Visit> {
-    Visit::of(Site::new()?, webkit(size))
+fn visit(engine: Engine, size: Size) -> Outcome<Visit> {
+    Visit::of(Site::new()?, browser(engine, size))
 }
 
 /// Nothing broke, and the page complained about nothing.
@@ -37,8 +58,8 @@ fn assert_well(page: &Page) -> Outcome {
 }
 
 /// Opens, answers, draws in every view, and shows how an answer was worked out.
-fn opens(size: Size) -> Outcome {
-    let visit = visit(size)?;
+fn opens(engine: Engine, size: Size) -> Outcome {
+    let visit = visit(engine, size)?;
     let page = &visit.page;
     assert_answers(page, &demo().draft("kittiwake"))?;
     let mut pictures = 0;
@@ -58,14 +79,8 @@ fn opens(size: Size) -> Outcome {
         assert!(found.iter().all(|well| *well == true), "{view}: {found:?}");
         pictures += found.len();
         let wide = page.eval("return document.documentElement.scrollWidth - innerWidth", &[])?;
-        let out = "return [...document.querySelectorAll('body *')]
-            .filter((e) => e.getBoundingClientRect().right > innerWidth + 1)
-            .map((e) => `${e.localName}.${e.getAttribute('class')}`).slice(0, 8)";
-        if wide.as_f64() > Some(0.0) {
-            page.screenshot("webkit-too-wide")?;
-            panic!("{view}: {wide} px too wide, by {}", page.eval(out, &[])?);
-        }
-        page.screenshot(&format!("webkit-{view}-{size:?}").replace([' ', '?'], ""))?;
+        assert!(wide.as_f64() <= Some(0.0), "{view}: {wide} px too wide");
+        page.screenshot(&format!("walk-{engine:?}-{view}-{size:?}").replace([' ', '?'], ""))?;
     }
     assert!(pictures >= 3, "only {pictures} pictures");
 
@@ -78,19 +93,16 @@ fn opens(size: Size) -> Outcome {
     assert_well(page)
 }
 
-#[test]
-fn it_opens_on_a_phone() -> Outcome {
-    opens(Size::Phone)
+fn it_opens_on_a_phone(engine: Engine) -> Outcome {
+    opens(engine, Size::Phone)
 }
 
-#[test]
-fn it_opens_on_a_desktop() -> Outcome {
-    opens(Size::Desktop)
+fn it_opens_on_a_desktop(engine: Engine) -> Outcome {
+    opens(engine, Size::Desktop)
 }
 
-#[test]
-fn an_edit_is_answered_and_its_link_opens_elsewhere() -> Outcome {
-    let visit = visit(Size::Phone)?;
+fn an_edit_is_answered_and_its_link_opens_elsewhere(engine: Engine) -> Outcome {
+    let visit = visit(engine, Size::Phone)?;
     let page = &visit.page;
     let catalog = demo();
     open_build(page)?;
@@ -119,7 +131,7 @@ fn an_edit_is_answered_and_its_link_opens_elsewhere() -> Outcome {
     // The address brings the view too.
     see(page, "Build")?;
     page.wait_for("the address follows", |page| Ok(page.url()?.contains("see=build")))?;
-    let other = webkit(Size::Phone).start()?;
+    let other = browser(engine, Size::Phone).start()?;
     other.goto(&page.url()?)?;
     wait_living(&other)?;
     assert_answers(&other, &draft)?;
@@ -129,9 +141,8 @@ fn an_edit_is_answered_and_its_link_opens_elsewhere() -> Outcome {
     assert_well(page)
 }
 
-#[test]
-fn a_build_is_saved_and_opened_again() -> Outcome {
-    let visit = visit(Size::Phone)?;
+fn a_build_is_saved_and_opened_again(engine: Engine) -> Outcome {
+    let visit = visit(engine, Size::Phone)?;
     let page = &visit.page;
     let mut saved = demo().draft("kittiwake");
     see(page, "Build")?;
@@ -159,9 +170,8 @@ fn a_build_is_saved_and_opened_again() -> Outcome {
     assert_well(page)
 }
 
-#[test]
-fn it_works_without_a_signal() -> Outcome {
-    let mut visit = visit(Size::Phone)?;
+fn it_works_without_a_signal(engine: Engine) -> Outcome {
+    let mut visit = visit(engine, Size::Phone)?;
     visit.page.by_text("Ready offline")?;
     visit.server.stop();
     visit.reload()?;
@@ -176,11 +186,10 @@ fn it_works_without_a_signal() -> Outcome {
     assert_well(&visit.page)
 }
 
-/// The driver neither prints nor pretends to, so the rules for paper are put on the screen, on
+/// A driver neither pretends to print nor shows what it prints, so the rules for paper are put on the screen, on
 /// which this is the width of A4: 210 mm at 96 px an inch.
-#[test]
-fn the_rules_for_paper_hold() -> Outcome {
-    let visit = visit(Size::Pixels(794, 1123))?;
+fn the_rules_for_paper_hold(engine: Engine) -> Outcome {
+    let visit = visit(engine, Size::Pixels(794, 1123))?;
     let page = &visit.page;
     assert_answers(page, &demo().draft("kittiwake"))?;
     see(page, "How fast?")?;
@@ -203,7 +212,7 @@ fn the_rules_for_paper_hold() -> Outcome {
     drawn(page)?;
     let wide = page.eval("return document.documentElement.scrollWidth", &[])?;
     assert_eq!(wide, json!(794));
-    page.screenshot("webkit-paper")?;
+    page.screenshot(&format!("walk-{engine:?}-paper"))?;
     assert_eq!(page.by_css(".lead")?.text()?, answer);
     assert_well(page)
 }
