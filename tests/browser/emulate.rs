@@ -101,7 +101,7 @@ impl Page {
     /// All else that the page believes stays.
     #[track_caller]
     pub(crate) fn in_full_height<T>(&self, act: impl FnOnce() -> Outcome<T>) -> Outcome<T> {
-        if self.settings.borrow().engine == Engine::WebKit {
+        if self.settings.borrow().engine != Engine::Chromium {
             return act();
         }
         let (width, height, scale, mobile) = self.settings.borrow().size.metrics();
