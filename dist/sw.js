@@ -12,31 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "afb740bcaa1765ef63bc2cd26231562e04f906fef1470f82d0badd4cf641d5a6",
+    "./": "26a9970ed1332956c2b54c5e0641b0d42216f97387432ca5f98d2df54e446c6f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
     "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
-    "chart-18d6228f44d18603.css": "f908e299e800512dea30f25bb5a8b17a339a51901579496a7d3b985b74564502",
+    "chart-2bf8b9a7864cd662.css": "0b52ec9daf2e4225252a6d2f602b5a7a3d0e914f17f7d52939e3e29e85419d2a",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-879790c59ad21b23.css": "1579873884acd3569e89e62007feccad22401af9fb18e4d9607321f0049efa43",
+    "drawing-54053583752ed8a1.css": "24028b238b1866b7144acc75fda983acd72409e7334dc52608c34741a033185e",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-5bfc37d9a5143abf.css": "57212b5473ea1f51eb175ccc1fcfd53d57bbcb52a5f91fa846f898767671d638",
+    "main-dca728f63a41737d.css": "a23ccced6da2d9a0fe7bcf1d921e9610301b036ac72be02fedcddfe01b75abc6",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-c1ac528658916055.css": "98180dbe7a70cc47273fd42c9ec2f9156a8ed78d849c0e08c549966f87f41acf",
-    "pitchline-web-3ac9f3e8e2e098af.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-3ac9f3e8e2e098af_bg.wasm": "8a3f2af3fefa3bfdab746f4c7cd4f0ec948ac9f0831481a7d06c43bf82255458",
-    "pitchline.js": "1b2a6372028dfe5d6a39ad1911174e33d3596d31951d9110ac604fcac123133a",
+    "parts-90eca3e3a831cfcf.css": "f5290b49a24317f7d5dfb714deea074681a40386ab224a7199be747cb273ca72",
+    "pitchline-web-1f158896fbc10884.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-1f158896fbc10884_bg.wasm": "0076ef68bc4af9af1a4f19dcd7520230410628366313a25cdc3a655d9a4efaf9",
+    "pitchline.js": "c8a3c8eaddb28b0f74a7ed42b3d7bf5765d250afdada93c7523fefda1b1b3b88",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-c84031edaa2be6f4.css": "76aeda6a7de7b947facb830d3a6996e32cf4c0bcff8f1d1c036c53e32d529612",
     "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "9bf1957bcf2b12c4"
+  "version": "d6eadba017845d63"
 };
 
 const SCOPE = self.registration.scope;

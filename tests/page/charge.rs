@@ -139,7 +139,7 @@ fn chargers(size: Size) -> Outcome {
     see(page, "Overview")?;
     let line = format!("{} to full", to_full(&draft).replace('–', "to"));
     page.wait_for(&line, |page| {
-        Ok(page.by_css("main a[href='#see=charge']")?.text()?.contains(&line))
+        Ok(page.by_css("nav.list a[href='#see=charge']")?.text()?.contains(&line))
     })?;
     visit.end()
 }
@@ -173,7 +173,7 @@ fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
     visit.open(&link("kit=kittiwake&charger=neap-54"))?;
     let refused = "Wrong charger: do not plug it in";
     page.wait_for(refused, |page| {
-        Ok(page.by_css("main a[href='#see=charge']")?.text()?.contains(refused))
+        Ok(page.by_css("nav.list a[href='#see=charge']")?.text()?.contains(refused))
     })?;
     see(page, CHARGER)?;
     let words = said(
@@ -253,6 +253,7 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
     assert!(words.contains("damages lithium cells"), "{words}");
     no_times(page, "Do not charge yet")?;
     unfold(page, CHARGERS)?;
+    said(page, "too cold now")?;
     assert_eq!(row(page, "main", "Springtide")?[2], "too cold now");
     page.screenshot("page-charge-cold-Desktop")?;
     // What goes away with the answers may be at work just then.

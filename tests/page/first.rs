@@ -68,7 +68,7 @@ fn the_shell_stands_while_the_rest_loads() -> Outcome {
     lost.assert_accessible()?;
     visit.server.mend();
     lost.by_role("button", "Try again")?.click()?;
-    lost.wait_until("return document.querySelector('a.tile')")?;
+    lost.wait_until("return document.querySelector('#view-title')")?;
     wait_living(&lost)?;
     visit.end()
 }

@@ -5,6 +5,7 @@ use pitchline_core::{Draft, Slot};
 use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Page, Size};
 use serde_json::{Value, json};
 
+use crate::link::at_end;
 use crate::random::Draws;
 use crate::visit::{Site, Visit, demo, kit_for, link, open_build, put, see, wait_living};
 
@@ -129,7 +130,7 @@ fn edit(
             next.set(Slot::Rider, "mass_kg", mass);
         }
         2 => {
-            page.by_css("button[aria-label='Your mass: more']")?.click()?;
+            page.by_css("button[aria-label='Your weight: more']")?.click()?;
             let mass = next.value(Slot::Rider, "mass_kg").unwrap_or_default();
             next.set(Slot::Rider, "mass_kg", mass.round() + 1.0);
         }
@@ -256,10 +257,10 @@ fn an_edit_is_what_a_person_calls_one() -> Outcome {
     assert_eq!(offered(page, "Undo")?, "");
     fill(page, "#rider-mass_kg", "91.5")?;
     let before = first.value(Slot::Rider, "mass_kg").unwrap_or_default();
-    let name = format!("Undo: your mass {before} to 91.5\u{a0}kg");
+    let name = format!("Undo: your weight {before} to 91.5\u{a0}kg");
     page.wait_for("it is named", |page| Ok(offered(page, "Undo")? == name))?;
     page.eval(
-        "const more = document.querySelector(\"button[aria-label='Your mass: more']\");
+        "const more = document.querySelector(\"button[aria-label='Your weight: more']\");
          for (let n = 0; n < 5; n++) more.click()",
         &[],
     )?;
@@ -286,7 +287,7 @@ fn back_leads_to_where_the_reader_was() -> Outcome {
     let page = &visit.page;
     let places = |page: &Page| page.eval("return history.length", &[]);
     page.by_css(".list a[href='#see=charge']")?.focus()?;
-    page.eval("scrollTo(0, 120)", &[])?;
+    page.wait_until("scrollTo(0, 40); return scrollY === 40")?;
     let before = places(page)?;
     page.press(Key::Enter)?;
     assert_view(page, "How long on the charger?")?;
@@ -303,12 +304,16 @@ fn back_leads_to_where_the_reader_was() -> Outcome {
         &[],
     )?;
     assert_eq!(places(page)?, json!(before.as_u64().unwrap_or_default() + 1));
-    page.eval("scrollTo(0, 80)", &[])?;
+    page.wait_until("scrollTo(0, 80); return scrollY === 80")?;
     page.back()?;
     assert_view(page, "Overview")?;
-    let there =
-        "return scrollY === 120 && document.activeElement.matches(\".list a[href='#see=charge']\")";
-    page.wait_until(there)?;
+    let there = "return [scrollY, document.activeElement.matches(\".list a[href='#see=charge']\")]";
+    let mut seen = Value::Null;
+    let waited = page.wait_for("where the reader was", |page| {
+        seen = page.eval(there, &[])?;
+        Ok(seen == json!([40, true]))
+    });
+    assert!(waited.is_ok(), "{seen}");
     forward(page)?;
     assert_view(page, "How long on the charger?")?;
     page.wait_until("return scrollY === 80")?;
@@ -319,7 +324,7 @@ fn back_leads_to_where_the_reader_was() -> Outcome {
     page.wait_until("return scrollY === 80")?;
     page.back()?;
     assert_view(page, "Overview")?;
-    page.wait_until("return scrollY === 120")?;
+    page.wait_until("return scrollY === 40")?;
     visit.end()
 }
 
@@ -384,12 +389,11 @@ fn a_message_undoes_no_more_than_it_names() -> Outcome {
     fill(page, "#rider-mass_kg", "91.5")?;
     page.wait_for("it offers no more", |page| Ok(buttons(page)? == json!(["Close"])))?;
     turn(page, "Undo")?;
-    page.by_text("Undone: your mass")?;
+    page.by_text("Undone: your weight")?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_build(page, &gannet, "the kit is still there")?;
-    // At the end of a view nothing is below the message.
     see(page, "More")?;
-    page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
+    at_end(page)?;
     page.assert_accessible()?;
     // Gone after ten seconds, but not while someone points at it.
     page.by_css(".message")?.hover(0.5, 0.5)?;

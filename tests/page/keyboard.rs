@@ -6,18 +6,19 @@ use pitchline_tests::browser::{Fault, Key, Outcome, Page, Size};
 use crate::legible::{open_folds_in, trouble};
 use crate::pick::MAP;
 use crate::strip::assert_answers;
-use crate::visit::{Visit, assert_none, demo, kit_for, put, see, views};
+use crate::visit::{Visit, assert_none, demo, drawn, kit_for, put, see, views};
 
-/// Name of what has the focus, and what is wrong with how it is seen. A bar that holds on to the foot
-/// of the screen takes its part of it.
+/// Name of what has the focus, and what is wrong with how it is seen. The foot of the page, with
+/// its bar and messages, takes its part where it holds on to the screen.
 const LOOK: &str = "
     const e = document.activeElement, r = e.getBoundingClientRect();
     if (e === document.body) return ['', ''];
     const name = e.computedName || e.localName;
     const wrong = [];
-    const bar = document.querySelector('.bar');
-    const held = bar && getComputedStyle(bar).position !== 'static' && !bar.contains(e);
-    const bottom = held ? bar.getBoundingClientRect().top : innerHeight;
+    const foot = document.querySelector('.foot'), its = foot.getBoundingClientRect();
+    const above = its.left < r.right && its.right > r.left && !foot.contains(e);
+    const held = above && getComputedStyle(foot).position !== 'static';
+    const bottom = held ? Math.min(innerHeight, its.top) : innerHeight;
     if (r.height < bottom / 2 && !e.closest('.messages') && (r.top < -1 || r.bottom > bottom + 1)) {
       wrong.push(`from ${r.top} to ${r.bottom}, seen from 0 to ${bottom}`);
     }
@@ -76,7 +77,8 @@ fn go(page: &Page, view: &str, size: Size) -> Outcome {
     let title = if view == "Build" { "What's on it?" } else { view };
     page.wait_for(view, |page| {
         Ok(page.eval("return document.activeElement.textContent", &[])? == title)
-    })
+    })?;
+    drawn(page)
 }
 
 /// Opens a fold by the keys alone.

@@ -3,7 +3,7 @@
 use pitchline_tests::browser::{Browser, Outcome, Page, Size, Theme};
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, assert_none, demo, drawn, link, see, views};
+use crate::visit::{Site, Visit, assert_none, demo, drawn, link, see, views, wait_begun};
 
 /// Opens every fold of the view in sight, and those within.
 #[track_caller]
@@ -40,14 +40,21 @@ pub(crate) fn trouble(visit: &Visit) -> Outcome {
     visit.page.by_css(".fault").map(drop)
 }
 
-/// What axe-core finds in the view in sight, light and dark.
+/// What axe-core finds in the view in sight.
 #[track_caller]
 fn broken(page: &Page, state: &str) -> Outcome<Vec<String>> {
+    Ok(page.axe()?.iter().map(|one| format!("{state}: {one}")).collect())
+}
+
+/// The same, light and dark.
+#[track_caller]
+fn broken_in_both(page: &Page, state: &str, size: Size) -> Outcome<Vec<String>> {
     let mut found = Vec::new();
     for theme in [Theme::Light, Theme::Dark] {
         page.set_theme(theme)?;
-        page.screenshot_whole(&format!("page-{}-{theme:?}", state.replace([' ', '?', ','], "")))?;
-        found.extend(page.axe()?.iter().map(|one| format!("{state}, {theme:?}: {one}")));
+        let name = format!("page-{state}-{size:?}-{theme:?}");
+        page.screenshot_whole(&name.replace([' ', '?', ','], ""))?;
+        found.extend(broken(page, &format!("{state}, {theme:?}"))?);
     }
     Ok(found)
 }
@@ -55,13 +62,17 @@ fn broken(page: &Page, state: &str) -> Outcome<Vec<String>> {
 fn legible(size: Size) -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(size).reduced_motion())?;
     let page = &visit.page;
-    let mut found = Vec::new();
+    // Whoever comes for the first time is asked which kit it is.
+    page.goto(&visit.server.url())?;
+    wait_begun(page)?;
+    page.by_css(".first")?;
+    let mut found = broken_in_both(page, "first", size)?;
     visit.open(&link("kit=kittiwake"))?;
     assert_answers(page, &demo().draft("kittiwake"))?;
     for view in views(page)? {
         see(page, &view)?;
         drawn(page)?;
-        found.extend(broken(page, &format!("{view} {size:?}"))?);
+        found.extend(broken_in_both(page, &view, size)?);
     }
     trouble(&visit)?;
     let mut held = [0; 3];
@@ -72,9 +83,9 @@ fn legible(size: Size) -> Outcome {
             chart.click()?;
         }
         open_folds(page)?;
-        found.extend(broken(page, &format!("{view} open {size:?}"))?);
+        found.extend(broken_in_both(page, &format!("{view} open"), size)?);
         page.set_forced_colors(true)?;
-        found.extend(page.axe()?.iter().map(|one| format!("{view}, forced colours: {one}")));
+        found.extend(broken(page, &format!("{view}, forced"))?);
         page.set_forced_colors(false)?;
         for (held, kind) in held.iter_mut().zip(["details[open]", ".steps li", ".chart-table td"]) {
             *held += page.all_by_css(kind)?.len();
@@ -119,7 +130,7 @@ fn no_rule_is_broken_where_nothing_goes() -> Outcome {
             page.screenshot_whole(
                 &format!("page-{said}-{view}-Phone").replace([' ', '?', '\''], ""),
             )?;
-            found.extend(page.axe()?.iter().map(|one| format!("{view}, {said}: {one}")));
+            found.extend(broken(page, &format!("{view}, {said}"))?);
         }
     }
     assert_none(&found)?;

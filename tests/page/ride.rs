@@ -56,6 +56,15 @@ fn wait_rows(page: &Page, draft: &Draft) -> Outcome {
     found
 }
 
+/// A ride's distance as the page writes it with a band, in km. Its samples are cut more coarsely
+/// than the ride, which its band goes with.
+fn about(ride: &Ridden, band: &Band) -> String {
+    let [low, high] = [band.p10, band.p90].map(|m| m * ride.distance_m / band.nominal / 1000.0);
+    let decimals = usize::from(high < 9.95 && high - low < 2.0);
+    let [low, high] = [low, high].map(|km| format!("{km:.decimals$}"));
+    if low == high { high } else { format!("{low}–{high}") }
+}
+
 /// The distance of the chosen way, large.
 #[track_caller]
 fn wait_headline(page: &Page, draft: &Draft, outing: Outing) -> Outcome {
@@ -63,11 +72,7 @@ fn wait_headline(page: &Page, draft: &Draft, outing: Outing) -> Outcome {
     let ride = drive.ride_out(outing, Until::EMPTY);
     drive.build.ride.outing = outing;
     let band = Band::of(&drive.build, Quantity::OutingDistance).expect("it rides");
-    // Its samples are cut more coarsely than the ride, which its band goes with.
-    let [low, high] = [band.p10, band.p90].map(|m| m * ride.distance_m / band.nominal / 1000.0);
-    let decimals = usize::from(high < 9.95 && high - low < 2.0);
-    let [low, high] = [low, high].map(|km| format!("{km:.decimals$}"));
-    let wanted = if low == high { high } else { format!("{low}–{high}") };
+    let wanted = about(&ride, &band);
     page.wait_for(&format!("{outing:?}: {wanted}"), |page| {
         Ok(page.by_css(".ridden strong")?.text()? == wanted)
     })
@@ -97,6 +102,8 @@ fn styles(size: Size) -> Outcome {
     draft.set(Slot::Ride, "rest_s", 30.0);
     wait_rows(page, &draft)?;
     wait_headline(page, &draft, Outing::Own)?;
+    // At its end nothing lies behind the bar.
+    page.eval("scrollTo(0, document.body.scrollHeight)", &[])?;
     page.assert_accessible()?;
     page.screenshot(&format!("page-ride-own-{size:?}"))?;
     visit.end()
@@ -233,6 +240,9 @@ fn a_newer_edit_drops_the_ride_of_an_older_one_and_no_ride_holds_the_page_up() -
     open_build(page)?;
     rides(page)?;
     wait_rows(page, &draft)?;
+    // The band of a ride goes on with the next one until that has its own.
+    wait_headline(page, &draft, Outing::Town)?;
+    let band = Band::of(&drive(&draft).build, Quantity::OutingDistance).expect("it rides");
     let watch = "const rides = document.querySelector('.ride');
         window.shares = new Set(); window.figures = new Set();
         new MutationObserver(() => {
@@ -257,7 +267,7 @@ fn a_newer_edit_drops_the_ride_of_an_older_one_and_no_ride_holds_the_page_up() -
     let ride = |kg: f64| {
         let mut draft = draft.clone();
         draft.set(Slot::Rider, "mass_kg", kg);
-        km(&drive(&draft).ride_out(Outing::Town, Until::EMPTY))
+        about(&drive(&draft).ride_out(Outing::Town, Until::EMPTY), &band)
     };
     // Rides of 40 and 120 kg were never shown: they go another way than those before and after.
     for kg in [40.0, 120.0] {
@@ -274,6 +284,7 @@ fn speeding_up_braking_and_a_long_hill_give_what_the_core_gives() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
     let draft = demo().draft("gannet");
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     // A kit keeps the rider, the place and the ride that were there.
     let draft = {

@@ -4,7 +4,7 @@ use std::fs;
 
 use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 
-use crate::visit::{Site, Visit, assert_none, drawn, link, see, views};
+use crate::visit::{Site, Visit, assert_none, drawn, link, see, views, wait_begun};
 
 /// Screens, elements and words in sight; and for who has to shorten it, the words of each part.
 /// Text kept for who cannot see costs nothing. The build beside a view scrolls for itself: its words
@@ -73,12 +73,18 @@ fn beyond(page: &Page, view: &str, size: Size) -> Outcome<Option<String>> {
     Ok((!over.is_empty()).then(|| format!("{}\n      {}", over.join("; "), parts.join("\n      "))))
 }
 
-/// Every view, for both kits of the demo, metric and imperial.
+/// The start, and every view, for both kits of the demo, metric and imperial.
 fn stays_small(size: Size) -> Outcome {
     let mut over = Vec::new();
     for kit in ["kittiwake", "gannet"] {
         let visit = Visit::before(Site::new()?, Browser::new(size))?;
         let page = &visit.page;
+        // What a first visit begins with, which asks for the kit.
+        page.goto(&visit.server.url())?;
+        wait_begun(page)?;
+        if let Some(found) = beyond(page, "Overview", size)? {
+            over.push(format!("start: {found}"));
+        }
         visit.open(&link(&format!("kit={kit}")))?;
         for units in ["km, kg", "mi, lb"] {
             see(page, "More")?;

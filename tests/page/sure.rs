@@ -130,9 +130,10 @@ fn bands(size: Size) -> Outcome {
     page.screenshot_whole(&format!("page-sure-{size:?}"))?;
 
     // Another board has another band, and an edit too.
-    see(page, "Overview")?;
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     draft = kit_for(&catalog, "gannet", &draft);
+    see(page, "Overview")?;
     assert_answers(page, &draft)?;
     assert_bands(page, &draft)?;
     open_build(page)?;

@@ -14,7 +14,9 @@ use pitchline_tests::browser::{Browser, Engine, Outcome, Page, Size};
 use serde_json::json;
 
 use strip::assert_answers;
-use visit::{Site, Visit, demo, drawn, kit_for, open_build, pick, put, see, views, wait_living};
+use visit::{
+    Site, Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold, views, wait_living,
+};
 
 /// A test in each engine.
 macro_rules! walk {
@@ -77,13 +79,21 @@ fn opens(engine: Engine, size: Size) -> Outcome {
         assert!(found.iter().all(|well| *well == true), "{view}: {found:?}");
         pictures += found.len();
         let wide = page.eval("return document.documentElement.scrollWidth - innerWidth", &[])?;
-        assert!(wide.as_f64() <= Some(0.0), "{view}: {wide} px too wide");
+        let out = "return [...document.querySelectorAll('body *')]
+            .filter((e) => e.getBoundingClientRect().right > innerWidth + 1)
+            .map((e) => `${e.localName}.${e.getAttribute('class')}`).slice(0, 8)";
+        if wide.as_f64() > Some(0.0) {
+            page.screenshot(&format!("walk-{engine:?}-too-wide"))?;
+            panic!("{view}: {wide} px too wide, by {}", page.eval(out, &[])?);
+        }
         page.screenshot(&format!("walk-{engine:?}-{view}-{size:?}").replace([' ', '?'], ""))?;
     }
     assert!(pictures >= 3, "only {pictures} pictures");
 
     see(page, "How fast?")?;
-    page.by_css(".view details.working > summary")?.click()?;
+    unfold(page, "Working")?;
+    let workings = page.all_by_css(".view details.working > summary")?;
+    workings.first().expect("a working").click()?;
     let formula = page.by_css(".view details.working[open] .step-formula")?.text()?;
     assert!(formula.contains('='), "{formula}");
     assert_well(page)

@@ -1,7 +1,7 @@
 //! Words of "How far?".
 
 use super::page::Warning;
-use super::{Style, page, percent, words};
+use super::{Style, percent, words};
 use pitchline_core::ride::END_SHARE;
 use pitchline_core::{Answers, Unit};
 
@@ -73,9 +73,12 @@ pub fn counted(answers: &Answers, style: Style) -> Option<String> {
     ))
 }
 
-/// The same in a few words.
+/// The same in a few words; nothing where it does not get going.
 #[must_use]
 pub fn counted_hint(answers: &Answers, style: Style) -> String {
+    if answers.distance.cruise.distance_m <= 0.0 {
+        return String::new();
+    }
     style.quantity(answers.distance.wh_per_km, Unit::WattHourPerKilometre, 2)
 }
 
@@ -105,12 +108,12 @@ pub fn energy_amount(wh: f64, share: f64, style: Style) -> String {
     format!("{}, {}", style.quantity(wh, Unit::WattHour, 2), percent(share))
 }
 
-/// A distance at a temperature in °C, in a few words.
+/// A distance at a temperature in °C, in a few words; nothing where it does not get going.
 #[must_use]
 pub fn cold_hint(distance_m: f64, air_c: f64, style: Style) -> String {
     let cold = style.quantity(air_c, Unit::Celsius, 3);
     if distance_m <= 0.0 {
-        return page::STILL.into();
+        return String::new();
     }
     format!("{} at {cold}", style.distance_unit(distance_m))
 }

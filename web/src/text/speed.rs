@@ -250,12 +250,11 @@ impl Pairing {
     pub fn said(&self) -> String {
         let Self { motor, wheel_pulley, wheel, far, climbs, here, alike, breaks } = self;
         let lead = if *here { "You have the best of them" } else { "Suggested" };
-        let fits = if *breaks { "" } else { " that fit" };
         let why = match alike {
             Some(1) if *breaks => "It goes farthest.".into(),
             Some(1) => "It goes farthest of those that fit.".into(),
-            Some(n) if *breaks => format!("{n} go about as far; this one climbs best."),
-            Some(n) => format!("{n} go about as far; of those{fits}, this one climbs best."),
+            Some(n) if *breaks => format!("{n} go about as far. This one climbs best."),
+            Some(n) => format!("{n} go about as far. Of those that fit, this one climbs best."),
             None => "It goes farthest of those that fit.".into(),
         };
         format!(

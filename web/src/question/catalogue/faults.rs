@@ -35,7 +35,7 @@ pub(super) fn Faults() -> impl IntoView {
         .into_any()
     };
     view! {
-        <h3>{text::FAULTS}</h3>
+        <h2>{text::FAULTS}</h2>
         {list}
     }
 }

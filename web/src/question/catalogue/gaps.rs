@@ -56,7 +56,7 @@ pub(super) fn Gaps() -> impl IntoView {
         .into_any()
     };
     view! {
-        <h3>{text::GAPS}</h3>
+        <h2>{text::GAPS}</h2>
         {folds}
     }
 }

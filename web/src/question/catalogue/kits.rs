@@ -95,7 +95,7 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
         })
     };
     view! {
-        <h3>{text::KITS}</h3>
+        <h2>{text::KITS}</h2>
         <p class="facts">{text::KITS_WHY}</p>
         {table}
         // By the report itself, so that what was opened stays open while others come in.

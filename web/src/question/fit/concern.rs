@@ -30,6 +30,8 @@ struct Concern {
     grade: Grade,
     text: String,
     cures: Vec<Mend>,
+    /// Where there is no cure: what to look for.
+    none: String,
 }
 
 /// All of them, the worst first.
@@ -84,8 +86,8 @@ pub(super) fn Concerns() -> impl IntoView {
     let app = use_app();
     let list = Memo::new(move |_| now(app));
     let told = move || {
-        let one = |Concern { grade, text, cures }: Concern| {
-            let none = cures.is_empty().then(|| view! { <p class="facts">{words::NO_CURE}</p> });
+        let one = |Concern { grade, text, cures, none }: Concern| {
+            let none = cures.is_empty().then(|| view! { <p class="facts">{none}</p> });
             let cures = cures.into_iter().map(|mend| view! { <Mending mend /> }).collect_view();
             view! {
                 <li class="concern" class:unsafe=grade == Grade::Unsafe class:tight=grade == Grade::Tight>
@@ -111,11 +113,17 @@ fn now(app: App) -> Vec<Concern> {
     let one = |(grade, what): (Grade, What)| match what {
         What::Parts(notice) => {
             let cures = mends(app, &found, notice);
-            Concern { grade, text: text::notice(notice, style), cures }
+            let none = if notice.slots().contains(&Slot::Charger) {
+                let build = &found.build;
+                text::charge::none_fits(build.full_pack_v(), build.cells_charge_a(), style)
+            } else {
+                words::NO_CURE.into()
+            };
+            Concern { grade, text: text::notice(notice, style), cures, none }
         }
         What::Size(misfit) => {
             let cures = misfit.cures.iter().filter_map(|cure| cured(&fit, *cure)).collect();
-            Concern { grade, text: said(&fit, misfit, style), cures }
+            Concern { grade, text: said(&fit, misfit, style), cures, none: words::NO_CURE.into() }
         }
     };
     all(&found, &fit).into_iter().map(one).collect()

@@ -16,9 +16,9 @@ use std::sync::Arc;
 pub(super) fn Runs() -> impl IntoView {
     view! {
         <div class="ride">
-            <h3>{said::SPEEDING_UP}</h3>
+            <h2>{said::SPEEDING_UP}</h2>
             <Sprints />
-            <h3>{said::BRAKING}</h3>
+            <h2>{said::BRAKING}</h2>
             <Stops />
             <Caution text=said::CAUTION_BRAKING />
         </div>

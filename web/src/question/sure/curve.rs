@@ -120,6 +120,11 @@ pub(super) fn rows(
         label: said::CURVE_TABLE.into(),
         caption: said::over_speed_caption(CURVE_SAMPLES),
         heads: said::over_speed_heads(speed, symbol),
-        rows: curve.iter().map(row).collect(),
+        // What does not move has no range at any speed.
+        rows: if distance.cruise.distance_m > 0.0 {
+            curve.iter().map(row).collect()
+        } else {
+            Vec::new()
+        },
     }
 }

@@ -58,7 +58,7 @@ pub fn Trip() -> impl IntoView {
                 sketch=sketch(move || Some(Arc::new(rides.get())), &SPENT)
                 hint=said::ALONG_BARS
             />
-            <h3>{SURE_RIDE}</h3>
+            <h2>{SURE_RIDE}</h2>
             <Sure of=Banded::Outing />
         </div>
     }

@@ -244,7 +244,10 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
         ),
         MisfitKind::PackInBox { left_m, length_for_m, .. } => {
             let would = length_for_m.map_or_else(String::new, |length| {
-                format!(" It takes an inside length of {}.", at_least(style, length))
+                format!(
+                    " At this width and height it takes an inside length of {}.",
+                    at_least(style, length)
+                )
             });
             format!(
                 "The pack and controller don't fit the enclosure: {}.{would}",
