@@ -21,6 +21,7 @@ fn picks(size: Size) -> Outcome {
     let mut seen = vec![strip(page)?];
     page.screenshot(&format!("page-first-{size:?}"))?;
 
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     let mut draft = kit_for(&catalog, "gannet", &first);
     assert_answers(page, &draft)?;

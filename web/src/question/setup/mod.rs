@@ -62,7 +62,13 @@ pub fn Setup() -> impl IntoView {
             {told}
         </div>
         <div class="groups">
-            <Fold class="group" title=setup::RIDER hint=hint(rider) begins_open=true>
+            <Fold
+                class="group"
+                title=setup::RIDER
+                hint=hint(rider)
+                holds=keys(&ABOUT)
+                begins_open=true
+            >
                 <Riding />
             </Fold>
             {GROUPS.iter().map(group).collect_view()}
