@@ -12,31 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "26a9970ed1332956c2b54c5e0641b0d42216f97387432ca5f98d2df54e446c6f",
+    "./": "db5d9f245ceb0540c8c9e7877c2215473c4703bd92fa9072f29924ab98a9234b",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
     "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
-    "chart-2bf8b9a7864cd662.css": "0b52ec9daf2e4225252a6d2f602b5a7a3d0e914f17f7d52939e3e29e85419d2a",
+    "chart-c16f6bf23bbe615c.css": "c3d6b8608b0e69d11b432d478881d4e9b691b26271e391a81ec04c1a02641dde",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-54053583752ed8a1.css": "24028b238b1866b7144acc75fda983acd72409e7334dc52608c34741a033185e",
+    "drawing-eb3b6a537bad403a.css": "5d2452fa59bb7257ed8fe0679b7d26e3e0fe9660d3d273e967a0e34993d99400",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-dca728f63a41737d.css": "a23ccced6da2d9a0fe7bcf1d921e9610301b036ac72be02fedcddfe01b75abc6",
+    "main-c95a19553fa0d7a4.css": "d4e39a0f741ed7895198da42a2900b64f34a4713c635ecb8416b86cbea7d3a9d",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
     "parts-90eca3e3a831cfcf.css": "f5290b49a24317f7d5dfb714deea074681a40386ab224a7199be747cb273ca72",
-    "pitchline-web-1f158896fbc10884.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-1f158896fbc10884_bg.wasm": "0076ef68bc4af9af1a4f19dcd7520230410628366313a25cdc3a655d9a4efaf9",
-    "pitchline.js": "c8a3c8eaddb28b0f74a7ed42b3d7bf5765d250afdada93c7523fefda1b1b3b88",
+    "pitchline-web-ccd20292cdf0c6b1.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-ccd20292cdf0c6b1_bg.wasm": "d16743acea6a52486d8f4cec78f212df43c97210162ba3fafe021692314e4ded",
+    "pitchline.js": "26372d9d464dad5c268be9c6c95c102744a644e5c9e0be4edd2e71bdf197d021",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
-    "ride-c84031edaa2be6f4.css": "76aeda6a7de7b947facb830d3a6996e32cf4c0bcff8f1d1c036c53e32d529612",
+    "ride-69f0c253e40e7d7c.css": "4bf5d3c51a7a7d63365bf1272f4533ad1f896344b6dfe2b956aff223ee52d21b",
     "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "d6eadba017845d63"
+  "version": "45a3912622f2151e"
 };
 
 const SCOPE = self.registration.scope;
