@@ -12,32 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "54db4f008e41ee417c0bcfc4d35cae929d97a63ea9b6cc80202a26492295f586",
+    "./": "ffb710ba597525a8dd280da3441148cb725c7d0fa8a3ce830a23b56fce0952ff",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
-    "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
-    "catalogue.schema.json": "df6c6db6dcc49b51a302bfc0fab5dc279d8a7e61588bb5bf339b0ec1db542f66",
-    "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
-    "contents-cfaa597d59704b2.css": "f94cadb7e8ccd647c7baf95472806921cb08aba7600532b684f4451c779924f1",
+    "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
+    "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
+    "chart-c16f6bf23bbe615c.css": "c3d6b8608b0e69d11b432d478881d4e9b691b26271e391a81ec04c1a02641dde",
     "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
+    "drawing-3545b7da2fc01867.css": "54f3b25092f504846ac58dde9eee6377726d8e519277ca05932f28a65d9b3c27",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
+    "main-c95a19553fa0d7a4.css": "d4e39a0f741ed7895198da42a2900b64f34a4713c635ecb8416b86cbea7d3a9d",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-c61522b7e4755c6a.css": "fbb8df7645b193bd8c6f78f793878a83a7dfe50e32e929f0a123f3fc450dc4ff",
-    "pitchline-web-e0d8e4931fcd1d44.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
-    "pitchline-web-e0d8e4931fcd1d44_bg.wasm": "d70447a734c3977750a6ea94b44ae3b4125253ff15ed419fbc20b29766ceaf44",
-    "pitchline.js": "6704abeb50a6c1d69b5c0967950338ffd0e1eb9b234cac52f7c2bda8b99e3871",
+    "parts-90eca3e3a831cfcf.css": "f5290b49a24317f7d5dfb714deea074681a40386ab224a7199be747cb273ca72",
+    "pitchline-web-ccd20292cdf0c6b1.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-ccd20292cdf0c6b1_bg.wasm": "d16743acea6a52486d8f4cec78f212df43c97210162ba3fafe021692314e4ded",
+    "pitchline.js": "26372d9d464dad5c268be9c6c95c102744a644e5c9e0be4edd2e71bdf197d021",
     "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
-    "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
-    "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
-    "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
+    "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
+    "ride-69f0c253e40e7d7c.css": "4bf5d3c51a7a7d63365bf1272f4533ad1f896344b6dfe2b956aff223ee52d21b",
+    "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
   },
-  "version": "0642f1719cac5cc9"
+  "version": "ec46a74ab0307081"
 };
 
 const SCOPE = self.registration.scope;

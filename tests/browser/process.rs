@@ -1,7 +1,7 @@
 //! A program that runs beside the tests.
 
 use std::io::{BufRead, BufReader};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::time::{Duration, Instant};
@@ -119,18 +119,34 @@ impl Drop for Process {
     }
 }
 
+/// How many processes were started on this folder, by their arguments or environment.
+pub fn running(folder: &Path) -> Outcome<usize> {
+    let mut count = 0;
+    for process in std::fs::read_dir("/proc")? {
+        let process = process?.path();
+        // A process may end while we look.
+        let read = |name| std::fs::read(process.join(name)).unwrap_or_default();
+        let started = [read("cmdline"), read("environ")].concat();
+        if String::from_utf8_lossy(&started).contains(&*folder.to_string_lossy()) {
+            count += 1;
+        }
+    }
+    Ok(count)
+}
+
 /// What to say of a program that is not on this machine.
 #[track_caller]
 pub(crate) fn missing(name: &str) -> Fault {
     let package = match name {
-        "chromium" => "chromium",
-        "chromedriver" => "chromium-driver",
-        "Xvfb" => "xvfb",
-        _ => "webkit2gtk-driver",
+        "chromium" => "Debian's chromium",
+        "chromedriver" => "Debian's chromium-driver",
+        "firefox" => "Debian's firefox-esr",
+        "geckodriver" => "the crate geckodriver",
+        "Xvfb" => "Debian's xvfb",
+        _ => "Debian's webkit2gtk-driver",
     };
     Fault::new(format!(
-        "{name} is not installed; tests/run installs what the tests need, \
-         on Debian and Ubuntu here the package {package}"
+        "{name} is not installed; tests/run installs what the tests need, here {package}"
     ))
 }
 

@@ -28,6 +28,13 @@ pub const TIGHT_M: f64 = 0.002;
 /// Bore, outer diameter and width of a 608 bearing, m. Source: ISO 15.
 pub const BEARING_608_M: [f64; 3] = [0.008, 0.022, 0.007];
 
+/// How far the deck reaches beyond each axle, as a share of the wheelbase. Common practice, no source.
+pub const DECK_END_SHARE: f64 = 0.16;
+/// Diameter of a wheel's core as a share of the wheel's. Common practice, no source.
+pub const CORE_SHARE: f64 = 0.5;
+/// Height of a belt's tooth as a share of its pitch: 2.06 mm at 5 mm, from memory.
+pub const TOOTH_SHARE: f64 = 0.412;
+
 law! {
     /// Wheel pulley to the road, m.
     ///
@@ -77,7 +84,7 @@ law! {
 
 law! {
     /// Motor can to the box ahead of it, measured along the board, m.
-    MotorBox = "Motor to the box", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
+    MotorBox = "Motor to the enclosure", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
     base: "L_base" Metre, length: "l_box" Metre, ahead: "l_ahead" Metre, wall: "t_wall" Metre,
     centre: "C" Metre, angle: "θ_mount" Degree, can: "d_can" Metre =>
         (base - length) / 2.0 + ahead - wall - centre * sine_cosine(angle).1 - can / 2.0

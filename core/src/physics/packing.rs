@@ -44,6 +44,6 @@ law! {
 
 law! {
     /// Room left over in the box, m.
-    RoomLeft = "Room left in the box", "c" = "l_inside − l_filled − 4 mm", Metre, PRACTICE;
+    RoomLeft = "Room left in the enclosure", "c" = "l_inside − l_filled − 4 mm", Metre, PRACTICE;
     inside: "l_inside" Metre, filled: "l_filled" Metre => inside - filled - LINING_M
 }

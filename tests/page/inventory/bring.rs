@@ -231,8 +231,8 @@ fn edits(tour: &mut Tour) -> Outcome {
     tour.page().by_label("Kv")?.fill("140")?;
     tour.see_said(&["altered by you"])?;
     for (label, typed, said) in [
-        ("Your mass", "1999", "must be between"),
-        ("Your mass", "x", "must be a number between"),
+        ("Your weight", "1999", "must be between"),
+        ("Your weight", "x", "must be a number between"),
         ("Pole pairs", "7.5", "must be a whole number"),
         ("Altitude", "1,500", "Type the one you mean"),
     ] {
@@ -305,7 +305,7 @@ fn links(tour: &mut Tour) -> Outcome {
 fn files(tour: &mut Tour) -> Outcome {
     let fixture = |name: &str| fs::read_to_string(root().join("tests/fixture").join(name));
     let demo = fs::read_to_string(dist().join("demo.json"))?;
-    tour.catalogue(&fixture("three-faults.json")?, "3 faults in catalogue.json.")?;
+    tour.catalogue(&fixture("three-faults.json")?, "3 entries of this catalogue")?;
     tour.catalogue(&fixture("broken.json")?, "could not be read")?;
     tour.catalogue(&fixture("other-maker.json")?, "Saltmarsh Lane Workshop")?;
     let plug = "\"charge_port\": \"round 3-pin\", \"mass_kg\": 1.1";

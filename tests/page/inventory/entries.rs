@@ -96,6 +96,15 @@ pub(super) fn renamed(entries: &Entries, changes: &[Renamed]) -> Entries {
                 *place = way.join(" > ");
                 hits += 1;
                 return !change.new.is_empty();
+            } else if change.kind == "captions" {
+                // What a table has is named after it.
+                let of_table = kind == "tables" || kind == "rows";
+                let rest = name.strip_prefix(change.old).filter(|_| of_table);
+                if let Some(renamed) = rest.map(|rest| format!("{}{rest}", change.new)) {
+                    *name = renamed;
+                    hits += 1;
+                }
+                return true;
             } else if kind == change.kind && name == change.old {
                 name
             } else {

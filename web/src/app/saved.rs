@@ -60,7 +60,11 @@ fn parsed(text: &str) -> Result<Value, Vec<Error>> {
     serde_json::from_str(text).map_err(|error: serde_json::Error| vec![syntax_fault(text, &error)])
 }
 
-fn understood(mut value: Value, catalog: &Catalog) -> Result<(Whole, Vec<Error>), Vec<Error>> {
+/// Reads a build, as far as it is understood.
+pub(super) fn understood(
+    mut value: Value,
+    catalog: &Catalog,
+) -> Result<(Whole, Vec<Error>), Vec<Error>> {
     let mut rest = Rest::default();
     let Some(map) = value.as_object_mut() else {
         return Err(read_build(&value).err().unwrap_or_default());

@@ -260,15 +260,6 @@ fn sheet(
     class: &'static str,
     name: Option<String>,
 ) -> impl IntoView + use<> {
-    let mark = |mark: &Mark| match mark {
-        Mark::Text { class, x, y, anchor, text } => view! {
-            <text class=*class x=tenths(*x) y=tenths(*y) text-anchor=anchor.word()>
-                {text.clone()}
-            </text>
-        }
-        .into_any(),
-        shape => view! { <path class=shape.class() d=shape.outline() /> }.into_any(),
-    };
     view! {
         <svg
             class=class
@@ -279,7 +270,21 @@ fn sheet(
             aria-hidden=name.is_none().then_some("true")
             aria-label=name
         >
-            {marks.iter().map(mark).collect_view()}
+            {drawn(marks)}
         </svg>
     }
+}
+
+/// Marks as elements of SVG.
+pub(crate) fn drawn(marks: &[Mark]) -> impl IntoView + use<> {
+    let mark = |mark: &Mark| match mark {
+        Mark::Text { class, x, y, anchor, text } => view! {
+            <text class=*class x=tenths(*x) y=tenths(*y) text-anchor=anchor.word()>
+                {text.clone()}
+            </text>
+        }
+        .into_any(),
+        shape => view! { <path class=shape.class() d=shape.outline() /> }.into_any(),
+    };
+    marks.iter().map(mark).collect_view()
 }

@@ -68,17 +68,17 @@ impl BoxPlan {
         let high = width.max(across);
         let far = length.max(used);
         let dims = vec![
-            size("Box, inside length", self.length_m, ((0.0, high), (length, high)), 32.0),
-            size("Box, inside width", self.width_m, ((far, width), (far, 0.0)), 14.0),
+            size("Enclosure, inside length", self.length_m, ((0.0, high), (length, high)), 32.0),
+            size("Enclosure, inside width", self.width_m, ((far, width), (far, 0.0)), 14.0),
             taken(
-                "Taken with padding, length",
+                "Length used, with padding",
                 self.used_length_m,
                 ((0.0, high), (used, high)),
                 12.0,
                 used > length,
             ),
             taken(
-                "Taken with padding, width",
+                "Width used, with padding",
                 self.used_width_m,
                 ((0.0, 0.0), (0.0, across)),
                 12.0,

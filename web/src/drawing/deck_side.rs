@@ -77,14 +77,10 @@ impl DeckSide {
         };
         let down = |s: f64, from: f64| ((along(s), from), (along(s), 0.0));
         let dims = vec![
-            dim("Box to the road, standing still", self.clear_m, down(0.8, low)),
+            dim("Enclosure to road, standing still", self.clear_m, down(0.8, low)),
             Dim {
                 word: "off a bump",
-                ..dim(
-                    "Box to the road, at the bottom of the bump",
-                    self.bump_clear_m,
-                    down(-0.9, bump_low),
-                )
+                ..dim("Enclosure to road, off a bump", self.bump_clear_m, down(-0.9, bump_low))
             },
             Dim {
                 word: "sag",
@@ -102,7 +98,7 @@ impl DeckSide {
             },
         ];
         let mut plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) }
-            .note((mid, floor + mm(self.box_depth_m) * 0.4), "box")
+            .note((mid, floor + mm(self.box_depth_m) * 0.4), "enclosure")
             .note((-0.7 * half, under(0.7 * half) + thick / 2.0), "deck")
             .note((half, axle + wheel * 0.5), "wheel");
         // Behind large wheels nothing of it is seen.

@@ -9,7 +9,7 @@ use pitchline_core::{Headline, Step, Unit, explain};
 
 /// The working of a headline, folded away.
 #[component]
-pub fn WorkingFold(which: Headline) -> impl IntoView {
+pub fn Working(which: Headline, #[prop(into)] title: Signal<String>) -> impl IntoView {
     let app = use_app();
     let first = match which {
         Headline::TopSpeed
@@ -21,18 +21,21 @@ pub fn WorkingFold(which: Headline) -> impl IntoView {
         _ => page::STEPPED,
     };
     let steps = move || app.found().map(|found| explain(&found.build, which)).unwrap_or_default();
-    view! { <WorkingSteps first steps /> }
+    view! { <WorkingSteps title first steps /> }
 }
 
 /// Any working, folded away; `first` is a word about it.
 #[component]
 pub fn WorkingSteps(
+    /// Of what.
+    #[prop(into)]
+    title: Signal<String>,
     first: &'static str,
     steps: impl Fn() -> Vec<Step> + Clone + Send + Sync + 'static,
 ) -> impl IntoView {
     let app = use_app();
     view! {
-        <Fold class="working" title="Working">
+        <Fold class="working" title>
             {
                 let steps = steps.clone();
                 view! { <Steps first steps=Signal::derive(move || written(app, &steps())) /> }

@@ -2,6 +2,7 @@
 
 use crate::app::shelf::{Entry, State};
 use crate::app::{App, link, use_app};
+use crate::component::keyed;
 use crate::platform;
 use crate::text::page;
 use leptos::prelude::*;
@@ -44,9 +45,6 @@ pub(super) fn Builds() -> impl IntoView {
                 <button type="button" on:click=export>
                     "Save as file"
                 </button>
-                <button type="button" on:click=move |_| app.undo()>
-                    "Undo last pick"
-                </button>
             </div>
             <Show when=move || app.by_hand()>
                 <div class="field">
@@ -68,17 +66,14 @@ pub(super) fn Builds() -> impl IntoView {
                     autocomplete="off"
                     prop:value=move || app.draft(|draft| draft.name.clone())
                     on:input=move |e| app.name(&event_target_value(&e))
+                    on:blur=move |_| app.leave_name()
                 />
                 <button type="button" on:click=move |_| app.save()>
                     "Save on this device"
                 </button>
             </div>
             <ul class="saved">
-                <For
-                    each=move || app.saved()
-                    key=|entry| entry.key.clone()
-                    children=move |entry| saved(app, entry)
-                />
+                {keyed(move || app.saved(), |entry| entry.key.clone(), move |entry| saved(app, entry))}
             </ul>
             <div class="field">
                 <label for="build-file">"Open a build file"</label>
@@ -95,7 +90,7 @@ pub(super) fn Builds() -> impl IntoView {
 
 /// A saved build; what it holds is read when it is opened. One that is not understood in full can be
 /// had as the file that it is.
-fn saved(app: App, entry: Entry) -> impl IntoView {
+fn saved(app: App, entry: Entry) -> AnyView {
     let Entry { name, state, .. } = entry.clone();
     let (opened, kept, forgotten) = (entry.clone(), entry.clone(), entry);
     let open = (state != State::Unreadable).then(|| {
@@ -140,6 +135,7 @@ fn saved(app: App, entry: Entry) -> impl IntoView {
             </button>
         </li>
     }
+    .into_any()
 }
 
 /// A file name from a build's own name, in letters that every system takes.

@@ -1,17 +1,17 @@
 //! What the page has to say: faults in files and links.
 
 use crate::app::{Loaded, use_app};
-use crate::text::{Style, fault, page};
+use crate::text::{Style, catalogue as text, fault, page};
 use leptos::prelude::*;
 use pitchline_core::{Error, Reason};
 
-/// Faults of the catalogue, a link or a file: where each is and what was expected.
+/// Why another catalogue stands in, that some of this one could not be used, and what could not be
+/// read of a link or a file.
 #[component]
 pub(super) fn Told() -> impl IntoView {
     let app = use_app();
     let catalogue = move || {
         let Loaded { faults, refused, kept, .. } = app.loaded();
-        let style = app.style();
         let refused = refused.map(|why| {
             let title = match &kept {
                 Some(date) => page::kept_parts(date),
@@ -19,11 +19,16 @@ pub(super) fn Told() -> impl IntoView {
             };
             boxed(title, view! { <p>{why}</p> }.into_any())
         });
-        let title = match faults.len() {
-            1 => "1 fault in catalogue.json. The rest works.".into(),
-            n => format!("{n} faults in catalogue.json. The rest works."),
-        };
-        let faults = (!faults.is_empty()).then(|| boxed(title, list(&faults, style)));
+        // Which they are is for the maker, however many there are.
+        let faults = (!faults.is_empty()).then(|| {
+            view! {
+                <div class="told">
+                    <p>
+                        {text::unusable(faults.len())} " " <a href="#see=catalogue">{text::SEE}</a>
+                    </p>
+                </div>
+            }
+        });
         view! {
             {refused}
             {faults}

@@ -1,5 +1,14 @@
 //! The page's own words.
 
+/// A caution: what everyone must read, and the rest.
+#[derive(Clone, Copy, Debug)]
+pub struct Warning {
+    /// At most 30 words.
+    pub short: &'static str,
+    /// Behind "More".
+    pub more: &'static str,
+}
+
 /// In place of answers where a part is missing.
 pub const NO_FIGURES: &str = "No figures yet";
 /// In place of a part that is missing.
@@ -19,6 +28,23 @@ pub const CHARGE: &str = "How long on the charger?";
 /// Sixth question.
 pub const FIT: &str = "Does it go together?";
 
+/// Over the questions of riders.
+pub const RIDE_GROUP: &str = "Ride";
+/// Over those of whoever builds the board.
+pub const WORKSHOP_GROUP: &str = "Workshop";
+/// The three answers that everyone asks for first.
+pub const ANSWERS: &str = "Answers";
+/// The ways from view to view.
+pub const VIEWS: &str = "Views";
+/// The first view.
+pub const OVERVIEW: &str = "Overview";
+/// The view of what is on the board.
+pub const BUILD: &str = "Build";
+/// The view of links, saved builds and files.
+pub const SHARE: &str = "Share";
+/// The view of all else.
+pub const MORE: &str = "More";
+
 /// Under the name at the top.
 pub const TAGLINE: &str = "What your board can do, and what holds it back";
 
@@ -31,53 +57,21 @@ pub const DISTANCE: &str = "Distance at";
 /// In the head, once everything is kept.
 pub const OFFLINE: &str = "Ready offline";
 /// Where a speed cannot be held on the flat.
-pub const NOT_FLAT: &str = "not even flat";
+pub const NOT_FLAT: &str = "can't hold this speed on the flat";
 
 /// Of a board that moves at no speed.
 pub const STILL: &str = "This build does not move on the flat.";
 
+/// The fold of workings.
+pub const WORKING_FOLD: &str = "Working";
+/// What it holds.
+pub const WORKING_HINT: &str = "each step, with its source";
 /// Over the working of a speed.
-pub const SEARCHED: &str = "Speeds are tried until the push left over, the last step, is nothing. All steps are at the speed found.";
+pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed; the last, what is left over, is zero.";
 /// Over any other working.
-pub const STEPPED: &str =
-    "Step by step, each from what stands before it. The last gives the answer.";
-/// Over the working of a charge.
-pub const CHARGED: &str = "Step by step: the time first, then the energy from the wall, and its cost where a price is given.";
-/// Under the curve over temperature.
-pub const COLD: &str = "At your cruising speed without stops. The pack is taken to start as cold as the air. Kept indoors until you leave, it does better for as long as it stays warm. Do not charge it below freezing.";
-/// Under the curve over age.
-pub const OLD: &str = "A pack ages faster in heat, when it is kept full, and when it is pushed hard: one may be twice as old as its cycles say. Common practice, no source.";
-/// Over the rides in time.
-pub const RIDE: &str = "With stops, hills and heat";
-/// The way to every question.
-pub const CONTENTS: &str = "Questions";
-/// Why a ride may come farther than the steady distance.
-pub const RIDE_WHY: &str = "Counted as above: until the board can no longer hold 80\u{a0}% of its speed on the flat. The cells warm up on the way, as they do above.";
-/// Over the table of all ways to ride.
-pub const RIDES: &str =
-    "However you ride, until it can no longer hold 80\u{a0}% of the speed on the flat";
-/// Over its first column.
-pub const HOW: &str = "How you ride";
-/// Under the rows of the rider's own way.
-pub const OWN_RIDE: &str = "Your cruising speed stands under \"You and your ride\", the charge at the start under \"How far?\".";
-/// What the buttons over the ride's charts choose.
-pub const TRACED: &str = "How much of the ride is shown";
-/// Over speeding up.
-pub const RUNS: &str = "Speeding up";
-/// Over braking.
-pub const BRAKING: &str = "Braking with the motors alone";
-/// Under it.
-pub const BRAKED: &str = "From your cruising speed on the flat, your second to react with it, until the motors let go. The last of it is for your foot: motors do not hold at walking pace. Common practice for your second and for a wet road, no source.";
-/// Over the table of all cases.
-pub const STOPS: &str = "Until the motors let go; with fewer motors when a belt is gone, with none when the controller or the pack cuts out";
-/// By braking.
-pub const CAUTION_BRAKING: &str = "Braking by the motors can vanish: a full pack takes little back or nothing, a pack or controller can cut out, a belt can break or jump. Try it at low speed first, and always be able to stop without it.";
-/// Over a long climb.
-pub const LONG_CLIMB: &str = "On a long hill";
-/// Over the working of the hill that is held for ever.
-pub const FOR_EVER: &str = "For the windings, step by step, each from what stands before it. Where a hot controller or another limit holds less, that is the answer.";
-/// What the arrow keys do there.
-pub const ALONG_TIME: &str = "Arrow keys move along the ride";
+pub const STEPPED: &str = "Step by step. The last step is the answer.";
+/// The list of all questions.
+pub const QUESTIONS: &str = "Questions";
 /// While an answer is worked out in small pieces; a share in percent follows.
 pub const WORKING: &str = "Working it out…";
 
@@ -95,30 +89,14 @@ pub const READ: &str = "All of the link was used.";
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Answers are for the value before.";
 
-/// Over how sure an answer is.
-pub const SURE: &str = "How sure is this?";
-/// Over what may differ from what was entered.
-pub const SPREADS: &str = "What may differ, and by how much";
-/// What is done with it.
-pub const SPREADS_WHY: &str = "Boards like this one are drawn at random and worked out, 500 for each band. In each of them all of this differs from what is entered: most often by little, never by more than stands here. The figures are common practice and have no source. What is built or ridden otherwise lies beyond any band.";
-
-/// Caution about speed, by the speeds.
-pub const CAUTION_SPEED: &str = "What the board can do is not what you should ride. Stay where you can stop, wear a helmet and protection, and keep to local law: many places cap or forbid powered boards on roads and paths.";
-/// Caution about hills, by the hills.
-pub const CAUTION_HILL: &str = "Climbing is not stopping. A full pack takes little braking energy or none, and a belt can break or slip: try your brakes at low speed, and do not ride down what you cannot stop on.";
-/// Caution about packs, by the distance.
-pub const CAUTION_PACK: &str = "Leave a reserve: an empty pack can stop pushing and braking without warning. Lithium packs can burn. Charge on something that cannot burn, stay with it, and have packs built and repaired by qualified people.";
 /// Caution about belts, by the drive parts.
-pub const CAUTION_BELT: &str = "Keep fingers, hair and laces out of belts and pulleys, and disconnect the pack before you work on them.";
-
-/// Caution about charging, by the charger.
-pub const CAUTION_CHARGE: &str = "Lithium packs can burn while they charge. Use only the charger made for this pack, on something that cannot burn, away from your way out, and stay with it. Never below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take that to qualified people. Keep to local law and the maker's word.";
-
-/// Caution about packs in boxes, by the box.
-pub const CAUTION_BOX: &str = "Never press cells in. A crushed or chafed cell can burn, days later. Insulate, pad, and have packs built by qualified people.";
+pub const CAUTION_BELT: Warning = Warning {
+    short: "Keep fingers, hair and laces out of belts and pulleys. Disconnect the pack before you work on them.",
+    more: "A wheel that turns in your hand can move the belt, and a controller that still has power can start the motor.",
+};
 
 /// How far to trust it.
-pub const TRUST: &str = "These figures come from published physics and the values entered. A band says how far parts, rider and weather may differ from what was entered. Roads, tyres and the model itself differ too: expect 10 to 20 % either way, more on rough ground and in the cold. Check before you rely on it.";
+pub const TRUST: &str = "These figures are calculated from published physics and the values entered. A range shows how much parts, rider and weather usually vary. Roads, tyres and the model itself vary too: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
 /// Where the browser's store is closed or full.
@@ -138,7 +116,7 @@ pub fn kept_parts(date: &str) -> String {
 }
 
 /// `2026-11-02` as it is said; none of what is no date.
-fn long_date(date: &str) -> Option<String> {
+pub(super) fn long_date(date: &str) -> Option<String> {
     const MONTHS: [&str; 12] = [
         "January",
         "February",

@@ -14,8 +14,12 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
         Reason::OutOfRange { min, max, unit, .. } => ("", min, max, unit),
         Reason::NotWhole { min, max, unit, .. } => ("a whole number ", min, max, unit),
         Reason::NotANumber { min, max, unit } => ("a number ", min, max, unit),
-        _ => return format!("{name} is needed"),
+        _ => return format!("{name} is required"),
     };
+    let field = kind.field_index(key).and_then(|index| kind.fields().get(index));
+    let sold =
+        field.is_some_and(|field| style.units.field(kind, field) != style.units.shown(*unit));
+    let style = if sold { Style { units: Units::Metric, ..style } } else { style };
     let low = style.value(*min, *unit, 4);
     let high = style.quantity(*max, *unit, 4);
     format!("{name} must be {what}between {low} and {high}")
@@ -25,7 +29,7 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
 #[must_use]
 pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) -> String {
     let [small, large] = typed.map(|value| style.significant(value, 9));
-    let (name, unit) = (label(kind, field.key), style.units.shown(field.unit).symbol);
+    let (name, unit) = (label(kind, field.key), style.units.field(kind, field).symbol);
     format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean")
 }
 
@@ -42,7 +46,7 @@ pub fn fault(error: &Error, style: Style) -> String {
 }
 
 /// What is wrong, in the units of files: those are metric whatever the reader prefers.
-fn what(reason: &Reason, style: Style) -> String {
+pub(super) fn what(reason: &Reason, style: Style) -> String {
     let file = Style { units: Units::Metric, ..style };
     match reason {
         Reason::OutOfRange { value, min, max, unit }
@@ -108,33 +112,33 @@ pub fn pick_another(unfilled: &Unfilled) -> String {
 pub fn notice(notice: &Notice, style: Style) -> String {
     match notice {
         Notice::PackAboveController { pack_v, controller_v } => format!(
-            "The full pack has {} and the controller survives {}. Do not connect them.",
+            "The full pack has {}, but the controller only survives {}. Do not connect them.",
             style.quantity(*pack_v, Unit::Volt, 3),
             style.quantity(*controller_v, Unit::Volt, 3),
         ),
         Notice::ChargerVoltage { charger_v, pack_v, fits_v: [least_v, most_v] } => format!(
-            "The charger ends at {}, the full pack has {} and takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
+            "The charger ends at {}, but the full pack has {} and takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
             style.value(*least_v, Unit::Volt, 3),
             style.quantity(*most_v, Unit::Volt, 3),
         ),
         Notice::FullVoltage { full_v, highest_v } => format!(
-            "A full cell is said to have {}. Cells of this chemistry bear {}, so that is used. Correct the voltage or the chemistry before you charge.",
+            "The full voltage entered is {} per cell. Cells of this chemistry take {} at most, so that is used. Correct the voltage or the chemistry before you charge.",
             style.quantity(*full_v, Unit::Volt, 3),
             style.quantity(*highest_v, Unit::Volt, 3),
         ),
         Notice::PackTooLight { pack_kg, cells_kg } => format!(
-            "The pack is said to weigh {}, but its cells alone weigh {}. Give it its own mass and price when you change its cells.",
+            "The pack's mass is given as {}, but its cells alone weigh {}. Enter its own mass and price when you change its cells.",
             style.quantity(*pack_kg, Unit::Kilogram, 2),
             style.quantity(*cells_kg, Unit::Kilogram, 2),
         ),
         Notice::TagMismatch { one, one_tag, other, other_tag } if one == other => format!(
-            "{} and their mounts do not fit: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
+            "{} and their mounts don't match: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
             words::kind(one.kind()),
         ),
         Notice::TagMismatch { one, one_tag, other, other_tag } => format!(
-            "{} and {} do not fit: one has \"{one_tag}\", the other \"{other_tag}\".",
+            "{} and {} don't match: one has \"{one_tag}\", the other \"{other_tag}\".",
             words::kind(one.kind()),
             words::kind(other.kind()).to_ascii_lowercase(),
         ),

@@ -1,9 +1,9 @@
 //! What may differ from what was entered, and by how much.
 
-use super::tornado::name;
 use crate::app::{Banded, use_app};
 use crate::chart::{Grid, Table};
-use crate::text::{Style, page};
+use crate::text::Style;
+use crate::text::sure as said;
 use leptos::prelude::*;
 use pitchline_core::band::{P90_PLACE, SPREADS, Spread};
 use pitchline_core::{Build, Unit};
@@ -18,7 +18,7 @@ pub(super) fn Spreads(of: Banded) -> impl IntoView {
         view! { <Grid table /> }
     };
     view! {
-        <p>{page::SPREADS_WHY}</p>
+        <p>{said::SPREADS_WHY}</p>
         <div class="chart">{grid}</div>
     }
 }
@@ -35,11 +35,11 @@ fn rows(of: Banded, build: Option<&Build>, style: Style) -> Table {
     let row = |spread: &Spread| {
         let half = build.map_or(spread.half, |build| spread.half_in(build));
         let (usual, most) = (off(spread, P90_PLACE * half, style), off(spread, half, style));
-        vec![name(spread.input), usual, most]
+        vec![said::name(spread.input), usual, most]
     };
     Table {
-        caption: format!("How far off each is taken to be, for {behind}"),
-        heads: vec!["What".into(), "8 of 10".into(), "At most".into()],
+        caption: said::spreads(behind),
+        heads: said::SPREADS_HEADS.map(String::from).into(),
         rows: SPREADS.iter().map(row).collect(),
         ..Table::default()
     }

@@ -1,10 +1,10 @@
 //! A ride over time: small charts over one time axis.
 
 use super::rides::{Rides, Ridings};
-use super::said::warmth;
 use crate::chart::{Axis, Drawing, Figure, Panel, Series, Stack, Table, nothing};
 use crate::question::{Draws, sketch};
-use crate::text::{Style, duration, minutes, page, percent, span};
+use crate::text::trip as said;
+use crate::text::{Style, minutes, page, percent, span};
 use leptos::prelude::*;
 use pitchline_core::Unit;
 use pitchline_core::ride::{Extent, Moment, Ridden};
@@ -33,13 +33,14 @@ pub(super) fn Trace(rides: Rides) -> impl IntoView {
             </button>
         }
     };
+    let [whole, start] = said::STRETCHES;
     let traced = move || Some(Arc::new(Traced { found: rides.get(), close: close.get() }));
     view! {
-        <div class="row" role="group" aria-label=page::TRACED>
-            {pick("The whole ride", false)}
-            {pick("The first ten minutes", true)}
+        <div class="row" role="group" aria-label=said::TRACED>
+            {pick(whole, false)}
+            {pick(start, true)}
         </div>
-        <Figure sketch=sketch(traced, &TRACE) hint=page::ALONG_TIME />
+        <Figure sketch=sketch(traced, &TRACE) hint=said::ALONG_TIME />
     }
 }
 
@@ -64,7 +65,7 @@ static TRACE: Draws<Traced> = Draws {
             let ride = shown(found, *close);
             table(&kept(ride, *close), finding(ride, *close, style), style)
         };
-        found.as_ref().map_or_else(none, rows)
+        found.as_ref().map_or_else(|| none(said::TRACE_TABLE), rows)
     },
 };
 
@@ -73,23 +74,13 @@ fn shown(found: &Ridings, close: bool) -> &Ridden {
 }
 
 /// The table before there is a ride.
-pub(super) fn none() -> Table {
-    Table { label: "Table".into(), ..Table::default() }
+pub(super) fn none(label: &str) -> Table {
+    Table { label: label.into(), ..Table::default() }
 }
 
 pub(super) fn finding(ride: &Ridden, close: bool, style: Style) -> String {
-    let way = style.distance_unit(ride.distance_m);
-    let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
-    let lines = match (means(ride, close), ride.moments.get(stretch(ride))) {
-        (true, Some(m)) => format!("Lines are means over about {}, shaded", duration(m.time_s)),
-        _ => "Shaded".into(),
-    };
-    format!(
-        "{way} in {}: windings up to {}, cells up to {}. {lines} is from least to most.",
-        span(ride.time_s),
-        warmth(style, windings),
-        warmth(style, cells)
-    )
+    let over = ride.moments.get(stretch(ride)).map(|m| m.time_s);
+    said::traced(ride, over.filter(|_| means(ride, close)), style)
 }
 
 fn step(ride: &Ridden) -> usize {
@@ -185,7 +176,7 @@ pub(super) fn draw(ride: &Ridden, close: bool, style: Style, width: f64) -> Draw
     let small =
         |name: &str, unit: Unit, zero: bool, one: Series| panel(name, unit, zero, 56.0, vec![one]);
     Stack {
-        x: Axis { title: "minutes".into(), zero: true, label: &label, range: None },
+        x: Axis { title: said::MINUTES.into(), zero: true, label: &label, range: None },
         panels: vec![
             small(
                 "speed",
@@ -223,31 +214,32 @@ pub(super) fn draw(ride: &Ridden, close: bool, style: Style, width: f64) -> Draw
                 ],
             ),
         ],
-        readout: moments.iter().map(|m| (minutes(m.time_s), said(m, mean, style))).collect(),
-        nothing: "There is no ride to show.".into(),
+        readout: moments.iter().map(|m| (minutes(m.time_s), reading(m, mean, style))).collect(),
+        nothing: said::NO_RIDE.into(),
     }
     .draw(width)
 }
 
 /// All values at a moment.
-fn said(m: &Moment, mean: bool, style: Style) -> String {
+fn reading(m: &Moment, mean: bool, style: Style) -> String {
     let volt = |v: f64| style.quantity(v, Unit::Volt, 3);
+    let warmth = |c: f64| style.quantity(c.round(), Unit::Celsius, 2);
     let amps = |a: f64| style.quantity(a.round(), Unit::Ampere, 2);
     format!(
         "{}, {}: {}{}, {}, pack {}, each motor {}; charge {}, windings {}, cases {}, controller {}, cells {}",
         span(m.time_s),
         style.way(m.distance_m),
         // At the start there is nothing before.
-        if mean && m.time_s > 0.0 { "before it on average " } else { "" },
+        if mean && m.time_s > 0.0 { "average " } else { "" },
         style.speed_unit(m.speed_m_s),
         volt(m.bus_v),
         amps(m.pack_a),
         amps(m.motor_a),
         percent(m.charge),
-        warmth(style, m.winding_c),
-        warmth(style, m.case_c),
-        warmth(style, m.controller_c),
-        warmth(style, m.cell_c),
+        warmth(m.winding_c),
+        warmth(m.case_c),
+        warmth(m.controller_c),
+        warmth(m.cell_c),
     )
 }
 
@@ -292,5 +284,5 @@ pub(super) fn table(moments: &[Moment], caption: String, style: Style) -> Table 
             next = m.time_s + MINUTE_S;
         }
     }
-    Table { label: "Table".into(), caption, heads, rows }
+    Table { label: said::TRACE_TABLE.into(), caption, heads, rows }
 }

@@ -1,0 +1,78 @@
+//! Words of what stands around the questions.
+
+use super::page;
+use crate::chart::plain;
+use pitchline_core::MODEL;
+
+/// Leads to what is on the board.
+pub const CHANGE: &str = "Change";
+/// Over how the page writes.
+pub const UNITS: &str = "Units";
+/// Over paper.
+pub const PRINT: &str = "Print";
+/// Prints the view and the build.
+pub const PRINT_BUILD: &str = "Print this build";
+
+/// Over how far to trust the figures.
+pub const TRUST: &str = "How far to trust it";
+/// Leads to the maker's check.
+pub const CHECK_CATALOGUE: &str = "Check this catalogue";
+/// What a first visit asks.
+pub const WHICH_KIT: &str = "Which kit is it?";
+/// Neither.
+pub const OWN_BOARD: &str = "My own board";
+/// What that means.
+pub const OWN_BOARD_WHY: &str = "Enter the parts you have.";
+/// Over what does not fit or is tight.
+#[must_use]
+pub fn check(count: usize) -> String {
+    if count == 1 { "Check 1 thing".into() } else { format!("Check {count} things") }
+}
+
+/// Under the first of them.
+#[must_use]
+pub fn and_more(count: usize) -> String {
+    format!("and {count} more")
+}
+
+/// Over rider, place and ride, on paper.
+pub const CONDITIONS: &str = "Worked out for";
+
+/// Who made the figures, by what, and when; the date as `2026-11-02`.
+#[must_use]
+pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
+    let date = page::long_date(date).unwrap_or_else(|| date.into());
+    let catalogue = if catalogue.is_empty() { "no version given" } else { catalogue };
+    let version = env!("CARGO_PKG_VERSION");
+    format!(
+        "Parts: {maker}, {catalogue}. Pitchline {version}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
+    )
+}
+
+/// Motors in a few words; Kv in rpm per volt.
+#[must_use]
+pub fn motors(count: f64, kv: f64) -> String {
+    format!("{}\u{a0}×\u{a0}{}\u{a0}Kv", plain(count, 0), plain(kv, 0))
+}
+
+/// Teeth of motor pulley and wheel pulley.
+#[must_use]
+pub fn gearing(motor: f64, wheel: f64) -> String {
+    format!("{}/{}\u{a0}teeth", plain(motor, 0), plain(wheel, 0))
+}
+
+/// Takes back the last edit of the build.
+pub const UNDO: &str = "Undo";
+/// Makes again what was taken back.
+pub const REDO: &str = "Redo";
+/// Takes a message away.
+pub const CLOSE: &str = "Close";
+
+/// A button that undoes or redoes, by its word and the edit's name.
+#[must_use]
+pub fn button(word: &str, edit: Option<&str>) -> String {
+    match edit {
+        Some(edit) if !edit.is_empty() => format!("{word}: {edit}"),
+        _ => word.into(),
+    }
+}
