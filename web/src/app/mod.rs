@@ -30,6 +30,7 @@ mod sure;
 #[cfg(test)]
 mod tab_laws;
 mod task;
+mod theme;
 mod trail;
 mod typed;
 
@@ -43,4 +44,5 @@ pub use found::Found;
 pub use store::{App, Loaded, MapView, Message, Undo, use_app};
 pub use sure::{Banded, Sure};
 pub use task::{Job, Task};
+pub use theme::Theme;
 pub use typed::{Entry, Place, Typed};
