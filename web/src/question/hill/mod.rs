@@ -47,7 +47,7 @@ pub fn line(app: App) -> Line {
         answer::slow_hill(&found.answers, band, style)
     });
     let answer = answer.get();
-    Line::plain(format!("{} {}. {}", answer.figure, answer.unit, answer.limit))
+    Line::plain(format!("{} {}", answer.figure, answer.unit).trim_end().into())
 }
 
 /// The view.

@@ -26,7 +26,7 @@ static DISTANCE: &[(Headline, Say)] = &[(Headline::Distance, |app, found, style|
 #[must_use]
 pub fn line(app: App) -> Line {
     let answer = say(app, distance).get();
-    Line::plain(format!("{} {}. {}", answer.figure, answer.unit, answer.limit))
+    Line::plain(format!("{} {}", answer.figure, answer.unit))
 }
 
 /// The view.

@@ -54,7 +54,7 @@ fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
 #[must_use]
 pub fn line(app: App) -> Line {
     let answer = say(app, top).get();
-    Line::plain(format!("{} {} flat. {}", answer.figure, answer.unit, answer.limit))
+    Line::plain(format!("{} {} on the flat", answer.figure, answer.unit))
 }
 
 /// The view.
