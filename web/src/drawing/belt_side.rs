@@ -66,7 +66,7 @@ impl BeltSide {
             dim("Wheel pulley to road", self.pulley_clear_m, ((0.0, pulley_low), (0.0, 0.0))),
             Dim {
                 assumed: self.can_assumed || !self.centre_known,
-                ..dim("Motor to road", self.motor_clear_m, { ((motor.0, can_low), (motor.0, 0.0)) })
+                ..dim("Motor to road", self.motor_clear_m, ((motor.0, can_low), (motor.0, 0.0)))
             },
             Dim {
                 aside: 32.0,
