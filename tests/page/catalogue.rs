@@ -39,7 +39,7 @@ fn three_faults(size: Size) -> Outcome {
     let page = &visit.page;
     // A rider reads one line; which they are stands in the maker's check.
     let said = page.by_css(".told")?.text()?;
-    assert_eq!(said, "3 entries of this catalogue could not be used. See which");
+    assert_eq!(said, "3 entries in this catalogue couldn't be used. See which");
     assert_eq!(page.by_text("See which")?.attribute("href")?.as_deref(), Some("#see=catalogue"));
     assert_eq!(told(page)?, Vec::<String>::new());
     page.screenshot(&format!("page-three-faults-{size:?}"))?;
@@ -80,7 +80,7 @@ fn hundreds_of_faults_are_one_line() -> Outcome {
     let visit = Visit::of(Site::with_catalogue(&slips(400))?, Browser::new(Size::Phone))?;
     let page = &visit.page;
     let said = page.by_css(".told")?.text()?;
-    assert_eq!(said, "400 entries of this catalogue could not be used. See which");
+    assert_eq!(said, "400 entries in this catalogue couldn't be used. See which");
     let down = page
         .eval("return document.querySelector('main').getBoundingClientRect().top + scrollY", &[])?;
     assert!(down.as_f64().is_some_and(|down| down < 844.0), "{down} px");
@@ -223,7 +223,7 @@ fn spoilt() -> Vec<(Vec<u8>, &'static str)> {
     vec![
         (b"null".to_vec(), "object"),
         (b"[]".to_vec(), "object"),
-        (br#"{"error":"try again later"}"#.to_vec(), "no kit that can be used"),
+        (br#"{"error":"try again later"}"#.to_vec(), "no usable kit"),
         (vec![b' '; 2 << 20], "1048576 bytes"),
         (br#"{"schema_version":1e999}"#.to_vec(), "line 1"),
         (b"<!DOCTYPE html><title>Sign in</title>".to_vec(), "line 1"),
@@ -267,7 +267,7 @@ fn a_spoilt_file_never_replaces_a_good_one() -> Outcome {
     visit.page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
     visit.server.stop();
     visit.reload()?;
-    assert_kept(&visit, &answers, "could not be fetched")?;
+    assert_kept(&visit, &answers, "couldn't be fetched")?;
     visit.end_but(&["catalogue.json", "sw.js"])
 }
 
@@ -280,7 +280,7 @@ fn a_slow_host_is_not_waited_for_twice() -> Outcome {
     fs::write(visit.site.path().join("catalogue.json"), new)?;
     visit.server.set_fault("catalogue.json", ServerFault::Delay(Duration::from_secs(6)));
     visit.reload()?;
-    assert!(page.by_css(".told")?.text()?.contains("did not arrive within 3\u{a0}s"));
+    assert!(page.by_css(".told")?.text()?.contains("didn't arrive within 3\u{a0}s"));
     assert!(page.text()?.contains("Saltmarsh Lane Workshop"));
     page.wait_until("return Object.entries(localStorage).some(([key, text]) => key.endsWith(':catalogue') && text.includes('Weir House'))")?;
     visit.reload()?;

@@ -178,9 +178,9 @@ fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
     see(page, CHARGER)?;
     let words = said(
         page,
-        "This charger ends at 54.6\u{a0}V, but the full pack has 50.4\u{a0}V. It would overcharge",
+        "This charger's output is 54.6\u{a0}V, but the full pack is at 50.4\u{a0}V. It would overcharge",
     )?;
-    assert!(words.contains("Use a charger that ends at 50.4\u{a0}V."), "{words}");
+    assert!(words.contains("Use a charger with an output of 50.4\u{a0}V."), "{words}");
     no_times(page, "Do not plug it in")?;
     unfold(page, CHARGERS)?;
     let own = row(page, "main", "Neap 54 V 3.5 A")?;
@@ -229,11 +229,11 @@ fn a_charger_too_strong_for_the_cells_is_told() -> Outcome {
     see(page, CHARGER)?;
     said(
         page,
-        "This charger gives 4.5\u{a0}A, but the cells are rated for 3\u{a0}A together. Don't use it",
+        "This charger gives 4.5\u{a0}A, but the cells together are rated for 3\u{a0}A. Don't use it",
     )?;
     said(page, "Limit: cells, 3\u{a0}A")?;
     unfold(page, CHARGERS)?;
-    said(page, "no: the cells take 3\u{a0}A")?;
+    said(page, "no: the cells only take 3\u{a0}A")?;
     // One that those cells take stands beside the warning.
     page.by_css("main [role=status] button")?.click()?;
     page.wait_for("no more warning", |page| {
@@ -318,7 +318,7 @@ fn cold_and_age_have_their_curves_and_tables() -> Outcome {
     let found = row(page, "#view-far [aria-label='Through the year']", "0")?;
     assert_eq!(found.first(), Some(&km(freezing.distance_m)), "{found:?}");
     let last = old.last().ok_or_else(|| Fault::new("no such point"))?;
-    let found = row(page, "#view-far [aria-label='As the pack grows old']", "1000")?;
+    let found = row(page, "#view-far [aria-label='As the pack ages']", "1000")?;
     assert_eq!(found.first(), Some(&km(last.distance_m)), "{found:?}");
     assert!(last.distance_m < warm.distance_m);
     visit.end()

@@ -51,19 +51,19 @@ fn demo_is_checked(size: Size) -> Outcome {
         &["No faults.", "36 of 432 combinations don't fit.", "Every entry of the file was read"],
     );
     page.by_text("Kittiwake: 1 misfit")?.click()?;
-    let found = rows(page, "Kittiwake: what doesn't fit, at its worst")?;
+    let found = rows(page, "Kittiwake: what doesn't fit, worst cases")?;
     let [row] = &found[..] else { panic!("{found:?}") };
     has(
         row,
         &["Capstan 135 + 13 teeth, 8 mm | Belt overloaded: 112\u{a0}% of its rating | all 36"],
     );
-    page.by_text("Prices and masses:")?.click()?;
+    page.by_text("Prices and weights:")?.click()?;
     assert!(
-        rows(page, "Parts without a price or a mass")?
+        rows(page, "Parts without a price or a weight")?
             .contains(&"Capstan 135 (motor) | price".into())
     );
     page.by_text("Assumed values:")?.click()?;
-    let assumed = rows(page, "Keys that a part leaves out, and what is taken for each")?;
+    let assumed = rows(page, "Keys that parts leave out, and the value assumed for each")?;
     assert!(assumed.iter().any(|row| row.starts_with("Capstan 165 (motor) | ")), "{assumed:?}");
     page.assert_accessible()?;
     page.eval("document.querySelector('#view-catalogue').scrollIntoView()", &[])?;

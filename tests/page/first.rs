@@ -61,7 +61,7 @@ fn the_shell_stands_while_the_rest_loads() -> Outcome {
     visit.server.set_fault(&wasm, Fault::Missing);
     let lost = Browser::open(Size::Phone)?;
     lost.goto(&visit.server.url())?;
-    lost.by_text("The calculator did not load")?;
+    lost.by_text("The calculator didn't load")?;
     lost.by_role("button", "Try again")?;
     assert_shell(&lost)?;
     lost.screenshot("page-not-loaded-Phone")?;
@@ -104,7 +104,7 @@ fn a_hanging_catalogue_is_named_and_done_without() -> Outcome {
     let what = "Still waiting for the maker's parts, catalogue.json.";
     let visit = awaits("catalogue.json", what, "the page starts without them", Size::Desktop)?;
     wait_living(&visit.page)?;
-    assert!(visit.page.by_css(".told")?.text()?.contains("did not arrive within 30\u{a0}s"));
+    assert!(visit.page.by_css(".told")?.text()?.contains("didn't arrive within 30\u{a0}s"));
     assert_answers(&visit.page, &demo().draft("kittiwake"))?;
     visit.end()
 }
@@ -179,7 +179,7 @@ fn a_missing_script_is_told() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Desktop))?;
     visit.server.break_path(&script_of(&visit.site, "boot-")?);
     visit.page.goto(&visit.server.url())?;
-    assert_cannot_start(&visit.page, "The calculator did not load", "did not arrive or was blocked")
+    assert_cannot_start(&visit.page, "The calculator didn't load", "didn't arrive or was blocked")
 }
 
 #[test]

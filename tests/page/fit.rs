@@ -53,18 +53,18 @@ fn belt(size: Size) -> Outcome {
     let page = &visit.page;
     see(page, FIT)?;
     unfold(page, BENCH)?;
-    page.by_label("Teeth of the motor pulley")?.fill("17")?;
-    page.by_label("Teeth of the wheel pulley")?.fill("38")?;
+    page.by_label("Teeth on the motor pulley")?.fill("17")?;
+    page.by_label("Teeth on the wheel pulley")?.fill("38")?;
     page.by_label("Motor shaft to axle, measured")?.fill("76.4")?;
     let words = said(page, "The closest is Towline 12, 295 mm (59\u{a0}teeth).")?;
-    assert!(words.contains("With pulleys of 17 and 38\u{a0}teeth that takes a belt"), "{words}");
+    assert!(words.contains("With pulleys of 17 and 38\u{a0}teeth, that takes a belt"), "{words}");
     assert!(
         words.contains("It sits at 76.9\u{a0}mm, 0.5\u{a0}mm more than you measured."),
         "{words}"
     );
     // The other way round: that belt goes with these pulleys.
-    page.by_label("Teeth of a belt in hand")?.fill("59")?;
-    let words = said(page, "the belt in hand needs 76.9\u{a0}mm: it fits")?;
+    page.by_label("Teeth on a belt you have")?.fill("59")?;
+    let words = said(page, "the belt you have needs 76.9\u{a0}mm: it fits")?;
     assert!(words.contains("17 with 38 (76.9\u{a0}mm)"), "{words}");
     page.screenshot(&format!("page-fit-belt-{size:?}"))?;
     // The belt on the board is too long for that; the one told is a tap away.
@@ -72,7 +72,7 @@ fn belt(size: Size) -> Outcome {
     take(page, "Use Towline 12, 295 mm")?;
     gone(page, "This belt needs")?;
     unfold(page, BELTS)?;
-    said(page, "Belt of 59\u{a0}teeth, 295\u{a0}mm")?;
+    said(page, "Belt: 59\u{a0}teeth, 295\u{a0}mm")?;
     visit.end()
 }
 
@@ -83,9 +83,9 @@ fn a_measured_distance_that_no_belt_is_near_offers_none() -> Outcome {
     let page = &visit.page;
     see(page, FIT)?;
     unfold(page, BENCH)?;
-    page.by_label("Teeth of the wheel pulley")?.fill("38")?;
+    page.by_label("Teeth on the wheel pulley")?.fill("38")?;
     page.by_label("Motor shaft to axle, measured")?.fill("200")?;
-    let words = said(page, "538.9\u{a0}mm long: 107 or 108\u{a0}teeth of 5\u{a0}mm.")?;
+    let words = said(page, "538.9\u{a0}mm long: 107 or 108\u{a0}teeth at 5\u{a0}mm pitch.")?;
     assert!(words.contains("No belt in this catalogue comes close"), "{words}");
     assert!(!words.contains("The closest"), "{words}");
     visit.end()
@@ -268,7 +268,7 @@ fn a_pack_that_does_not_go_in_says_by_how_much() -> Outcome {
     // are 296 mm.
     assert_eq!(over, [6.0, 11.0, 16.0]);
     page.screenshot("page-fit-box-Desktop")?;
-    assert!(fit(page)?.contains("it takes an inside length of 296\u{a0}mm."), "{}", fit(page)?);
+    assert!(fit(page)?.contains("it needs an inside length of 296\u{a0}mm."), "{}", fit(page)?);
     alter(page, "pick-deck", "deck-box_length_mm", "295")?;
     said(page, "This one has 295\u{a0}mm")?;
     said(page, misfit)?;

@@ -77,11 +77,11 @@ fn keeps(size: Size) -> Outcome {
     page.by_role("button", "Open Light")?.click()?;
     answers(page, &other)?;
     see(page, "Share")?;
-    page.by_role("button", "Forget Sunday & hills")?.click()?;
-    page.by_text("Sunday & hills forgotten.")?;
+    page.by_role("button", "Delete Sunday & hills")?.click()?;
+    page.by_text("Sunday & hills deleted.")?;
     page.by_role("button", "Undo")?.click()?;
     page.by_role("button", "Open Sunday & hills")?;
-    page.by_role("button", "Forget Sunday & hills")?.click()?;
+    page.by_role("button", "Delete Sunday & hills")?.click()?;
     visit.reload()?;
     let page = &visit.page;
     page.wait_for("one is left", |page| Ok(page.all_by_css(".saved li")?.len() == 1))?;
@@ -161,7 +161,10 @@ fn a_broken_file_does_no_harm() -> Outcome {
             let told = page.by_css(".told")?.text()?;
             Ok(places.iter().all(|place| told.contains(place)))
         })?;
-        assert!(page.by_css(".messages")?.text()?.contains("The file was not opened."), "{name}");
+        assert!(
+            page.by_css(".messages")?.text()?.contains("The file couldn't be opened."),
+            "{name}"
+        );
         if name == "slips.json" {
             page.assert_accessible()?;
         }

@@ -79,11 +79,11 @@ fn a_later_versions_builds_stay_byte_for_byte() -> Outcome {
     page.wait_until("return location.hash.includes('place.surface=ice')")?;
     page.by_role("button", "Save as file: Much later")?;
     // Forgotten only by the reader, and brought back as it was.
-    page.by_role("button", "Forget Later")?.click()?;
-    page.by_text("Later forgotten.")?;
+    page.by_role("button", "Delete Later")?.click()?;
+    page.by_text("Later deleted.")?;
     assert!(!kept(page)?.contains(&later));
     page.by_role("button", "Undo")?.click()?;
-    page.by_text("Later is kept again.")?;
+    page.by_text("Later restored.")?;
     assert!(kept(page)?.contains(&later));
     visit.end()
 }
@@ -146,7 +146,7 @@ fn what_two_tabs_save_is_in_both() -> Outcome {
         page.switch_to(tab)?;
         page.wait_for("both are listed", |page| Ok(listed(page)?.len() == 2))?;
     }
-    page.by_role("button", "Forget From the first")?.click()?;
+    page.by_role("button", "Delete From the first")?.click()?;
     page.switch_to(&first)?;
     page.wait_for("one is left", |page| Ok(listed(page)? == ["From the second"]))?;
     visit.reload()?;
@@ -334,7 +334,7 @@ fn the_page_says_whether_it_is_kept() -> Outcome {
     )?;
     page.by_css("#rider-mass_kg")?.fill("83")?;
     is("no")?;
-    page.by_text("This browser keeps nothing here")?;
+    page.by_text("This browser can't save anything here")?;
     // The address still has it.
     visit.reload()?;
     assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "83");

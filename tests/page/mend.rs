@@ -76,7 +76,7 @@ fn what_does_not_fit_is_in_view_on_a_desktop() -> Outcome {
 }
 
 /// What the overview says while a field is faulty.
-const WAITS: &str = "Answers are for the value before.";
+const WAITS: &str = "Showing results for your last valid value.";
 
 fn folded(size: Size) -> Outcome {
     let visit = Visit::at(size)?;

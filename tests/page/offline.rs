@@ -16,7 +16,7 @@ fn assert_ready(page: &Page) -> Outcome {
     page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
     page.by_text("Ready offline")?;
     see(page, "More")?;
-    page.by_text("Ready offline: it works without a signal from now on.")?;
+    page.by_text("Ready offline: the page now works without a signal.")?;
     see(page, "Overview")
 }
 

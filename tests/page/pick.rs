@@ -10,7 +10,7 @@ use crate::strip::{assert_answers, nominal, strip};
 use crate::visit::{Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold};
 
 /// The glass over the gear map.
-pub(crate) const MAP: &str = "Arrow keys move over the pairings, Enter puts one on the board";
+pub(crate) const MAP: &str = "Arrow keys move between the pairings, Enter uses one";
 
 fn picks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
@@ -202,7 +202,7 @@ fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     assert!(!said.contains("It doesn't fit"), "{said}");
     page.by_role("button", "Use this pairing")?.click()?;
     page.wait_for("it is on the board", |page| {
-        Ok(suggested(page)?.starts_with("You have the best of them: "))
+        Ok(suggested(page)?.starts_with("You already have the best one: "))
     })?;
     let after = suggested(page)?;
     let pairing = |said: &str| {

@@ -85,7 +85,7 @@ fn slips(size: Size) -> Outcome {
             continue;
         }
         assert!(greyed(page)?, "{view} is not greyed");
-        page.by_text("Answers are for the value before.")?;
+        page.by_text("Showing results for your last valid value.")?;
     }
 
     // Neither another part, another kit nor other units take it away.

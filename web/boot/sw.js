@@ -86,7 +86,7 @@ async function download(url) {
     throw new Error(`${name} did not arrive.`);
   });
   // A redirect would be refused by the browser when it is later given for a page.
-  if (response.redirected || response.type !== 'basic') throw new Error(`The host sends another file for ${name}.`);
+  if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
   if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
   const body = await response.arrayBuffer();
   awaited.delete(url);

@@ -39,7 +39,7 @@ pub(crate) async fn load() -> Loaded {
         }
         Ok(parts)
     };
-    let late = || Err(format!("{CATALOGUE} did not arrive within {patience}\u{a0}s."));
+    let late = || Err(format!("{CATALOGUE} didn't arrive within {patience}\u{a0}s."));
     let fetched = platform::within(patience * 1000, task).await.unwrap_or_else(late);
     match choose(fetched, kept) {
         Ok(loaded) => loaded,

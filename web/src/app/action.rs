@@ -183,7 +183,7 @@ impl App {
             Undo::Forget(entry, text) => {
                 let kept = self.with_shelf(|store| store.set(&entry.key, text)) == Some(true);
                 if kept {
-                    self.say(&format!("{} is kept again.", entry.name));
+                    self.say(&format!("{} restored.", entry.name));
                 } else {
                     let undo = Some(undo.clone());
                     self.message.set(Some(Message { text: page::NOT_KEPT.into(), undo }));
@@ -260,7 +260,7 @@ impl App {
             Err(faults) => {
                 let style = self.style.get_untracked();
                 let first = faults.first().map(|f| fault(f, style)).unwrap_or_default();
-                self.say(&format!("The file was not opened. {first}"));
+                self.say(&format!("The file couldn't be opened. {first}"));
                 self.unread.set(faults);
             }
         }
@@ -299,11 +299,11 @@ impl App {
         self.say(if kept == Some(true) { "Saved on this device." } else { page::NOT_KEPT });
     }
 
-    /// Forgets a saved build.
+    /// Deletes a saved build.
     pub fn forget(self, entry: &Entry) {
         if let Some(text) = self.saved_text(entry) {
             self.with_shelf(|store| store.remove(&entry.key));
-            let said = format!("{} forgotten.", entry.name);
+            let said = format!("{} deleted.", entry.name);
             let undo = Some(Undo::Forget(entry.clone(), text));
             self.message.set(Some(Message { text: said, undo }));
         }

@@ -63,12 +63,10 @@ impl BeltSide {
         let top = (wheel.1 + wheel_r).max(motor.1 + can_r);
         let dims = vec![
             centre,
-            dim("Wheel pulley to the road", self.pulley_clear_m, ((0.0, pulley_low), (0.0, 0.0))),
+            dim("Wheel pulley to road", self.pulley_clear_m, ((0.0, pulley_low), (0.0, 0.0))),
             Dim {
                 assumed: self.can_assumed || !self.centre_known,
-                ..dim("Motor to the road", self.motor_clear_m, {
-                    ((motor.0, can_low), (motor.0, 0.0))
-                })
+                ..dim("Motor to road", self.motor_clear_m, ((motor.0, can_low), (motor.0, 0.0)))
             },
             Dim {
                 aside: 32.0,
@@ -106,7 +104,7 @@ impl BeltSide {
         vec![
             ("Wheel pulley, outside diameter", style.millimetres(large)),
             ("Motor pulley, outside diameter", style.millimetres(small)),
-            ("Wheel axle over the road", style.rough_millimetres(self.axle_m)),
+            ("Wheel axle above the road", style.rough_millimetres(self.axle_m)),
         ]
     }
 }

@@ -85,13 +85,13 @@ impl Stands {
 
 /// Where each of [`PARTS`] is tapped.
 ///
-/// The drawing is cut into three columns, for drive, box and front wheel, each wide enough for what
+/// The drawing is cut into three columns, for drive, enclosure and front wheel, each wide enough for what
 /// stands side by side in it, and those into what is over the road, in two rows, and the row of words
 /// under it.
 pub(super) fn areas(at: &Stands) -> [Area; 10] {
     let touch = Area::TOUCH;
     let fits = |x: f64, low: f64, high: f64| within(x, low, high.max(low));
-    // From the drive to the box, and from the box to the front wheel.
+    // From the drive to the enclosure, and from there to the front wheel.
     let drive_end = at.motor.right().max(at.wheel_pulley.right());
     let to_box = fits((drive_end + at.enclosure.x) / 2.0, 2.0 * touch, at.width - 3.0 * touch);
     let to_wheel =

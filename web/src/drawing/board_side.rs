@@ -46,13 +46,13 @@ pub struct BoardSide {
     pub teeth: [f64; 2],
     /// Height of a tooth.
     pub tooth_m: f64,
-    /// Outside of the box: length, and depth below the deck.
+    /// Outside of the enclosure: length, and depth below the deck.
     pub box_m: [f64; 2],
-    /// Inside of the box: length and height.
+    /// Inside of the enclosure: length and height.
     pub inside_m: [f64; 2],
     /// How far its middle stands ahead of the middle between the axles.
     pub box_ahead_m: f64,
-    /// All cells together, from and to: along from the box's front end inside, and up from its floor.
+    /// All cells together, from and to: along from the enclosure's front end inside, and up from its floor.
     pub bank_m: [[f64; 2]; 2],
     /// The controller, in the same way.
     pub controller_m: [[f64; 2]; 2],
@@ -252,9 +252,9 @@ impl BoardSide {
         Shape::outline("b-deck", points)
     }
 
-    /// Height of the box's floor outside.
+    /// Height of the enclosure's floor outside.
     fn floor(&self) -> f64 {
-        // A box is stiff: its floor is level.
+        // An enclosure is stiff: its floor is level.
         mm(self.deck_m - self.sag_m - self.box_m[1])
     }
 
@@ -271,7 +271,7 @@ impl BoardSide {
         Shape::outline(if self.fits { "b-box" } else { "b-box b-amiss" }, points)
     }
 
-    /// What is in the box, on the page. The cells begin at its front, so that the controller behind
+    /// What is in the enclosure, on the page. The cells begin at its front, so that the controller behind
     /// them is near the motors.
     fn inside(&self, frame: Frame, [along, up]: [[f64; 2]; 2]) -> Area {
         let [length, height] = self.inside_m.map(mm);

@@ -1,4 +1,4 @@
-//! The board from the side: deck with its sag, box, wheels and road.
+//! The board from the side: deck with its sag, enclosure, wheels and road.
 
 use super::{Dim, Place, Plan, Shape};
 use crate::text::Style;
@@ -18,17 +18,17 @@ pub struct DeckSide {
     pub thick_m: f64,
     /// How far the middle sags under the rider.
     pub sag_m: f64,
-    /// Length of the box, outside.
+    /// Length of the enclosure, outside.
     pub box_length_m: f64,
-    /// Depth of the box below the deck.
+    /// Depth of the enclosure below the deck.
     pub box_depth_m: f64,
     /// How far its middle stands ahead of the deck's.
     pub box_ahead_m: f64,
-    /// Under the box, rider standing still.
+    /// Under the enclosure, rider standing still.
     pub clear_m: f64,
     /// The same at the bottom of the bump.
     pub bump_clear_m: f64,
-    /// Whether sizes of deck and box are assumed.
+    /// Whether sizes of deck and enclosure are assumed.
     pub assumed: bool,
     /// Whether the wheelbase is.
     pub wheelbase_assumed: bool,
@@ -51,7 +51,7 @@ impl DeckSide {
         let mid = mm(self.box_ahead_m);
         let along = |s: f64| mid + s * span;
         let mut under_box: Vec<Place> = steps().map(|s| (along(s), under(along(s)))).collect();
-        // A box is stiff: its floor is level.
+        // An enclosure is stiff: its floor is level.
         let floor = deck - sag - mm(self.box_depth_m);
         under_box.push((along(1.0), floor));
         under_box.push((along(-1.0), floor));
@@ -66,7 +66,7 @@ impl DeckSide {
         }
         let ends = half + wheel + 10.0;
         shapes.push(Shape::line("d-road", (-ends, 0.0), (ends, 0.0)));
-        // Where the deck would be with nobody on it, and where a bump brings the box.
+        // Where the deck would be with nobody on it, and where a bump brings the enclosure.
         let top = deck + thick;
         shapes.push(Shape::line("d-far", (-half, top), (half, top)));
         let (low, bump_low) = (mm(self.clear_m), mm(self.bump_clear_m));

@@ -12,7 +12,7 @@ use web_sys::{RequestCache, RequestInit, Response};
 /// Why it could not be had, in a few words.
 pub async fn fetch(name: &'static str) -> Result<String, String> {
     let window = web_sys::window().ok_or("there is no window")?;
-    let failed = |_: JsValue| format!("{name} could not be fetched.");
+    let failed = |_: JsValue| format!("{name} couldn't be fetched.");
     let init = RequestInit::new();
     init.set_cache(RequestCache::NoCache);
     let fetching = window.fetch_with_str_and_init(name, &init);

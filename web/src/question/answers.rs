@@ -24,7 +24,7 @@ pub fn say(app: App, say: Say) -> Memo<Answer> {
 /// first.
 pub fn in_a_line(app: App, says: Say) -> Line {
     let answer = say(app, says).get();
-    Line::plain(format!("{} {}", answer.figure, answer.unit))
+    Line::plain(format!("{} {}", answer.figure, answer.unit).trim_end().into())
 }
 
 /// Says what has changed from one to the other, in SI, against the band of the second.

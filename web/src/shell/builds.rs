@@ -128,10 +128,10 @@ fn saved(app: App, entry: Entry) -> AnyView {
             {save}
             <button
                 type="button"
-                aria-label=format!("Forget {name}")
+                aria-label=format!("Delete {name}")
                 on:click=move |_| app.forget(&forgotten)
             >
-                "Forget"
+                "Delete"
             </button>
         </li>
     }

@@ -15,7 +15,9 @@ pub(super) fn Told() -> impl IntoView {
         let refused = refused.map(|why| {
             let title = match &kept {
                 Some(date) => page::kept_parts(date),
-                None => "The maker's parts could not be read. The demo's parts stand in.".into(),
+                None => {
+                    "The maker's parts couldn't be read. Showing the demo's parts instead.".into()
+                }
             };
             boxed(title, view! { <p>{why}</p> }.into_any())
         });

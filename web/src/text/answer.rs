@@ -78,7 +78,7 @@ pub fn distance(name: String, answers: &Answers, band_m: [f64; 2], style: Style)
         return Answer { name, figure: "0".into(), unit: shown.symbol, limit };
     }
     let limit = if reach.wish_m_s < reach.speed_m_s {
-        format!("Too fast to reach: {} at most", style.speed_unit(reach.wish_m_s))
+        format!("Can't go that fast: {} at most", style.speed_unit(reach.wish_m_s))
     } else {
         format!("Ends at {} charge: {why}", percent(reach.end_charge))
     };

@@ -12,21 +12,21 @@ pub const TITLE: &str = "Catalogue check";
 /// What riders read where something could not be used, after how many.
 pub const SEE: &str = "See which";
 /// Under the heading.
-pub const WHY: &str = "For the maker: what to correct in catalogue.json, what is assumed because the file leaves it out, and which combinations on offer don't fit.";
+pub const WHY: &str = "For the maker: what to correct in catalogue.json, what is assumed because the file leaves it out, and which combinations don't fit.";
 /// Over the faults.
 pub const FAULTS: &str = "Faults in the file";
 /// Where there are none.
-pub const NO_FAULTS: &str = "Every entry of the file was read and is in use.";
+pub const NO_FAULTS: &str = "Every entry in the file was read and is in use.";
 /// Over what parts leave out.
 pub const GAPS: &str = "Left out of the file";
 /// Under that.
-pub const GAPS_WHY: &str = "Nothing here is wrong. The page marks an assumed value as \"assumed\", and leaves out of a total what has no price.";
+pub const GAPS_WHY: &str = "Nothing here is wrong. The page marks an assumed value as \"assumed\", and a total leaves out parts without a price.";
 /// Where parts leave nothing out.
-pub const NO_GAPS: &str = "Every part has a price, a mass and all its values.";
+pub const NO_GAPS: &str = "Every part has a price, a weight and all its values.";
 /// Over the kits.
-pub const KITS: &str = "Combinations on offer";
+pub const KITS: &str = "Combinations of parts";
 /// Under that.
-pub const KITS_WHY: &str = "We try every pack, controller, motor, set of trucks, pair of pulleys, wheel, deck and charger on offer, with the kit's own rider and place. Each combination takes the kit's own belt where it fits, otherwise the best fit of the belts on offer.";
+pub const KITS_WHY: &str = "We try every pack, controller, motor, set of trucks, pair of pulleys, wheel, deck and charger that a kit offers, with its own rider and place. Each combination uses the kit's own belt if it fits, otherwise the best-fitting belt it offers.";
 /// Where the catalogue has none.
 pub const NO_KITS: &str = "This catalogue has no kit, so there is nothing to combine.";
 /// Where all of the combinations fit.
@@ -34,7 +34,7 @@ pub const ALL_FIT: &str = "Every combination fits.";
 /// In place of parts, where the cause is in every combination.
 pub const ANY: &str = "Every combination";
 /// Of a value that depends on the cells.
-const BY_CELLS: &str = "by the cells";
+const BY_CELLS: &str = "depends on the cells";
 
 /// `1 fault`, `2 faults`.
 #[must_use]
@@ -63,7 +63,7 @@ pub fn big(number: u64) -> String {
 #[must_use]
 pub fn unusable(faults: usize) -> String {
     let entries = count(faults as u64, "entry", "entries");
-    format!("{entries} of this catalogue could not be used.")
+    format!("{entries} in this catalogue couldn't be used.")
 }
 
 /// What a part of the list is called, and what it is.
@@ -192,7 +192,7 @@ pub fn cause(cause: Cause) -> String {
         Cause::PackAboveController => "Pack above the controller's limit".into(),
         Cause::ChargerVoltage => "Wrong charger".into(),
         Cause::FullVoltage => "Cell voltage".into(),
-        Cause::PackTooLight => "Pack mass".into(),
+        Cause::PackTooLight => "Pack weight".into(),
         Cause::Tags(..) => "Tags don't match".into(),
         Cause::BeltTravel => "No belt fits".into(),
         Cause::BeltOverload => "Belt overloaded".into(),
@@ -212,10 +212,14 @@ fn disagree(notice: &Notice, style: Style) -> String {
             format!("full at {}, the controller survives {}", volts(*pack_v), volts(*controller_v))
         }
         Notice::ChargerVoltage { charger_v, pack_v, .. } => {
-            format!("ends at {}, the pack is full at {}", volts(*charger_v), volts(*pack_v))
+            format!("output {}, the pack is full at {}", volts(*charger_v), volts(*pack_v))
         }
         Notice::FullVoltage { full_v, highest_v } => {
-            format!("{} when full, this chemistry bears {}", volts(*full_v), volts(*highest_v))
+            format!(
+                "{} when full, this chemistry takes {} at most",
+                volts(*full_v),
+                volts(*highest_v)
+            )
         }
         Notice::PackTooLight { pack_kg, cells_kg } => {
             format!("{}, but its cells alone weigh {}", mass(*pack_kg), mass(*cells_kg))
@@ -243,7 +247,7 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
             format!("too short: these pulleys touch at {}", length(style, touching_m, true))
         }
         MisfitKind::BeltOutOfSlot { centre_m, slot_m: [near, far], miss_m } => format!(
-            "the nearest wants {}, {} beyond the mount's {} to {}",
+            "the nearest needs {}, {} beyond the mount's {} to {}",
             length(style, centre_m, centre_m > far),
             length(style, miss_m, true),
             length(style, near, true),
@@ -392,7 +396,7 @@ mod tests {
             [
                 "Every combination, Pack above the controller's limit: full at 42\u{a0}V, the controller survives 40\u{a0}V",
                 "Every combination, Tags don't match: motor \"8 mm\", motor pulley \"10 mm\"",
-                "Every combination, Wrong charger: ends at 50.4\u{a0}V, the pack is full at 42\u{a0}V",
+                "Every combination, Wrong charger: output 50.4\u{a0}V, the pack is full at 42\u{a0}V",
             ]
         );
     }
@@ -404,6 +408,6 @@ mod tests {
         assert_eq!((big(9999), big(50_000)), ("9999".into(), "50\u{202f}000".into()));
         assert_eq!(big(1_200_000), "1\u{202f}200\u{202f}000");
         assert_eq!(big(1 << 62), "over a billion");
-        assert_eq!(unusable(1), "1 entry of this catalogue could not be used.");
+        assert_eq!(unusable(1), "1 entry in this catalogue couldn't be used.");
     }
 }

@@ -21,20 +21,20 @@ pub const CHARGED: &str =
 /// Caution by the charger.
 pub const CAUTION: Warning = Warning {
     short: "Lithium packs can burn while charging. Use only the charger made for this pack, on a surface that can't burn, and stay with it.",
-    more: "Charge away from your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.",
+    more: "Don't charge where a fire would block your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.",
 };
 /// Opens the table of charge over time.
 pub const CHARGE_TABLE: &str = "Table of charge over time";
 /// Its caption.
-pub const CHARGE_CAPTION: &str = "Charge on the way to full";
+pub const CHARGE_CAPTION: &str = "Charge until full";
 /// Opens the table of current over time.
 pub const CURRENT_TABLE: &str = "Table of current over time";
 /// Its caption.
-pub const CURRENT_CAPTION: &str = "Current on the way to full";
+pub const CURRENT_CAPTION: &str = "Current until full";
 /// Along the bottom of both charts.
 pub const HOURS: &str = "hours on the charger";
 /// Where the voltage is held.
-pub const HELD: &str = "voltage held from here";
+pub const HELD: &str = "constant voltage from here";
 /// In place of a chart of no time.
 pub const FULL: &str = "Already full.";
 /// Of a charger that was typed in.
@@ -68,7 +68,7 @@ pub fn line(fit: ChargerFit, full_s: [f64; 2], style: Style) -> String {
         (Some(ChargeRefusal::WrongVolts { .. }), _) => "Wrong charger: do not plug it in".into(),
         (Some(ChargeRefusal::WrongPlug), _) => "Wrong plug: do not use this charger".into(),
         (Some(ChargeRefusal::TooCold { cell_c, .. }), _) => {
-            format!("Too cold to charge, at {}", style.quantity(cell_c, Unit::Celsius, 2))
+            format!("Too cold to charge: {}", style.quantity(cell_c, Unit::Celsius, 2))
         }
         (None, Some(_)) => "Charger too strong for the cells".into(),
         (None, None) if full_s[1] <= 0.0 => "Already full".into(),
@@ -98,11 +98,11 @@ pub fn why_refused(refusal: ChargeRefusal, style: Style) -> String {
             } else {
                 "It would never fill this pack."
             };
-            format!("This charger ends at {charger}, but the full pack has {pack}. {why} Use a charger that ends at {pack}.")
+            format!("This charger's output is {charger}, but the full pack is at {pack}. {why} Use a charger with an output of {pack}.")
         }
         ChargeRefusal::WrongPlug => "This charger's plug is not the one for this pack. Don't adapt or force it: use the charger made for the pack.".into(),
         ChargeRefusal::TooCold { cell_c, least_c } => format!(
-            "The pack is at {}. Charging below {} (rule of thumb) damages lithium cells, and they may burn later. Bring the board indoors, let it warm right through, then enter the temperature there.",
+            "The pack is at {}. Charging below {} (rule of thumb) damages lithium cells, and they may catch fire later. Bring the board indoors, let it warm through, then enter the temperature there.",
             style.quantity(cell_c, Unit::Celsius, 2),
             style.quantity(least_c, Unit::Celsius, 2),
         ),
@@ -113,7 +113,7 @@ pub fn why_refused(refusal: ChargeRefusal, style: Style) -> String {
 #[must_use]
 pub fn too_strong(strong: TooStrong, style: Style) -> String {
     format!(
-        "This charger gives {}, but the cells are rated for {cells} together. Don't use it unless the pack itself limits the current. The times here are for {cells}.",
+        "This charger gives {}, but the cells together are rated for {cells}. Don't use it unless the pack itself limits the current. The times here are for {cells}.",
         amps(strong.charger_a, style),
         cells = amps(strong.cells_a, style),
     )
@@ -125,7 +125,7 @@ pub fn none_fits(pack_v: f64, cells_a: f64, style: Style) -> String {
     // Rounded down: more would be too strong.
     let most = amps(whole(cells_a * 10.0, false) / 10.0, style);
     format!(
-        "No charger in this catalogue fits this pack. It takes one that ends at {} and gives {most} at most.",
+        "No charger in this catalogue fits this pack. You need one with an output of {} and {most} or less.",
         volts(pack_v, style)
     )
 }
@@ -160,7 +160,9 @@ pub fn plug_in(full_s: [f64; 2]) -> String {
         return String::new();
     }
     let at = before_eight(full_s[1]);
-    format!("Calculated for 8 in 10 boards like yours. To leave full at 8:00, plug in at {at}.")
+    format!(
+        "Calculated for 8 in 10 boards like yours. To leave at 8:00 with a full pack, plug in at {at}."
+    )
 }
 
 /// Time until there is enough. `target` is that charge, as a share.
@@ -185,7 +187,7 @@ pub fn plug_in_for(charge: &Charge, target: f64, band_s: [f64; 2]) -> String {
         return String::new();
     }
     let at = before_eight(band_s[1]);
-    format!("To leave with {} at 8:00, plug in at {at}.", percent(target))
+    format!("To leave at 8:00 with {}, plug in at {at}.", percent(target))
 }
 
 /// Charge once the time is up. `wait_s` is that time, s.
@@ -257,7 +259,7 @@ pub fn filling(charge: &Charge, until: f64, style: Style) -> String {
     let (end, after) = (percent(charge.end_charge), duration(charge.time_s));
     if charge.constant_current_s < 60.0 {
         return format!(
-            "The voltage is held from the start and the current falls until the charger stops at {end}, after {after}."
+            "The charger holds its voltage from the start. The current falls until it stops at {end}, after {after}."
         );
     }
     format!(
@@ -352,7 +354,7 @@ pub fn fits(fit: ChargerFit, style: Style) -> String {
             format!("no: {}, not {}", volts(charger_v, style), volts(pack_v, style))
         }
         (Some(ChargeRefusal::WrongPlug), _) => "no: different plug".into(),
-        (_, Some(strong)) => format!("no: the cells take {}", amps(strong.cells_a, style)),
+        (_, Some(strong)) => format!("no: the cells only take {}", amps(strong.cells_a, style)),
         (Some(ChargeRefusal::TooCold { .. }), None) => "too cold now".into(),
         (None, None) => "yes".into(),
     }

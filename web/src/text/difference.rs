@@ -136,7 +136,7 @@ pub fn named(all: &[Said]) -> String {
 /// Beside answers, what the last edit was.
 #[must_use]
 pub fn since(edit: &str) -> String {
-    format!("Since: {edit}")
+    format!("Last change: {edit}")
 }
 
 /// How many parts differ from those of a kit, by its name.

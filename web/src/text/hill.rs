@@ -10,7 +10,7 @@ pub const LONG_CLIMB: &str = "On a long hill";
 /// The working of the hill that never overheats.
 pub const ENDLESS_WORKING: &str = "Working of the endless climb";
 /// Over it.
-pub const ENDLESS_STEPS: &str = "For the windings, step by step. Where a hot controller or another limit allows less, the answer is that.";
+pub const ENDLESS_STEPS: &str = "For the windings, step by step. If a hot controller or another limit allows less, that is the answer.";
 /// What the table of the picture opens with.
 pub const CURVE_TABLE: &str = "Table of hill over speed";
 /// Its caption.
@@ -23,8 +23,8 @@ pub const NO_CLIMB: &str = "This build can't climb.";
 pub const YOUR_HILL: &str = "Your hill";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
-    short: "Climbing is not stopping. Don't ride down what you can't stop on, and try your brakes at low speed first.",
-    more: "A full pack takes back little braking energy or none. A belt can break or slip, and then the motors neither push nor brake.",
+    short: "Your board may climb a hill it can't stop on. Don't ride down what you can't stop on, and try your brakes at low speed first.",
+    more: "A full pack absorbs little or no braking energy. A belt can break or slip, and then the motors neither push nor brake.",
 };
 
 /// Names of the four answers, by their speed in m/s.
@@ -169,7 +169,7 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
     let windings = || style.value(climb.winding_c.round(), Unit::Celsius, 2);
     let heat = match climb.limit {
         Limit::WindingHot => {
-            format!("the windings reach {}, as hot as they may get", warm(climb.winding_c))
+            format!("the windings reach {}, their limit", warm(climb.winding_c))
         }
         Limit::ControllerHot => {
             format!("the controller reaches {} and starts limiting", warm(climb.controller_c))

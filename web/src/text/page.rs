@@ -45,9 +45,6 @@ pub const SHARE: &str = "Share";
 /// The view of all else.
 pub const MORE: &str = "More";
 
-/// Under the name at the top.
-pub const TAGLINE: &str = "What your board can do, and what holds it back";
-
 /// In the strip.
 pub const TOP_SPEED: &str = "Top speed, flat";
 /// In the strip.
@@ -60,14 +57,14 @@ pub const OFFLINE: &str = "Ready offline";
 pub const NOT_FLAT: &str = "can't hold this speed on the flat";
 
 /// Of a board that moves at no speed.
-pub const STILL: &str = "This build does not move on the flat.";
+pub const STILL: &str = "This build can't move on the flat.";
 
 /// The fold of workings.
 pub const WORKING_FOLD: &str = "Working";
 /// What it holds.
 pub const WORKING_HINT: &str = "each step, with its source";
 /// Over the working of a speed.
-pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed; the last, what is left over, is zero.";
+pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed. The last one, the push left over, is zero.";
 /// Over any other working.
 pub const STEPPED: &str = "Step by step. The last step is the answer.";
 /// The list of all questions.
@@ -76,18 +73,16 @@ pub const QUESTIONS: &str = "Questions";
 pub const WORKING: &str = "Working it out…";
 
 /// Of a link without the model's version, or with a lower one.
-pub const OLDER_MODEL: &str =
-    "whoever made this link saw figures from an older model; yours may differ";
+pub const OLDER_MODEL: &str = "this link was made with an older model, so your figures may differ";
 /// Of a link with a higher one.
-pub const NEWER_MODEL: &str =
-    "whoever made this link saw figures from a newer model; yours may differ";
+pub const NEWER_MODEL: &str = "this link was made with a newer model, so your figures may differ";
 /// Over what could not be read.
-pub const UNREAD: &str = "Part of the link or file could not be used.";
+pub const UNREAD: &str = "Part of the link or file couldn't be used.";
 /// In its place where all of it could.
 pub const READ: &str = "All of the link was used.";
 
 /// Over the strip while text waits to be mended.
-pub const WAITS: &str = "Answers are for the value before.";
+pub const WAITS: &str = "Showing results for your last valid value.";
 
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: Warning = Warning {
@@ -96,17 +91,15 @@ pub const CAUTION_BELT: Warning = Warning {
 };
 
 /// How far to trust it.
-pub const TRUST: &str = "These figures are calculated from published physics and the values entered. A range shows how much parts, rider and weather usually vary. Roads, tyres and the model itself vary too: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
+pub const TRUST: &str = "These figures are calculated from published physics and the values entered. Each range allows for the usual variation in parts, rider and weather. Roads, tyres and the model itself add more: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
 /// Where the data stay.
-pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame, or after some weeks unused, browsers may forget what is saved: keep a link or a file.";
+pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame or after a few weeks without a visit, browsers may delete what you saved. Keep a link or a file as well.";
 /// Where the browser's store is closed or full.
-pub const NOT_KEPT: &str =
-    "This browser keeps nothing here: its store is closed or full. Keep a link or a file instead.";
+pub const NOT_KEPT: &str = "This browser can't save anything here: its storage is blocked or full. Keep a link or a file instead.";
 /// In a frame of another page.
-pub const FRAMED: &str =
-    "Inside another page, saved builds are kept apart from those of the calculator itself.";
+pub const FRAMED: &str = "Inside another page, saved builds are kept separate from those saved in the calculator itself.";
 /// Of a catalogue without one.
-pub const NO_KIT: &str = "catalogue.json has no kit that can be used.";
+pub const NO_KIT: &str = "catalogue.json has no usable kit.";
 
 /// Over why the maker's file on the host is not the one in use. `date` is that of the copy.
 #[must_use]
@@ -142,12 +135,12 @@ pub(super) fn long_date(date: &str) -> Option<String> {
 #[must_use]
 pub fn offline(state: &str, why: &str) -> String {
     let said = match state {
-        "ready" => return "Ready offline: it works without a signal from now on.".into(),
+        "ready" => return "Ready offline: the page now works without a signal.".into(),
         "installing" => return "Getting ready for offline use…".into(),
         "slow" => "Not ready offline yet.",
-        "incomplete" => "Not complete offline: open it once more with a signal.",
+        "incomplete" => "Not fully saved for offline use: open the page once more with a signal.",
         "failed" => "Not ready offline.",
-        _ => "Not kept for offline use in this browser or frame.",
+        _ => "Not available offline in this browser or frame.",
     };
     [said, why].join(" ").trim_end().into()
 }
@@ -155,9 +148,9 @@ pub fn offline(state: &str, why: &str) -> String {
 /// Of a build that is too long for a link.
 pub const LINK_TOO_LONG: &str = "This build is too long for a link. Save it as a file instead.";
 /// Behind the name of a saved build of which some is not understood.
-pub const IN_PART: &str = "(only part of it can be read here)";
+pub const IN_PART: &str = "(only partly readable here)";
 /// Behind the key of one that is no build to this page.
-pub const UNREADABLE: &str = "(can't be read here; kept as it is)";
+pub const UNREADABLE: &str = "(can't be read here, kept unchanged)";
 
 #[cfg(test)]
 mod tests {

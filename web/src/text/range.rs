@@ -16,13 +16,13 @@ pub const ENERGY_TABLE: &str = "Table of where the energy goes";
 /// Its heads.
 pub const ENERGY_HEADS: [&str; 3] = ["Into", "Wh", "%"];
 /// Of a board that does not get going.
-pub const NO_ENERGY: &str = "No ride, no energy.";
+pub const NO_ENERGY: &str = "The board doesn't move, so it uses no energy.";
 /// The fold of seasons and age.
 pub const SEASONS: &str = "In the cold, and with age";
 /// Under the curve over temperature.
-pub const COLD: &str = "At your cruising speed without stops, with the pack as cold as the air. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
+pub const COLD: &str = "At your cruising speed without stops, with the pack at air temperature. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
 /// Under the curve over age.
-pub const OLD: &str = "Heat, storing it full and hard use age a pack faster: it may be twice as old as its cycles say. Rule of thumb.";
+pub const OLD: &str = "Heat, hard use and storing it full age a pack faster. It may be twice as old as its cycles suggest. Rule of thumb.";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Leave a reserve: an empty pack can stop pushing and braking without warning.",
@@ -39,11 +39,7 @@ pub fn explained(answers: &Answers, style: Style) -> String {
     }
     let last = style.speed_unit(END_SHARE * reach.wish_m_s);
     let of = if reach.wish_m_s < reach.speed_m_s {
-        format!(
-            "{} is too fast for it, so of the {} it reaches",
-            style.speed_unit(reach.speed_m_s),
-            style.speed_unit(reach.wish_m_s)
-        )
+        format!("of the {} it can reach", style.speed_unit(reach.wish_m_s))
     } else {
         "of the speed you asked for".into()
     };
@@ -63,12 +59,12 @@ pub fn counted(answers: &Answers, style: Style) -> Option<String> {
     }
     let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
     let first = if reach.full_wish_m > 0.0 {
-        format!("The first {} are at full speed.", style.distance_unit(reach.full_wish_m))
+        format!("It holds full speed for the first {}.", style.distance_unit(reach.full_wish_m))
     } else {
         format!("It never reaches {}.", style.speed_unit(reach.speed_m_s))
     };
     Some(format!(
-        "On the flat without stops, using {spent} from the cells. {first} After the end it limps another {} down to walking pace. Stops, hills and wind take more.",
+        "On the flat without stops, using {spent} from the cells. {first} After the end it limps another {}, slowing to walking pace. Stops, hills and wind use more.",
         style.distance_unit(reach.limp_m),
     ))
 }

@@ -89,12 +89,12 @@ pub fn caveat(caveat: &Caveat, style: Style) -> String {
         Chemistry::Lfp => "LFP cells",
     };
     let rest = match basis {
-        Basis::PublishedModel => "rest on a published model",
-        Basis::Extrapolated => "are carried on from warmer ones",
-        Basis::CommonPractice => "rest on common practice, not on data",
+        Basis::PublishedModel => "come from a published model",
+        Basis::Extrapolated => "are extrapolated from warmer ones",
+        Basis::CommonPractice => "are a rule of thumb, not measured",
     };
     let air = style.quantity(*air_c, Unit::Celsius, 2);
-    format!("Figures of {cells} at {air} {rest}, so the band is wider.")
+    format!("Figures for {cells} at {air} {rest}, so the range is wider.")
 }
 
 /// The same in a few words, for what leads to the list.
@@ -112,12 +112,12 @@ pub fn pick_another(unfilled: &Unfilled) -> String {
 pub fn notice(notice: &Notice, style: Style) -> String {
     match notice {
         Notice::PackAboveController { pack_v, controller_v } => format!(
-            "The full pack has {}, but the controller only survives {}. Do not connect them.",
+            "The full pack is at {}, but the controller only survives {}. Do not connect them.",
             style.quantity(*pack_v, Unit::Volt, 3),
             style.quantity(*controller_v, Unit::Volt, 3),
         ),
         Notice::ChargerVoltage { charger_v, pack_v, fits_v: [least_v, most_v] } => format!(
-            "The charger ends at {}, but the full pack has {} and takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
+            "The charger's output is {}, but the full pack is at {} and only takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
             style.value(*least_v, Unit::Volt, 3),
@@ -129,7 +129,7 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.quantity(*highest_v, Unit::Volt, 3),
         ),
         Notice::PackTooLight { pack_kg, cells_kg } => format!(
-            "The pack's mass is given as {}, but its cells alone weigh {}. Enter its own mass and price when you change its cells.",
+            "The pack's weight is given as {}, but its cells alone weigh {}. When you change its cells, enter its new weight and price too.",
             style.quantity(*pack_kg, Unit::Kilogram, 2),
             style.quantity(*cells_kg, Unit::Kilogram, 2),
         ),
@@ -156,11 +156,11 @@ mod tests {
         };
         assert_eq!(
             say(Chemistry::Lfp, Basis::CommonPractice),
-            "Figures of LFP cells at \u{2212}12\u{a0}°C rest on common practice, not on data, so the band is wider."
+            "Figures for LFP cells at \u{2212}12\u{a0}°C are a rule of thumb, not measured, so the range is wider."
         );
         assert_eq!(
             say(Chemistry::Energy, Basis::Extrapolated),
-            "Figures of energy cells at \u{2212}12\u{a0}°C are carried on from warmer ones, so the band is wider."
+            "Figures for energy cells at \u{2212}12\u{a0}°C are extrapolated from warmer ones, so the range is wider."
         );
     }
 }

@@ -5,7 +5,7 @@ pub const KITS: &str = "Start from a kit";
 /// Inputs of rider, ride and place.
 pub const RIDER: &str = "You and your ride";
 /// Those that few people change.
-pub const MORE_RIDER: &str = "More about you, the place and the ride";
+pub const MORE_RIDER: &str = "More conditions";
 /// What turns the wheels.
 pub const DRIVE: &str = "Drive";
 /// What rolls and steers.
@@ -27,7 +27,7 @@ pub const ALTERED: &str = "changed by you";
 /// Takes the catalogue's figures again.
 pub const PUT_BACK: &str = "Put back";
 /// Name of a part that has none.
-pub const TYPED_IN: &str = "Typed in";
+pub const TYPED_IN: &str = "My own";
 
 /// Name of a part of the reader's own.
 #[must_use]

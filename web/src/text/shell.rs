@@ -44,7 +44,7 @@ pub fn and_more(count: usize) -> String {
 }
 
 /// Over rider, place and ride, on paper.
-pub const CONDITIONS: &str = "Worked out for";
+pub const CONDITIONS: &str = "Calculated for";
 
 /// Who made the figures, by what, and when; the date as `2026-11-02`.
 #[must_use]

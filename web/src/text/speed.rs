@@ -29,12 +29,12 @@ pub const PUSH_CAPTION: &str = "Push against road load";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and protection, and keep to local law.",
-    more: "Many places cap or forbid powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go the farther you slide.",
+    more: "Many places limit or ban powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go, the farther you slide.",
 };
 /// Caution by braking.
 pub const CAUTION_BRAKING: Warning = Warning {
-    short: "Braking by the motors can vanish. Try it at low speed first, and always be able to stop without it.",
-    more: "A full pack takes back little or nothing, a pack or controller can cut out, and a belt can break or jump.",
+    short: "Motor braking can fail without warning. Try it at low speed first, and always be able to stop without it.",
+    more: "A full pack absorbs little or no braking energy, a pack or controller can cut out, and a belt can break or jump teeth.",
 };
 
 /// The second answer; `share` is the charge that counts as nearly empty.
@@ -101,7 +101,7 @@ pub fn push_heads(style: Style) -> Vec<String> {
 /// Over the sprints; `limit` is what holds the board back at first.
 #[must_use]
 pub fn sprint(limit: Limit) -> String {
-    format!("From rest at full throttle. At first the {} holds it back.", words::limit(limit))
+    format!("From rest at full throttle. At first, the {} holds it back.", words::limit(limit))
 }
 
 /// Caption and heads of the sprints.
@@ -111,7 +111,7 @@ pub const SPRINTS: (&str, [&str; 4]) =
 /// Of a goal that is not reached: the speed it got to, m/s.
 #[must_use]
 pub fn not_reached(speed_m_s: f64, style: Style) -> String {
-    format!("not reached: {}", style.speed_unit(speed_m_s))
+    format!("not reached, {} at most", style.speed_unit(speed_m_s))
 }
 
 /// In a few words: how soon the rider's speed is there.
@@ -132,7 +132,7 @@ pub fn braked(style: Style) -> String {
 /// Names of the two stops.
 pub const STOPS: [&str; 2] = ["Dry, half-full pack", "Dry, full pack"];
 /// Caption of all stops.
-pub const STOPS_CAPTION: &str = "Distance until the motors let go: with one motor when a belt has broken, with none when the controller or pack has cut out";
+pub const STOPS_CAPTION: &str = "Distance until the motors stop braking. One motor: after a belt breaks. None: after the controller or pack cuts out";
 /// Of a board that nothing slows.
 pub const NEVER: &str = "never";
 /// Where no motor brakes.
@@ -160,9 +160,9 @@ pub fn stops_heads(style: Style) -> Vec<String> {
 }
 
 /// What the gear map says of its use.
-pub const TAP: &str = "Tap a pairing to put it on the board.";
+pub const TAP: &str = "Tap a pairing to use it.";
 /// What the keys do on it.
-pub const ALONG_MAP: &str = "Arrow keys move over the pairings, Enter puts one on the board";
+pub const ALONG_MAP: &str = "Arrow keys move between the pairings, Enter uses one";
 /// Labels of what it shows and of the wheel.
 pub const MAP_LABELS: [&str; 2] = ["Show", "Wheel on the board"];
 /// Titles of its rows and columns.
@@ -172,7 +172,7 @@ pub const NO_MATCH: &str = "These parts don't fit together.";
 /// The same in its key and its table.
 pub const NO_MATCH_KEY: &str = "doesn't fit";
 /// Of a catalogue without pulleys.
-pub const NO_PULLEYS: &str = "No pulleys on offer.";
+pub const NO_PULLEYS: &str = "This catalogue has no pulleys.";
 /// What its table opens with.
 pub const MAP_TABLE: &str = "Table of pairings";
 /// On the button under a suggestion.
@@ -181,7 +181,11 @@ pub const USE: &str = "Use this pairing";
 /// Caption of its table: with every wheel, or with the one on the board alone.
 #[must_use]
 pub fn map_caption(all: bool) -> &'static str {
-    if all { "Every pairing on offer" } else { "Every pairing with the wheel on the board" }
+    if all {
+        "Every pairing in this catalogue"
+    } else {
+        "Every pairing with the wheel on the board"
+    }
 }
 
 /// Heads of its table.
@@ -209,7 +213,9 @@ pub fn pairing_hint(motor: &str, wheel: &str) -> String {
 #[must_use]
 pub fn met(met: usize, all: usize, cruise: &str, grade: &str) -> String {
     match met {
-        0 => format!("None of the {all} pairings on offer holds {cruise} up your {grade} hill."),
+        0 => format!(
+            "None of the {all} pairings in this catalogue holds {cruise} up your {grade} hill."
+        ),
         1 => format!("With a full pack, 1 of {all} pairings holds {cruise} up your {grade} hill."),
         _ => {
             format!("With a full pack, {met} of {all} pairings hold {cruise} up your {grade} hill.")
@@ -220,7 +226,9 @@ pub fn met(met: usize, all: usize, cruise: &str, grade: &str) -> String {
 /// Of more parts of a kind than the map takes: "motor pulley", those it shows, and all.
 #[must_use]
 pub fn left_out(kind: &str, shown: usize, all: usize) -> String {
-    format!("Of {all} {kind}s on offer the map takes the {shown} closest in size to yours.")
+    format!(
+        "The map shows the {shown} {kind}s closest in size to yours, of {all} in this catalogue."
+    )
 }
 
 /// A pairing in words.
@@ -249,12 +257,14 @@ impl Pairing {
     #[must_use]
     pub fn said(&self) -> String {
         let Self { motor, wheel_pulley, wheel, far, climbs, here, alike, breaks } = self;
-        let lead = if *here { "You have the best of them" } else { "Suggested" };
+        let lead = if *here { "You already have the best one" } else { "Suggested" };
         let why = match alike {
             Some(1) if *breaks => "It goes farthest.".into(),
             Some(1) => "It goes farthest of those that fit.".into(),
-            Some(n) if *breaks => format!("{n} go about as far. This one climbs best."),
-            Some(n) => format!("{n} go about as far. Of those that fit, this one climbs best."),
+            Some(n) if *breaks => format!("{n} pairings go about as far. This one climbs best."),
+            Some(n) => {
+                format!("{n} pairings go about as far. Of those that fit, this one climbs best.")
+            }
             None => "It goes farthest of those that fit.".into(),
         };
         format!(
@@ -267,7 +277,7 @@ impl Pairing {
 #[must_use]
 pub fn map_at(motor: &str, wheel: &str, top: &str, hill: &str, far: &str, climbs: &str) -> String {
     format!(
-        "Motor {motor}, wheel {wheel} teeth: {top} flat, {hill} up your hill, {far} far, climbs {climbs}"
+        "Motor {motor}, wheel {wheel} teeth: {top} flat, {hill} up your hill, goes {far}, climbs {climbs}"
     )
 }
 

@@ -12,7 +12,7 @@ pub const CALCULATED: &str = "Calculated, not measured, for 8 in 10 boards like 
 /// Over what may differ from what was entered.
 pub const SPREADS: &str = "Assumed spread of each value";
 /// What is done with it.
-pub const SPREADS_WHY: &str = "We draw 500 boards at random around yours and work each one out. All of these values are off at once: usually a little, never by more than shown here. The spreads are rules of thumb. A board built or ridden differently can fall outside.";
+pub const SPREADS_WHY: &str = "We simulate 500 boards that differ from yours at random. All of these values vary at once: usually a little, never by more than shown here. The spreads are rules of thumb. A board built or ridden differently can fall outside the range.";
 /// Heads of that table.
 pub const SPREADS_HEADS: [&str; 3] = ["Value", "8 in 10 within", "At most"];
 /// What the table of movers opens with.
@@ -107,7 +107,7 @@ pub fn bar(name: &str, low: &str, high: &str, symbol: &str) -> String {
 /// Caption of the table of movers. `value` has its unit.
 #[must_use]
 pub fn movers_caption(value: &str) -> String {
-    format!("What each value alone does to {value}, over the range of 8 in 10 boards")
+    format!("How each value alone changes {value}, over the range of 8 in 10 boards")
 }
 
 /// Heads of that table.

@@ -7,10 +7,10 @@ use pitchline_core::{Build, Drive, Limit, Outing, Unit};
 /// The fold.
 pub const RIDE: &str = "With stops and hills";
 /// What is counted.
-pub const WHY: &str = "A ride in time, with heat. It counts until the board can't hold 80\u{a0}% of its speed on the flat. Cells warm up on the way.";
+pub const WHY: &str = "A simulated ride, heat included. It ends when the board can't hold 80\u{a0}% of its speed on the flat. Cells warm up on the way.";
 /// Over the table of all ways to ride.
 pub const ALL: &str =
-    "Every way to ride, until the board can't hold 80\u{a0}% of its speed on the flat";
+    "Every riding style, until the board can't hold 80\u{a0}% of its speed on the flat";
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way: what leads to the cruising speed, and to the charge.
@@ -31,12 +31,8 @@ pub const SPENT_TABLE: &str = "Table of this ride's energy";
 pub const SPENT_CAPTION: &str = "Where the energy of this ride went";
 /// Where there are no charts.
 pub const NO_RIDE: &str = "There is no ride to show.";
-/// Names of the charts, and of their lines.
-pub const PANELS: [&str; 5] = ["speed", "charge", "pack under load", "current", "temperature"];
 /// Lines of the current.
 pub const CURRENTS: [&str; 2] = ["pack", "each motor"];
-/// Lines of the temperature.
-pub const HEATS: [&str; 4] = ["windings", "motor cases", "controller", "cells"];
 /// Along the bottom.
 pub const MINUTES: &str = "minutes";
 
@@ -106,14 +102,14 @@ fn cycle(drive: &Drive, fit: UrbanFit, style: Style) -> String {
     );
     let speed = style.speed_unit(asked);
     if asked >= URBAN_M_S {
-        return format!("{first} Your board reaches all of its speeds.");
+        return format!("{first} Your board can follow all of it.");
     }
     match fit {
         UrbanFit::Clipped => {
             format!("{first} Your board is slower: everything above {speed} is cut off.")
         }
         UrbanFit::Scaled => format!(
-            "{first} Your board is slower: every speed is scaled to {} of it, {speed} at most.",
+            "{first} Your board is slower: every speed is scaled to {}, {speed} at most.",
             percent(asked / URBAN_M_S)
         ),
     }
@@ -160,12 +156,12 @@ pub fn end(ride: &Ridden, style: Style) -> String {
     let last = style.speed_unit(END_SHARE * ride.wish_m_s);
     let limp = match ride.limp_m {
         some if some > 0.0 => {
-            format!(" After that it limps another {} down to walking pace.", style.way(some))
+            format!(" After that it limps another {}, slowing to walking pace.", style.way(some))
         }
         _ => String::new(),
     };
     format!(
-        "Ends {}, with {left} charge left, where it can't hold {last} on the flat (80\u{a0}% of the speed). {why}{limp}",
+        "Ends {}, with {left} charge left, when it can no longer hold {last} on the flat (80\u{a0}% of the speed). {why}{limp}",
         place(style, &met)
     )
 }
@@ -184,7 +180,7 @@ pub fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) -> Vec<St
     if let Some(met) = ride.lost_early() {
         let (speed, limit) = (style.speed_unit(met.speed_m_s), words::met(met.limit, met.sag));
         told.push(if outing == Outing::Flatout {
-            format!("At most {}: {limit}.", style.speed_unit(ride.top_m_s))
+            format!("It reaches {} at most: {limit}.", style.speed_unit(ride.top_m_s))
         } else {
             let wish = style.speed_unit(Drive::new(build).outing_m_s(outing));
             format!("It can't hold {wish}: down to {speed} {} ({limit}).", at(&met))
@@ -209,7 +205,7 @@ pub fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) -> Vec<St
     }
     if let Some(met) = ride.brake_held_back {
         told.push(format!(
-            "Braking asks for more than the motors give, first {} ({}). Use your foot or another brake for the rest.",
+            "The motors can't brake as hard as this ride needs, first {} ({}). Use your foot or another brake for the rest.",
             at(&met),
             words::met(met.limit, met.sag)
         ));
@@ -224,7 +220,7 @@ pub fn burnt(build: &Build, ride: &Ridden, style: Style) -> Option<String> {
     let most = warmth(style, build.motor.winding_limit_c);
     let hot = warmth(style, ride.hottest.winding_c);
     Some(format!(
-        "The windings pass their limit of {most} {at} and reach {hot}. That burns motors out: ride gentler or gear lower."
+        "The windings pass their limit of {most} {at} and reach {hot}. That burns motors out: ride more gently or gear lower."
     ))
 }
 
@@ -248,7 +244,7 @@ pub fn hottest(build: &Build, ride: &Ridden, style: Style) -> String {
 #[must_use]
 pub fn facts(build: &Build, ride: &Ridden, style: Style) -> String {
     format!(
-        "{} including stops, {} on average, {} from the cells. Nearest its heat limit: {}.",
+        "{} including stops, {} on average, {} from the cells. Closest to its heat limit: {}.",
         span(ride.time_s),
         style.speed_unit(ride.mean_m_s()),
         style.quantity(ride.wh_per_km, Unit::WattHourPerKilometre, 2),
@@ -266,7 +262,7 @@ pub fn all_heads(style: Style) -> Vec<String> {
         "Ended by".into(),
         format!("Average, {}", symbol(Unit::KilometrePerHour)),
         symbol(Unit::WattHourPerKilometre).into(),
-        "Nearest its heat limit".into(),
+        "Closest to its heat limit".into(),
     ]
 }
 
@@ -295,7 +291,7 @@ pub fn spent(stored_wh: f64, back_wh: Option<f64>, most: [(&str, f64); 2], style
     let back = back_wh.map_or_else(String::new, |back| format!(" Braking returned {}.", wh(back)));
     let [(one, first), (two, second)] = most;
     format!(
-        "{} left the cells on this ride, most of it for {} ({}) and {} ({}).{back}",
+        "This ride took {} from the cells, most of it for {} ({}) and {} ({}).{back}",
         wh(stored_wh),
         one.to_ascii_lowercase(),
         percent(first),

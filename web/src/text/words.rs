@@ -167,10 +167,12 @@ pub fn limit_sentence(what: Limit) -> String {
 #[must_use]
 pub fn limit_why(limit: Limit) -> &'static str {
     match limit {
-        Limit::ControllerMotorCurrent => "The controller gives each motor no more current.",
+        Limit::ControllerMotorCurrent => "The controller won't give the motors any more current.",
         Limit::MotorCurrent => "More would exceed the motor's current rating.",
-        Limit::ControllerBatteryCurrent => "The controller draws no more current from the pack.",
-        Limit::PackProtection => "The pack's protection circuit allows no more current.",
+        Limit::ControllerBatteryCurrent => {
+            "The controller won't draw any more current from the pack."
+        }
+        Limit::PackProtection => "The pack's protection circuit won't allow any more current.",
         Limit::CellRating => "More would exceed the cells' discharge rating.",
         Limit::PackPower => "More current would only make the voltage sag further.",
         Limit::Cutback => {
@@ -178,15 +180,15 @@ pub fn limit_why(limit: Limit) -> &'static str {
         }
         Limit::CutOff => "The protection circuit would disconnect the pack.",
         Limit::Voltage => "At this speed the motors need all of the pack's voltage.",
-        Limit::ElectricalSpeed => "The controller gives no power above this motor speed.",
+        Limit::ElectricalSpeed => "The controller cuts power above this motor speed.",
         Limit::Belt => "More would overload the belt.",
         Limit::Grip => "More would spin the driven wheels.",
         Limit::ModeSpeed => "The ride mode caps the speed here.",
         Limit::Empty => "The charge is used up.",
-        Limit::ControllerHot => "The controller is hot and limits power.",
+        Limit::ControllerHot => "The controller is hot, so it limits power.",
         Limit::WindingHot => "The motor windings have reached their temperature limit.",
-        Limit::BrakeCurrent => "The controller is set to brake no harder.",
-        Limit::RegenCurrent => "The controller feeds no more current back into the pack.",
+        Limit::BrakeCurrent => "The controller isn't set to brake any harder.",
+        Limit::RegenCurrent => "The controller won't feed any more current back into the pack.",
         Limit::OverVoltage => "A full pack takes no charge, so the motors can't brake.",
         Limit::Crawl => "Motors can't brake at a crawl.",
     }

@@ -1,4 +1,4 @@
-//! How far the deck sags, and what that leaves under the box.
+//! How far the deck sags, and what that leaves under the enclosure.
 
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
@@ -48,7 +48,7 @@ pub struct DeckFit {
 }
 
 impl DeckFit {
-    /// Sag that there is room for, m: a deck that would sag farther lies with its box on the road.
+    /// Sag that there is room for, m: a deck that would sag farther lies with its enclosure on the road.
     #[must_use]
     pub fn sag_with_room_m(&self) -> f64 {
         (self.sag_m + self.road_m.min(0.0)).max(0.0)

@@ -45,7 +45,7 @@ pub struct Layout {
     pub deck_up_m: f64,
     /// How far the deck reaches beyond each axle, a usual share of the wheelbase, m.
     pub deck_end_m: f64,
-    /// Outside of the box: length, width, and depth below the deck, m.
+    /// Outside of the enclosure: length, width, and depth below the deck, m.
     pub box_m: [f64; 3],
     /// How much wider that is than the deck over the wheels, m; negative where it is narrower.
     pub box_beyond_deck_m: f64,

@@ -1,4 +1,4 @@
-//! Does it go together? Belts, room between the parts, deck and box, lean,
+//! Does it go together? Belts, room between the parts, deck and enclosure, lean,
 //! and what to take where two parts do not fit.
 
 mod belt;

@@ -1,4 +1,4 @@
-//! The working of what is said about frame, deck and box.
+//! The working of what is said about frame, deck and enclosure.
 
 use super::box_plan;
 use super::clearance::{Between, room};

@@ -13,7 +13,7 @@ pub fn read(link: &str, catalog: &Catalog) -> (Whole, Vec<Error>) {
     let mut faults = Vec::new();
     let first_kit = catalog.kits.first().map_or("", |kit| &kit.id);
     if link.len() > LONGEST {
-        faults.push(Error::new("link", Reason::TooLarge { most: LONGEST, what: "letters" }));
+        faults.push(Error::new("link", Reason::TooLarge { most: LONGEST, what: "characters" }));
         return (base(first_kit, catalog).into(), faults);
     }
     let mut rest = Rest::default();
@@ -77,14 +77,14 @@ impl<'l> Piece<'l> {
         let mut found: Vec<Self> = Vec::new();
         for raw in pieces {
             let Some((key, value)) = raw.split_once('=') else {
-                let expected = format!("key=value in place of \"{}\"", short(&decoded(raw)));
+                let expected = format!("key=value instead of \"{}\"", short(&decoded(raw)));
                 faults.push(Error::new("link", Reason::wrong_form(expected)));
                 rest.piece(raw, false);
                 continue;
             };
             let piece = Self { raw, key: decoded(key), value: decoded(value) };
             if found.iter().any(|other| other.key == piece.key) {
-                let expected = "this key once; the first one counts";
+                let expected = "this key only once; the first one is used";
                 faults.push(Error::new(short(&piece.key), Reason::wrong_form(expected)));
                 rest.piece(raw, true);
             } else {

@@ -28,7 +28,7 @@ pub(super) fn Gaps() -> impl IntoView {
     let assumed = Memo::new(move |_| assumed(&app.catalog(), app.style()));
     let none = move || unpriced.with(Vec::is_empty) && assumed.with(Vec::is_empty);
     let parts = |number: usize| text::count(number as u64, "part", "parts");
-    let priced = move || format!("Prices and masses: {}", parts(unpriced.with(Vec::len)));
+    let priced = move || format!("Prices and weights: {}", parts(unpriced.with(Vec::len)));
     let taken = move || format!("Assumed values: {}", parts(assumed.with(Vec::len)));
     let folds = move || {
         if none() {
@@ -38,7 +38,7 @@ pub(super) fn Gaps() -> impl IntoView {
             <p class="facts">{text::GAPS_WHY}</p>
             <Fold class="more" title=Signal::derive(priced)>
                 <PagedTable
-                    caption="Parts without a price or a mass".into()
+                    caption="Parts without a price or a weight".into()
                     heads=&["Part", "Left out"]
                     count=Signal::derive(move || unpriced.with(Vec::len))
                     row=rows(unpriced)
@@ -46,7 +46,7 @@ pub(super) fn Gaps() -> impl IntoView {
             </Fold>
             <Fold class="more" title=Signal::derive(taken)>
                 <PagedTable
-                    caption="Keys that a part leaves out, and what is taken for each".into()
+                    caption="Keys that parts leave out, and the value assumed for each".into()
                     heads=&["Part", "Key and value"]
                     count=Signal::derive(move || assumed.with(Vec::len))
                     row=rows(assumed)
@@ -72,7 +72,7 @@ fn name(part: &PartCheck) -> String {
 fn unpriced(catalog: &Catalog) -> Vec<Vec<String>> {
     let row = |part: &PartCheck| {
         let left_out = match (part.no_price, part.no_mass) {
-            (true, true) => "price, mass",
+            (true, true) => "price, weight",
             (true, false) => "price",
             (false, true) => "mass",
             (false, false) => return None,

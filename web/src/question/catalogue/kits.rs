@@ -87,7 +87,7 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
             view! {
                 <PagedTable
                     caption="Combinations of each kit".into()
-                    heads=&["Kit", "On offer", "Don't fit", "Tight"]
+                    heads=&["Kit", "Combinations", "Don't fit", "Tight"]
                     count=Signal::derive(move || kits.with(Vec::len))
                     row
                 />
@@ -128,7 +128,7 @@ fn Misfits(kit: Arc<KitReport>) -> impl IntoView {
         .filter(|(number, ..)| *number > 0)
         .map(|(number, one, more)| text::count(number as u64, one, more));
     let title = format!("{}: {}", kit.name, some.collect::<Vec<_>>().join(", "));
-    let caption = format!("{}: what doesn't fit, at its worst", kit.name);
+    let caption = format!("{}: what doesn't fit, worst cases", kit.name);
     view! {
         <Fold class="more" title>
             {

@@ -62,7 +62,7 @@ fn source(loaded: &Loaded) -> String {
     let instead = match (&loaded.refused, &loaded.kept) {
         (None, _) => "",
         (Some(_), Some(_)) => " This is the last good copy on this device.",
-        (Some(_), None) => " This is the demo: your own file could not be read.",
+        (Some(_), None) => " This is the demo: your own file couldn't be read.",
     };
     format!("{}, {version}: {parts} in {kits}.{instead}", catalog.maker)
 }

@@ -184,7 +184,9 @@ fn a_measure_far_from_every_belt_is_told_what_it_needs() {
     let said = bench::measured(&far, METRIC);
     has(
         &said,
-        &format!("takes a belt {length:.1}\u{a0}mm long: 107 or 108\u{a0}teeth of 5\u{a0}mm."),
+        &format!(
+            "takes a belt {length:.1}\u{a0}mm long: 107 or 108\u{a0}teeth at 5\u{a0}mm pitch."
+        ),
     );
     assert!((length / 5.0).floor() == 107.0, "{length}");
     has(&said, "No belt in this catalogue comes close.");

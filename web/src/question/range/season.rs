@@ -79,7 +79,7 @@ static AGE: Curve = Curve {
     here: |found| found.cycles,
     yours: "your pack",
     label: "Table of distance over age",
-    caption: "As the pack grows old",
+    caption: "As the pack ages",
     each: 2,
     ends: [500.0, 0.0],
     finding: said::by_age,

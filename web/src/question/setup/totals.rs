@@ -20,8 +20,8 @@ fn rows(app: App) -> Vec<(&'static str, String)> {
     let kg = |mass| style.quantity(mass, Unit::Kilogram, 3);
     let mut rows = vec![
         ("Board", kg(totals.board_mass_kg)),
-        ("With rider and bag", kg(totals.total_mass_kg)),
-        ("Pack on its label", style.quantity(totals.nameplate_wh, Unit::WattHour, 3)),
+        ("With rider", kg(totals.total_mass_kg)),
+        ("Rated energy", style.quantity(totals.nameplate_wh, Unit::WattHour, 3)),
         ("Gear ratio", style.fixed(totals.gear_ratio, 2)),
     ];
     if totals.price > 0.0 {
@@ -29,10 +29,10 @@ fn rows(app: App) -> Vec<(&'static str, String)> {
         let mut text = format!("{currency}\u{a0}{}", style.fixed(totals.price, 0));
         match totals.unpriced {
             0 => {}
-            1 => text.push_str(", one part without a price"),
-            n => text.push_str(&format!(", {n} parts without a price")),
+            1 => text.push_str(", 1 part unpriced"),
+            n => text.push_str(&format!(", {n} parts unpriced")),
         }
-        rows.push(("Parts and charger", text));
+        rows.push(("Price with charger", text));
     }
     rows
 }

@@ -223,7 +223,7 @@ mod tests {
         let drive = Drive::new(&Build::check(&Draft::typical()).expect("in range"));
         let goal = Goal::Speed(40.0);
         let table = rows(&[(goal, drive.sprint(goal, 0.0, 1.0))], Style::default());
-        assert!(table.rows[0][3].starts_with("not reached: "), "{table:?}");
+        assert!(table.rows[0][3].starts_with("not reached, "), "{table:?}");
         let goal = Goal::Distance(100.0);
         let table = rows(&[(goal, drive.sprint(goal, 0.0, 1.0))], Style::default());
         assert_eq!(table.rows[0][0], "The first 100\u{a0}m");

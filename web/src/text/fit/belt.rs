@@ -18,9 +18,9 @@ pub fn teeth(count: f64) -> String {
 pub fn centre(fit: &BeltFit, style: Style) -> Answer {
     let limit = match fit.on_board {
         BeltOnBoard::Taut(belt) => {
-            format!("Belt of {}, {}", teeth(belt.teeth), entered(style, belt.length_m))
+            format!("Belt: {}, {}", teeth(belt.teeth), entered(style, belt.length_m))
         }
-        BeltOnBoard::NoTeeth => "Middle of the mount: the belt's teeth aren't given".into(),
+        BeltOnBoard::NoTeeth => "Middle of the mount, as the belt's tooth count isn't given".into(),
         BeltOnBoard::TooShort => "The belt is too short for these pulleys".into(),
     };
     let figure = match (fit.on_board, fit.run) {
@@ -114,7 +114,7 @@ pub fn which(fit: &BeltFit, style: Style) -> String {
     let [near, far] = fit.slot_m;
     let from = match fit.list {
         BeltList::Offered => "in this catalogue",
-        BeltList::Usual => "of the usual 5\u{a0}mm lengths (makers differ)",
+        BeltList::Usual => "in the usual 5\u{a0}mm lengths (makers differ)",
         BeltList::Unknown => return "No belt lengths are known for this pitch.".into(),
     };
     let mount =
@@ -124,7 +124,7 @@ pub fn which(fit: &BeltFit, style: Style) -> String {
             let miss = |name: &str, miss: Option<BeltMiss>| {
                 miss.map_or_else(String::new, |m| {
                     let (teeth, by) = (teeth(m.belt.teeth), mm(style, m.miss_m));
-                    format!(" The next {name}, {teeth}, misses by {by}.")
+                    format!(" The next {name} one, {teeth}, misses by {by}.")
                 })
             };
             format!(
@@ -148,7 +148,7 @@ pub fn which(fit: &BeltFit, style: Style) -> String {
 /// Over the belts that fit.
 pub const BELTS_CAPTION: &str = "Belts that fit this mount and these pulleys";
 /// Over their other figures.
-pub const BELTS_MORE_CAPTION: &str = "More figures of the belts that fit";
+pub const BELTS_MORE_CAPTION: &str = "More about the belts that fit";
 /// Of a belt that is not on offer.
 const USUAL: &str = "Usual length";
 
@@ -203,7 +203,7 @@ pub fn belts_more_heads(style: Style) -> Vec<String> {
         "Teeth in mesh".into(),
         format!("Rated pull, {force}"),
         format!("Length, {length}"),
-        "Mass".into(),
+        "Weight".into(),
         "Price".into(),
     ]
 }

@@ -6,9 +6,9 @@ use crate::text::Style;
 use pitchline_core::{BeltChoice, BeltFit, BeltOnBoard, MeasuredCentre};
 
 /// Over the motor pulley's teeth there.
-pub const MOTOR_TEETH: &str = "Teeth of the motor pulley";
+pub const MOTOR_TEETH: &str = "Teeth on the motor pulley";
 /// Over the wheel pulley's.
-pub const WHEEL_TEETH: &str = "Teeth of the wheel pulley";
+pub const WHEEL_TEETH: &str = "Teeth on the wheel pulley";
 
 fn pulleys(fit: &BeltFit) -> String {
     let [motor, wheel] = fit.pulleys;
@@ -27,20 +27,20 @@ pub fn measured(
     let with = pulleys(fit);
     let (length_m, [fewer, more]) = match fit.bench.measured {
         MeasuredCentre::NotGiven => {
-            return "Count the teeth of both pulleys and measure from the centre of the motor shaft to the centre of the wheel axle. That finds the belt.".into();
+            return "To find the belt, count the teeth on both pulleys and measure from the centre of the motor shaft to the centre of the wheel axle.".into();
         }
         MeasuredCentre::Overlap => {
             return format!(
-                "At that distance {with} would overlap. Measure again from centre to centre, and recount the teeth."
+                "At that distance, {with} would overlap. Measure again from centre to centre, and recount the teeth."
             );
         }
         MeasuredCentre::Length { length_m, teeth } => (length_m, teeth),
     };
-    let takes = format!("With {with} that takes a belt {} long", mm(style, length_m));
+    let takes = format!("With {with}, that takes a belt {} long", mm(style, length_m));
     let Some((belt, name)) = nearest else {
         let or = if more > fewer { format!(" or {}", plain(more, 0)) } else { String::new() };
         return format!(
-            "{takes}: {}{or}\u{a0}teeth of {}. No belt in this catalogue comes close. Measure again and recount.",
+            "{takes}: {}{or}\u{a0}teeth at {} pitch. No belt in this catalogue comes close. Measure again and recount.",
             plain(fewer, 0),
             entered(style, pitch_m),
         );
@@ -82,9 +82,9 @@ pub fn in_hand(fit: &BeltFit, pairs: &[[f64; 3]], style: Style) -> String {
     let with = pulleys(fit);
     let here = match fit.bench.in_hand {
         BeltOnBoard::NoTeeth => return String::new(),
-        BeltOnBoard::TooShort => format!("The belt in hand is too short for {with}."),
+        BeltOnBoard::TooShort => format!("The belt you have is too short for {with}."),
         BeltOnBoard::Taut(belt) => format!(
-            "On {with} the belt in hand needs {}: {}.",
+            "On {with}, the belt you have needs {}: {}.",
             mm(style, belt.mesh.centre_m),
             if belt.in_slot { "it fits" } else { "the mount doesn't reach that" },
         ),

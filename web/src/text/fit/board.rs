@@ -52,10 +52,7 @@ pub fn deck_assumed(deck: &DeckFit) -> String {
 #[must_use]
 pub fn crest(deck: &DeckFit, style: Style) -> String {
     deck.break_over_deg.map_or_else(String::new, |angle| {
-        format!(
-            "It rolls over a crest where two slopes meet at up to {} without touching.",
-            degrees(style, angle)
-        )
+        format!("It clears a crest where two slopes meet at up to {}.", degrees(style, angle))
     })
 }
 
@@ -103,7 +100,7 @@ pub fn length_needed(plan: &BoxPlan, length_m: f64, style: Style) -> Answer {
             style.units.shown(Unit::Millimetre).symbol,
             format!("This one has {}", at_most(style, length_m)),
         ),
-        None => ("–".into(), "", "It is too narrow or too low at any length".into()),
+        None => ("–".into(), "", "Too narrow or too low at any length".into()),
     };
     Answer { name: "Enclosure length needed, inside".into(), figure, unit, limit }
 }
@@ -132,7 +129,7 @@ pub fn wide(at: &Layout, style: Style) -> String {
         return String::new();
     }
     format!(
-        "The enclosure is {} wide outside, {} more than the deck over the wheels. Check that the deck is that wide where the enclosure hangs.",
+        "The enclosure is {} wide outside, {} more than the deck at the wheels. Check that the deck is that wide where the enclosure hangs.",
         rough(style, at.box_m[1]),
         rough(style, at.box_beyond_deck_m)
     )

@@ -245,7 +245,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
         MisfitKind::PackInBox { left_m, length_for_m, .. } => {
             let would = length_for_m.map_or_else(String::new, |length| {
                 format!(
-                    " At this width and height it takes an inside length of {}.",
+                    " At this width and height it needs an inside length of {}.",
                     at_least(style, length)
                 )
             });
@@ -304,8 +304,8 @@ pub fn meet(mismatches: usize) -> String {
 #[must_use]
 pub fn meet_why(mismatches: usize) -> &'static str {
     if mismatches == 0 {
-        "Motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages match. A part that doesn't say what it has is taken to match."
+        "Motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages match. A part that doesn't say what it has is assumed to match."
     } else {
-        "Compared: motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages. What doesn't match stands at the top. A part that doesn't say what it has is taken to match."
+        "Compared: motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages. What doesn't match is listed at the top. A part that doesn't say what it has is assumed to match."
     }
 }

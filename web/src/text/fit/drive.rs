@@ -10,7 +10,7 @@ pub const ROOMS_CAPTION: &str = "Room left, standing upright and level";
 /// Heads of their table.
 #[must_use]
 pub fn rooms_heads() -> Vec<String> {
-    ["Between", "Room", "Assumed for it"].map(String::from).into()
+    ["Between", "Room", "Assumed"].map(String::from).into()
 }
 
 /// A clearance.

@@ -19,7 +19,7 @@ pub use length::*;
 /// The fold of the belts that fit.
 pub const BELTS: &str = "Belts that fit";
 /// The fold of their other figures, within it.
-pub const BELTS_MORE: &str = "More figures of these belts";
+pub const BELTS_MORE: &str = "More about these belts";
 /// The fold of the belt's tension.
 pub const TIGHT: &str = "How tight should the belt be?";
 /// The fold of what was measured.
