@@ -7,6 +7,7 @@ mod aloud;
 mod catalogue;
 mod charge;
 mod check;
+mod choice;
 mod first;
 mod fit;
 mod history;

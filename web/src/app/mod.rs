@@ -39,6 +39,7 @@ pub use address::Landing;
 pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};
 pub use difference::{Difference, What};
+pub use document::is_own;
 pub use fit::Fit;
 pub use found::Found;
 pub use store::{App, Loaded, MapView, Message, Undo, use_app};

@@ -41,7 +41,8 @@ pub fn changed(app: App, which: Headline) -> Memo<Option<Change>> {
     };
     Memo::new(move |_| {
         let [was, is] = app.was_and_is(of)?;
-        Some(says([was, is], app.sure(of).about(is), app.style()))
+        // What the edit cannot have changed needs no word.
+        (was != is).then(|| says([was, is], app.sure(of).about(is), app.style()))
     })
 }
 

@@ -45,16 +45,20 @@ pub fn line(app: App) -> Line {
     in_a_line(app, slow)
 }
 
+/// That the rider's own hill is too much; nothing where it is not.
+#[must_use]
+pub fn own_hill(app: App) -> Option<String> {
+    let found = app.found()?;
+    let climb = &found.answers.climb;
+    let full = (climb.slow.speed_m_s, climb.slow.grade);
+    said::own_hill(&found.build, full, climb.slow_low.grade, app.style())
+}
+
 /// The view.
 #[must_use]
 pub fn view() -> AnyView {
     let app = use_app();
-    let own = Memo::new(move |_| {
-        let found = app.found()?;
-        let climb = &found.answers.climb;
-        let full = (climb.slow.speed_m_s, climb.slow.grade);
-        said::own_hill(&found.build, full, climb.slow_low.grade, app.style())
-    });
+    let own = Memo::new(move |_| own_hill(app));
     let curve = sketch(move || app.found(), &curve::CURVE);
     view! {
         <Answers list=&ANSWERS />
