@@ -53,7 +53,7 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
     ),
     (
         "How steep?",
-        "the('p', 'Climbing is not stopping.').remove()",
+        "the('span', 'Climbing is not stopping.').remove()",
         "cautions",
         "Climbing is not stopping.",
     ),
@@ -61,9 +61,9 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
     ("Does it go together?", "the('th[scope=row]', 'Belt to road').remove()", "rows", "Room left"),
     (
         "Does it go together?",
-        "the('.fold-title', 'Lean and turn').remove()",
+        "the('.fold-title', 'Lean and wheel bite').remove()",
         "folds",
-        "Lean and turn",
+        "Lean and wheel bite",
     ),
     ("Build", "the('label', 'Pole pairs').remove()", "inputs", "Motor: Pole pairs"),
     ("Build", "the('.unit', 'rpm/V').remove()", "inputs", "Motor: Kv | rpm/V"),
@@ -163,7 +163,8 @@ fn inventory_follows_what_is_renamed() {
         change("captions", "Through", "Each", None),
         change("captions", "Through the year", "Nowhere", None),
     ] {
-        assert_eq!(lost(&old, &new, &all().into_iter().chain([slip]).collect::<Vec<_>>()).len(), 1);
+        let all: Vec<Group> = all().into_iter().chain([slip]).collect();
+        assert_ne!(lost(&old, &new, &all), Vec::<String>::new());
     }
     let unsaid = Group { reason: String::new(), ..change("texts", "Gone", "", None) };
     assert_ne!(lost(&old, &new, &[unsaid]), Vec::<String>::new());

@@ -147,10 +147,9 @@ const step = (e, place) => {
 
 const headline = (e, place) => {
   const part = (look) => words(e.querySelector(look));
-  // What follows a colon is what binds just then.
-  const note = mask(part(LOOK.headlineNote)).split(': ');
   put('answers', place, [mask(part(LOOK.headlineName)), mask(`# ${part(LOOK.headlineUnit)}`)].join(' | '));
-  put('notes of answers', place, note.length > 1 ? `${note[0]}: …` : note[0]);
+  // What follows a colon is what binds just then.
+  for (const one of sentences(mask(part(LOOK.headlineNote)))) put('notes of answers', place, one.includes(': ') ? `${brief(one)}: …` : one);
   if (part(LOOK.headlineChange)) put('changes', place, mask(part(LOOK.headlineChange)));
 };
 
