@@ -86,7 +86,9 @@ fn go(page: &Page, view: &str, size: Size) -> Outcome {
 fn unfold(page: &Page, title: &str) -> Outcome {
     tab_to(page, title)?;
     page.press(Key::Enter)?;
-    page.wait_until("return document.activeElement.parentElement.open")
+    page.wait_until("return document.activeElement.parentElement.open")?;
+    // No hand tabs on before what it opened is there.
+    drawn(page)
 }
 
 /// The id of the part that is kept in a slot.

@@ -1,5 +1,6 @@
 //! Answers of the build: the first of a view large, the others side by side, their workings folded away.
 
+use super::registry::Line;
 use super::working::Working;
 use crate::app::{App, Banded, Found, use_app};
 use crate::component::{AnswerView, Fold, Lead, SideBySide};
@@ -17,6 +18,13 @@ pub fn say(app: App, say: Say) -> Memo<Answer> {
         let style = app.style();
         app.found().map_or_else(Answer::none, |found| say(app, &found, style))
     })
+}
+
+/// An answer in one line. Its limit stands in the view, and beside the three that everyone asks for
+/// first.
+pub fn in_a_line(app: App, says: Say) -> Line {
+    let answer = say(app, says).get();
+    Line::plain(format!("{} {}", answer.figure, answer.unit))
 }
 
 /// Says what has changed from one to the other, in SI, against the band of the second.

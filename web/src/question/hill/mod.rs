@@ -4,7 +4,7 @@ mod curve;
 mod long_climb;
 
 use super::registry::Line;
-use super::{ALONG_CURVE, Answers, InputAs, Say, Workings, hint, say, sketch};
+use super::{ALONG_CURVE, Answers, InputAs, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold, Notice};
@@ -42,12 +42,7 @@ fn alone(place: usize, found: Steepest, style: Style) -> Answer {
 /// The answer in one line.
 #[must_use]
 pub fn line(app: App) -> Line {
-    let answer = say(app, |app, found, style| {
-        let band = app.sure(Banded::Hill).about(found.answers.climb.slow.grade);
-        answer::slow_hill(&found.answers, band, style)
-    });
-    let answer = answer.get();
-    Line::plain(format!("{} {}. {}", answer.figure, answer.unit, answer.limit))
+    in_a_line(app, slow)
 }
 
 /// The view.
