@@ -15,12 +15,15 @@ const MEET: &str = concat!(include_str!("look.js"), include_str!("meet.js"));
 /// Whether the page has come to rest.
 const STILL: &str = concat!(include_str!("look.js"), include_str!("still.js"));
 
-/// Opens what is folded away in the part of the page that the argument selects; says whether anything
-/// was. What a fold holds is made after that.
-const UNFOLD: &str = "const folds = [...document.querySelectorAll(arguments[0])].flatMap((part) =>
-      [...part.querySelectorAll('details:not([open])')]);
-    for (const fold of folds) fold.open = true;
-    return folds.length > 0";
+/// Opens what is folded away in the part of the page that the argument selects, folds in folds too;
+/// says whether anything was. What a fold holds is made a moment after that.
+const UNFOLD: &str = "const part = document.querySelector(arguments[0]);
+    for (let any = false; ; any = true) {
+      const folds = [...part.querySelectorAll('details:not([open])')];
+      if (!folds.length) return any;
+      for (const fold of folds) fold.open = true;
+      await new Promise((done) => setTimeout(done, 30));
+    }";
 
 /// Closes the groups of the build again, so that an edit has less to bring up to date.
 const FOLD: &str =
@@ -73,6 +76,7 @@ fn read(page: &Page, view: &str) -> Outcome<Entries> {
 /// Unfolds that part of the page, and waits until all that comes of it is there.
 #[track_caller]
 fn still(page: &Page, part: &str) -> Outcome {
+    page.eval(UNFOLD, &[part.into()])?;
     for _ in 0..8 {
         if page.eval(STILL, &[])? == true && page.eval(UNFOLD, &[part.into()])? == false {
             return Ok(());

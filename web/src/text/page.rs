@@ -45,9 +45,6 @@ pub const SHARE: &str = "Share";
 /// The view of all else.
 pub const MORE: &str = "More";
 
-/// Under the name at the top.
-pub const TAGLINE: &str = "What your board can do, and what holds it back";
-
 /// In the strip.
 pub const TOP_SPEED: &str = "Top speed, flat";
 /// In the strip.
