@@ -191,7 +191,7 @@ fn the_demo_stands_in_for_a_broken_file() -> Outcome {
     let page = &visit.page;
     assert_answers(page, &demo().draft("kittiwake"))?;
     let said = page.by_css(".told")?.text()?;
-    for words in ["could not be read", "demo", "line 5", "a comma is missing here"] {
+    for words in ["couldn't be read", "demo", "line 5", "a comma is missing here"] {
         assert!(said.contains(words), "{words:?} is not in {said:?}");
     }
     page.assert_accessible()?;

@@ -48,7 +48,7 @@ fn demo_is_checked(size: Size) -> Outcome {
     // other kit's (tests/catalogue/check.rs).
     has(
         &said,
-        &["No faults.", "36 of 432 combinations don't fit.", "Every entry of the file was read"],
+        &["No faults.", "36 of 432 combinations don't fit.", "Every entry in the file was read"],
     );
     page.by_text("Kittiwake: 1 misfit")?.click()?;
     let found = rows(page, "Kittiwake: what doesn't fit, worst cases")?;

@@ -108,7 +108,7 @@ fn what_may_be_lost_is_said_and_the_link_is_offered() -> Outcome {
     page.eval("document.documentElement.dataset.kept = 'no'", &[])?;
     page.eval(BROKE, &[])?;
     let panel = page.by_role("alert", "")?.text()?;
-    assert!(panel.contains("your last edit may be lost") && !panel.contains("saved"), "{panel}");
+    assert!(panel.contains("Your last edit may be lost") && !panel.contains("saved"), "{panel}");
     page.permit("clipboard-write", true)?;
     page.permit("clipboard-read", true)?;
     page.by_role("button", "Copy link")?.click()?;
