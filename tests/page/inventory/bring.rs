@@ -71,17 +71,17 @@ const LINKS: [(&str, &[&str], &[&str]); 16] = [
     (
         "kit=kittiwake&cell.chemistry=lfp&cell.full_v=4.2&place.air_c=-15",
         &[FAR, FAST, STEEP, CHARGE, FIT],
-        &["Figures of LFP cells"],
+        &["Figures for LFP cells"],
     ),
     (
         "kit=kittiwake&cell.chemistry=power&place.air_c=-25",
         &[FAR, FAST, STEEP],
-        &["Figures of power cells"],
+        &["Figures for power cells"],
     ),
     (
         "kit=kittiwake&cell.chemistry=energy&place.air_c=-20",
         &[FAR, FAST, STEEP],
-        &["Figures of energy cells"],
+        &["Figures for energy cells"],
     ),
     // Wishes that cannot be had, heat, and a board that does not move.
     (
@@ -162,7 +162,7 @@ fn went(way: &[Part]) -> Outcome<Entries> {
 fn first(tour: &mut Tour) -> Outcome {
     tour.see_all()?;
     see(tour.page(), FAST)?;
-    unfold(tour.page(), "Every pairing of pulleys")?;
+    unfold(tour.page(), "Which pulleys and wheels?")?;
     tour.pick_all("Show")?;
     see(tour.page(), FAR)?;
     unfold(tour.page(), "With stops and hills")?;
@@ -231,10 +231,10 @@ fn keeping(tour: &mut Tour) -> Outcome {
     tour.glance()?;
     tour.press("Open Mine")?;
     tour.see_said(SHARE, &["Mine opened."])?;
-    tour.press("Forget Mine")?;
-    tour.see_said(SHARE, &["Mine forgotten."])?;
+    tour.press("Delete Mine")?;
+    tour.see_said(SHARE, &["Mine deleted."])?;
     tour.page().by_css(".message button")?.click()?;
-    tour.page().by_text("is kept again.")?;
+    tour.page().by_text("restored.")?;
     tour.glance()?;
     tour.page().permit("clipboard-write", true)?;
     tour.press("Copy link")?;
@@ -277,15 +277,15 @@ fn links(tour: &mut Tour) -> Outcome {
     tour.see_said(OVERVIEW, &["version 1"])?;
     tour.see(&[BUILD])?;
     tour.link(&"x=y&".repeat(2500))?;
-    tour.see_said(OVERVIEW, &["letters"])
+    tour.see_said(OVERVIEW, &["characters"])
 }
 
 /// Catalogues: faulty, no JSON, without a pack, with another plug or mount, and of no kit.
 fn files(tour: &mut Tour) -> Outcome {
     let demo = fs::read_to_string(dist().join("demo.json"))?;
     let faulty = fixture("three-faults.json")?;
-    tour.catalogue(&faulty, &[OVERVIEW, CHECK, BUILD], "3 entries of this catalogue")?;
-    tour.catalogue(&fixture("broken.json")?, &[OVERVIEW, MORE], "could not be read")?;
+    tour.catalogue(&faulty, &[OVERVIEW, CHECK, BUILD], "3 entries in this catalogue")?;
+    tour.catalogue(&fixture("broken.json")?, &[OVERVIEW, MORE], "couldn't be read")?;
     let other = fixture("other-maker.json")?;
     let all = [MORE, OVERVIEW, FIT, FAST, CHARGE, BUILD];
     tour.catalogue(&other, &all, "Saltmarsh Lane Workshop")?;
@@ -335,7 +335,7 @@ fn spoilt(tour: &mut Tour) -> Outcome {
     tour.visit.open("#v=1&kit=kittiwake&see=share")?;
     tour.page().by_label("Name")?.fill("Mine")?;
     tour.press("Save on this device")?;
-    tour.page().by_text("This browser keeps nothing here")?;
+    tour.page().by_text("This browser can't save anything here")?;
     tour.glance()
 }
 
@@ -343,16 +343,16 @@ fn spoilt(tour: &mut Tour) -> Outcome {
 fn online(tour: &mut Tour) -> Outcome {
     tour.page().goto(&format!("{}?no-sw", tour.visit.server.url()))?;
     wait_living(tour.page())?;
-    tour.see_said(MORE, &["Not kept for offline use"])
+    tour.see_said(MORE, &["Not available offline"])
 }
 
 /// After a panic, with the last edit saved or not, and where the calculator did not load.
 fn broken(tour: &mut Tour) -> Outcome {
     let detail = json!({ "kind": "load", "message": "a tooth broke" });
     for (event, detail, kept, words) in [
-        ("panic", json!("a tooth broke"), "yes", "your set-up is saved"),
-        ("panic", json!("a tooth broke"), "no", "your last edit may be lost"),
-        ("not-loaded", detail, "yes", "did not load"),
+        ("panic", json!("a tooth broke"), "yes", "Your build is saved"),
+        ("panic", json!("a tooth broke"), "no", "Your last edit may be lost"),
+        ("not-loaded", detail, "yes", "didn't load"),
     ] {
         tour.visit.open("")?;
         tour.page().eval(
