@@ -1,6 +1,10 @@
 //! The main walk through the page in WebKit, the engine of iPhones, and in Firefox.
 //!
 //! Answers are the core's, as in the tests of the page in Chromium; the page is the built one.
+//!
+//! `WebKit` (`MiniBrowser` on its own Xvfb) and Firefox have no console, touch, second device pixel or
+//! paper: the walk puts the rules for paper on the screen. `WebKit` gets no narrower than 334 px.
+//! Firefox's driver reloads past the service worker, so the page reloads itself.
 
 #![allow(dead_code, reason = "the page's own tests use the rest of what they share with these")]
 
