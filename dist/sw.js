@@ -12,31 +12,32 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ffb710ba597525a8dd280da3441148cb725c7d0fa8a3ce830a23b56fce0952ff",
+    "./": "ba39aca6fe955d3297ae05ca958afcc4c286075a48b2204391bc4d4f5a905324",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
-    "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
+    "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
     "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
-    "chart-c16f6bf23bbe615c.css": "c3d6b8608b0e69d11b432d478881d4e9b691b26271e391a81ec04c1a02641dde",
-    "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-3545b7da2fc01867.css": "54f3b25092f504846ac58dde9eee6377726d8e519277ca05932f28a65d9b3c27",
+    "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
+    "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
+    "demo.json": "233afbdedfe8d76016b22e0c7a96b2735be28128388c1226a68287e4b647b193",
+    "drawing-8022bd1b71515ab2.css": "ae10279b3b10c93f99e65713d079592b20c9eaba94d8497015adb29a0bda12e9",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-c95a19553fa0d7a4.css": "d4e39a0f741ed7895198da42a2900b64f34a4713c635ecb8416b86cbea7d3a9d",
+    "main-31363104f00264d3.css": "1737be056bfefbca3d1056376b30b025bd502dff0003ef24950cdae1b03ce09c",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
-    "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-90eca3e3a831cfcf.css": "f5290b49a24317f7d5dfb714deea074681a40386ab224a7199be747cb273ca72",
-    "pitchline-web-ccd20292cdf0c6b1.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-ccd20292cdf0c6b1_bg.wasm": "d16743acea6a52486d8f4cec78f212df43c97210162ba3fafe021692314e4ded",
-    "pitchline.js": "26372d9d464dad5c268be9c6c95c102744a644e5c9e0be4edd2e71bdf197d021",
-    "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
+    "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
+    "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
+    "pitchline-web-8950319950b15f1c.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-8950319950b15f1c_bg.wasm": "604c70e6fd417b106798baab6e0bfb67c8016ae0ebe49fb175e91b51a8307c83",
+    "pitchline.js": "6e28ff8e7ad377d74c74cd9177cde5ec1266b474289c5ae628b37e14363ef4e7",
+    "recovery-8e1bbb286b270bcb.js": "ef270a86943c0f7750ca8d2c24f61094e039a6645a11b1f53534f06c88020c45",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
-    "ride-69f0c253e40e7d7c.css": "4bf5d3c51a7a7d63365bf1272f4533ad1f896344b6dfe2b956aff223ee52d21b",
-    "tokens-47815a99ef28ae22.css": "f4893b43eff9c418ddcfb8acb77e98c122f9e2523ca98a2020f7393944937f11"
+    "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
+    "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "ec46a74ab0307081"
+  "version": "54cb5d88d45673e0"
 };
 
 const SCOPE = self.registration.scope;
@@ -113,7 +114,7 @@ async function download(url) {
     throw new Error(`${name} did not arrive.`);
   });
   // A redirect would be refused by the browser when it is later given for a page.
-  if (response.redirected || response.type !== 'basic') throw new Error(`The host sends another file for ${name}.`);
+  if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
   if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
   const body = await response.arrayBuffer();
   awaited.delete(url);
@@ -151,7 +152,7 @@ async function kept(url, request) {
   return fetch(request);
 }
 
-// The page wants no worker any more: nothing is answered or kept from here on.
+// A page wants no worker any more: nothing is answered or kept from here on.
 let left = false;
 
 async function leave(port) {
@@ -167,7 +168,9 @@ async function dropOldBuilds() {
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
+// Whoever asks wants the worker, again where a page that was leaving went away half-way.
 async function answerCheck(port) {
+  left = false;
   const why = await complete().then(() => '', (error) => error.message);
   port?.postMessage({ complete: !why, why, version: BUILD.version });
 }

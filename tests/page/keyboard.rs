@@ -86,7 +86,16 @@ fn go(page: &Page, view: &str, size: Size) -> Outcome {
 fn unfold(page: &Page, title: &str) -> Outcome {
     tab_to(page, title)?;
     page.press(Key::Enter)?;
-    page.wait_until("return document.activeElement.parentElement.open")
+    page.wait_until(
+        "const { open, lastElementChild } = document.activeElement.parentElement;
+         return open && lastElementChild.childElementCount > 0",
+    )?;
+    // No hand tabs on before what it opened is there; what takes longer says so in the next frame.
+    page.eval(
+        "await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))",
+        &[],
+    )?;
+    drawn(page)
 }
 
 /// The id of the part that is kept in a slot.
@@ -133,7 +142,7 @@ fn whole_task(size: Size) -> Outcome {
     page.press(Key::End)?;
     page.press(Key::Left)?;
     page.wait_until("return document.activeElement.closest('figure').querySelector('.chart-readout').textContent.includes('push')")?;
-    unfold(page, "Every pairing of pulleys")?;
+    unfold(page, "Which pulleys and wheels?")?;
     tab_to(page, MAP)?;
     let pulleys = [Slot::MotorPulley, Slot::WheelPulley];
     let before = pulleys.map(|slot| kept(&visit, slot).ok());

@@ -74,7 +74,7 @@ fn cell(page: &Page, last: bool) -> Outcome<(String, f64, f64)> {
 #[track_caller]
 pub(crate) fn pairings(page: &Page) -> Outcome {
     see(page, "How fast?")?;
-    unfold(page, "Every pairing of pulleys")?;
+    unfold(page, "Which pulleys and wheels?")?;
     page.by_css(".gear-map .c-cell")?;
     drawn(page)
 }

@@ -141,16 +141,18 @@ impl App {
 
     /// The kit on a first visit.
     pub fn choose_kit(self, kit: &str) {
-        if self.peek(|draft| draft.kit == kit) {
-            self.asks_kit.set(false);
-        } else {
-            self.start_from(kit);
-        }
+        self.change(|document, catalog| document.begin_with(kit, catalog));
     }
 
-    /// A board of the reader's own on a first visit: every part one of their own, by these names.
-    pub fn choose_own(self, name: impl Fn(Slot) -> String) {
-        self.change(|document, catalog| document.use_own(Slot::ALL, name, catalog));
+    /// A board of the reader's own on a first visit, by its name: every part one of their own, by
+    /// these names.
+    pub fn choose_own(self, board: &str, part: impl Fn(Slot) -> String) {
+        self.change(|document, catalog| {
+            document.use_own(Slot::ALL, part, catalog);
+            document.name(board, catalog);
+            document.begin();
+        });
+        self.say(text::setup::OWN_BEGINS);
     }
 
     /// Undoes the last edit.

@@ -6,7 +6,7 @@ use super::rest::Whole;
 use super::saved::{understood, write_file};
 use super::typed::Place;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Error, Kind, Slot};
+use pitchline_core::{Draft, Error, Kind, Slot};
 use serde_json::Value;
 use std::sync::Arc;
 
@@ -40,6 +40,15 @@ pub(super) enum Linked {
     Opened(Vec<Error>),
     /// It is too long to be read.
     Refused(Vec<Error>),
+}
+
+/// Whether every part is one of the reader's own.
+pub fn is_own(draft: &Draft) -> bool {
+    Slot::ALL.iter().filter(|slot| is_part(slot)).all(|slot| draft.record(*slot).id == OWN)
+}
+
+fn is_part(slot: &Slot) -> bool {
+    slot.holds_part() && slot.kind() != Kind::Mode
 }
 
 impl From<Whole> for Document {
@@ -190,7 +199,6 @@ impl Document {
         catalog: &Catalog,
     ) {
         let mut build = self.build.clone();
-        let is_part = |slot: &Slot| slot.holds_part() && slot.kind() != Kind::Mode;
         for slot in slots.iter().copied().filter(is_part) {
             let mut own = build.draft.record(slot).clone();
             (own.id, own.name) = (OWN.into(), name(slot));
@@ -228,6 +236,16 @@ impl Document {
         }
         build.rest.keep_slots(stays);
         self.replace(build, catalog);
+    }
+
+    /// Begins with a kit and what its maker rides it with: nothing is before it.
+    pub(super) fn begin_with(&mut self, kit: &str, catalog: &Catalog) {
+        *self = Whole::from(catalog.draft(kit)).into();
+    }
+
+    /// Begins with the build as it stands: nothing that led to it can be undone.
+    pub(super) fn begin(&mut self) {
+        *self = self.build.clone().into();
     }
 
     /// Opens a link. A fragment that sets nothing is no build.

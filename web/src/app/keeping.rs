@@ -51,6 +51,7 @@ impl App {
         }
         self.begin_at(&here);
         self.keeper.set_value(Some(Keeper { local: local.clone(), session, tab, here }));
+        self.begin_theme();
         self.look_at_shelf();
         for event in ["storage", "pageshow"] {
             platform::heard(event, move || self.look_at_shelf());

@@ -30,6 +30,7 @@ mod sure;
 #[cfg(test)]
 mod tab_laws;
 mod task;
+mod theme;
 mod trail;
 mod typed;
 
@@ -38,9 +39,11 @@ pub use address::Landing;
 pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};
 pub use difference::{Difference, What};
+pub use document::is_own;
 pub use fit::Fit;
 pub use found::Found;
 pub use store::{App, Loaded, MapView, Message, Undo, use_app};
 pub use sure::{Banded, Sure};
 pub use task::{Job, Task};
+pub use theme::Theme;
 pub use typed::{Entry, Place, Typed};

@@ -10,6 +10,7 @@ use super::found::Found;
 use super::keeping::Keeper;
 use super::rest::Whole;
 use super::shelf::Entry;
+use super::theme::Theme;
 use super::typed::Typed;
 use crate::text::{self, Style, Units};
 use leptos::prelude::*;
@@ -70,6 +71,7 @@ pub struct App {
     pub(super) typed: RwSignal<Typed>,
     pub(super) loaded: RwSignal<Loaded>,
     pub(super) style: RwSignal<Style>,
+    pub(super) theme: RwSignal<Theme>,
     /// Saved builds, the newest first.
     pub(super) saved: RwSignal<Vec<Entry>>,
     /// None until keeping begins.
@@ -112,6 +114,7 @@ impl App {
             typed: RwSignal::default(),
             loaded,
             style: RwSignal::new(style),
+            theme: RwSignal::default(),
             saved: RwSignal::default(),
             keeper: StoredValue::new(None),
             unread: RwSignal::default(),

@@ -173,7 +173,9 @@ fn Data(held: Memo<Option<Arc<Sketch>>>) -> impl IntoView {
         Some(label) if !label.is_empty() => label.clone(),
         _ => table().map_or_else(String::new, |table| table.label),
     });
-    let inside = move || open.get().then(table).flatten().map(|table| view! { <Grid table /> });
+    // Before there is anything to show it has no heads either.
+    let some = move || table().filter(|table| !table.heads.is_empty());
+    let inside = move || open.get().then(some).flatten().map(|table| view! { <Grid table /> });
     view! {
         <details
             class="chart-data"

@@ -18,6 +18,6 @@ pub use panic::watch_panics;
 pub use place::{
     clear, copy_text, embedded, exists, follow, frame_id, go_to, hash, heard, later, letters, link,
     now, offline_state, offline_why, on_media, print, reveal, set_title, spawn, tell, tell_kept,
-    wants_demo,
+    tell_theme, theme, wants_demo,
 };
 pub use store::Store;

@@ -85,6 +85,21 @@ pub fn tell_kept(kept: bool) {
     }
 }
 
+/// What colours the page: `light`, `dark`, or nothing where the device decides.
+#[must_use]
+pub fn theme() -> String {
+    of_root("data-theme").unwrap_or_default()
+}
+
+/// Colours the page by that.
+pub fn tell_theme(theme: &str) {
+    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
+    if let Some(root) = root {
+        let _ = root.set_attribute("data-theme", theme);
+    }
+    tell("pitchline:theme");
+}
+
 /// Sends an event to the page's own scripts.
 pub fn tell(event: &str) {
     if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(event)) {

@@ -1,5 +1,6 @@
 //! Answers of the build: the first of a view large, the others side by side, their workings folded away.
 
+use super::registry::Line;
 use super::working::Working;
 use crate::app::{App, Banded, Found, use_app};
 use crate::component::{AnswerView, Fold, Lead, SideBySide};
@@ -19,6 +20,13 @@ pub fn say(app: App, say: Say) -> Memo<Answer> {
     })
 }
 
+/// An answer in one line. Its limit stands in the view, and beside the three that everyone asks for
+/// first.
+pub fn in_a_line(app: App, says: Say) -> Line {
+    let answer = say(app, says).get();
+    Line::plain(format!("{} {}", answer.figure, answer.unit).trim_end().into())
+}
+
 /// Says what has changed from one to the other, in SI, against the band of the second.
 type SayChange = fn([f64; 2], [f64; 2], Style) -> Change;
 
@@ -33,7 +41,8 @@ pub fn changed(app: App, which: Headline) -> Memo<Option<Change>> {
     };
     Memo::new(move |_| {
         let [was, is] = app.was_and_is(of)?;
-        Some(says([was, is], app.sure(of).about(is), app.style()))
+        // What the edit cannot have changed needs no word.
+        (was != is).then(|| says([was, is], app.sure(of).about(is), app.style()))
     })
 }
 

@@ -17,7 +17,7 @@ pub(super) fn About() -> impl IntoView {
         format!("Parts: {}, {version}. {}", catalog.maker, catalog.notes)
     };
     view! {
-        <section class="about" aria-labelledby="about-title">
+        <section class="block" aria-labelledby="about-title">
             <h2 id="about-title">{shell::TRUST}</h2>
             <p>{page::TRUST}</p>
             <p>{page::PRIVATE}</p>

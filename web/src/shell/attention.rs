@@ -1,6 +1,8 @@
 //! What needs attention, each with the way to its cure.
 
 use crate::app::{App, Place, see, use_app};
+use crate::platform;
+use crate::question::hill::own_hill;
 use crate::question::{fit, lead_to, lead_to_part};
 use crate::text::fit::Grade;
 use crate::text::{self, page, shell};
@@ -61,6 +63,16 @@ const fn grade_class(grade: Grade) -> &'static str {
 #[component]
 pub(super) fn Waits() -> impl IntoView {
     note(use_app(), waits, lead_to_fault)
+}
+
+/// The rider's own hill, where it is too much for the board.
+#[component]
+pub(super) fn TooSteep() -> impl IntoView {
+    note(
+        use_app(),
+        |app| own_hill(app).unwrap_or_default(),
+        |_| platform::follow(&see::lead("steep")),
+    )
 }
 
 /// Says something, if there is something to say, and leads to its cure.

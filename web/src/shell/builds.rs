@@ -36,7 +36,7 @@ pub(super) fn Builds() -> impl IntoView {
         platform::offer(&file_name(&app.peek(named)), &app.file(&platform::today()));
     };
     view! {
-        <section class="builds" aria-labelledby="builds-title">
+        <section class="block" aria-labelledby="builds-title">
             <h2 id="builds-title">"Keep this build"</h2>
             <div class="row">
                 <button type="button" on:click=copy>

@@ -1,6 +1,6 @@
 //! How the build differs from its kit as it is sold, part by part.
 
-use crate::app::{Difference, use_app};
+use crate::app::{Difference, is_own, use_app};
 use crate::component::Fold;
 use crate::text::difference::{self, Said};
 use leptos::prelude::*;
@@ -11,7 +11,9 @@ pub(super) fn Differs() -> impl IntoView {
     let app = use_app();
     let differs = Memo::new(move |_| {
         let catalog = app.catalog();
-        app.draft(|draft| Difference::from_kit(draft, &catalog)).filter(|all| !all.is_empty())
+        // A board of the reader's own is of no kit.
+        let of_kit = |draft: &_| (!is_own(draft)).then(|| Difference::from_kit(draft, &catalog))?;
+        app.draft(of_kit).filter(|all| !all.is_empty())
     });
     let said = Memo::new(move |_| {
         differs.get().map_or_else(Vec::new, |all| all.said(&app.catalog(), app.style()))

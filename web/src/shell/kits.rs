@@ -31,7 +31,7 @@ pub(super) fn Kits() -> impl IntoView {
         }
     };
     let own = move |_| {
-        app.choose_own(|slot| setup::my_own(words::slot(slot)));
+        app.choose_own(shell::OWN_BOARD, |slot| setup::my_own(words::slot(slot)));
         platform::follow(&see::lead("build"));
     };
     view! {

@@ -1,8 +1,7 @@
 //! The board in a line: kit, motors, gearing, wheels, mass and price.
 
 use crate::app::{App, see, use_app};
-use crate::chart::plain;
-use crate::text::{Style, shell};
+use crate::text::{Style, setup, shell};
 use leptos::prelude::*;
 use pitchline_core::{Record, Slot, Unit, totals};
 
@@ -43,7 +42,7 @@ fn parts(app: App) -> String {
         style.quantity(totals.board_mass_kg, Unit::Kilogram, 2),
     ];
     if totals.price > 0.0 {
-        line.push(format!("{}\u{a0}{}", app.catalog().currency, plain(totals.price, 0)));
+        line.push(setup::price(&app.catalog().currency, totals.price, totals.unpriced, style));
     }
     line.join(" · ")
 }

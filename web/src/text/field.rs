@@ -146,7 +146,7 @@ pub fn help(key: &str) -> &'static str {
         "charge_to_percent" => "A full charge ages cells faster. Rule of thumb.",
         "charge_air_c" => "If empty, the outside air temperature is used.",
         "charge_time_h" => "1.5 h is 1 hour 30 minutes.",
-        "grade_percent" => "8 % rises 8 for every 100 along.",
+        "grade_percent" => "8 % rises 8 in every 100.",
         "winding_c" => "Copper gains 4 % resistance per 10 °C, so motors lose more.",
         "stiffness_n_m2" => "E times I. Measuring the sag is easier.",
         "sag_mm" => "In the middle, standing as you ride. Overrides the stiffness.",

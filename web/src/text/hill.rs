@@ -84,6 +84,9 @@ pub fn curve_heads(style: Style) -> Vec<String> {
     vec![format!("Speed, {speed}"), "Steepest hill, %".into(), "Limit".into()]
 }
 
+/// Of a board that moves, but not that fast.
+pub const TOO_FAST: &str = "This build doesn't reach that speed even on the flat.";
+
 /// That the rider's own hill is too much, full or nearly empty; nothing where it is not.
 #[must_use]
 pub fn own_hill(build: &Build, full: (f64, f64), low: f64, style: Style) -> Option<String> {

@@ -1,5 +1,7 @@
 //! Words of what is on the board.
 
+use super::Style;
+
 /// The kits to choose from.
 pub const KITS: &str = "Start from a kit";
 /// Inputs of rider, ride and place.
@@ -18,6 +20,8 @@ pub const DECK: &str = "Deck";
 pub const CONTROLLER: &str = "Controller and ride modes";
 /// The last entry of every list of parts.
 pub const OWN: &str = "Use my own\u{2026}";
+/// Said where a board of the reader's own begins.
+pub const OWN_BEGINS: &str = "The parts have example figures. Replace them with yours.";
 /// Every further figure of a part of the reader's own.
 pub const MORE_FIGURES: &str = "More figures";
 /// Every figure of a part of the catalogue.
@@ -26,6 +30,28 @@ pub const FIGURES: &str = "Figures";
 pub const ALTERED: &str = "changed by you";
 /// Takes the catalogue's figures again.
 pub const PUT_BACK: &str = "Put back";
+/// Mass of the board.
+pub const BOARD: &str = "Board";
+/// Mass of board, rider and bag.
+pub const WITH_RIDER: &str = "With rider";
+/// Energy of the pack by its label.
+pub const ENERGY: &str = "Rated energy";
+/// Teeth of the wheel pulley over those of the motor pulley.
+pub const RATIO: &str = "Gear ratio";
+/// Of all parts and the charger.
+pub const PRICE: &str = "Price with charger";
+
+/// A sum of prices, and how many parts have none.
+#[must_use]
+pub fn price(currency: &str, sum: f64, unpriced: usize, style: Style) -> String {
+    let sum = format!("{currency}\u{a0}{}", style.fixed(sum, 0));
+    match unpriced {
+        0 => sum,
+        1 => format!("{sum}, 1 part unpriced"),
+        n => format!("{sum}, {n} parts unpriced"),
+    }
+}
+
 /// Name of a part that has none.
 pub const TYPED_IN: &str = "My own";
 

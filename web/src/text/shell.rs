@@ -8,6 +8,14 @@ use pitchline_core::MODEL;
 pub const CHANGE: &str = "Change";
 /// Over how the page writes.
 pub const UNITS: &str = "Units";
+/// Over the page's colours.
+pub const THEME: &str = "Theme";
+/// Colours by what the device says.
+pub const DEVICE: &str = "Same as device";
+/// Dark ink on light paper.
+pub const LIGHT: &str = "Light";
+/// Light ink on dark paper.
+pub const DARK: &str = "Dark";
 /// Over paper.
 pub const PRINT: &str = "Print";
 /// Prints the view and the build.

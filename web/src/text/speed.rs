@@ -11,7 +11,7 @@ pub const TOP: &str = "On the flat, full pack";
 /// Of a board that does not move.
 pub const NO_PUSH: &str = "No push to draw.";
 /// The fold of the gear map.
-pub const PAIRINGS: &str = "Every pairing of pulleys";
+pub const PAIRINGS: &str = "Which pulleys and wheels?";
 /// The fold of ride modes and grades.
 pub const MODES: &str = "In each ride mode, and uphill";
 /// The fold of sprints and braking.
@@ -207,6 +207,13 @@ pub fn map_heads(style: Style) -> Vec<String> {
 #[must_use]
 pub fn pairing_hint(motor: &str, wheel: &str) -> String {
     format!("{motor} and {wheel} teeth now")
+}
+
+/// Top speed of each ride mode in m/s, the gentlest first, in a few words.
+#[must_use]
+pub fn modes_hint([low, mid, high]: [f64; 3], style: Style) -> String {
+    let figure = |m_s| style.fixed(style.shown_si(m_s, Unit::KilometrePerHour), 0);
+    format!("{}, {}, {}", figure(low), figure(mid), style.speed_unit(high))
 }
 
 /// How many pairings hold the rider's speed up the rider's hill.

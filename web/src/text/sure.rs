@@ -8,7 +8,8 @@ pub const SURE: &str = "How sure is this?";
 /// The same of a ride with stops.
 pub const SURE_RIDE: &str = "How sure is this ride?";
 /// Under an answer that is a range.
-pub const CALCULATED: &str = "Calculated, not measured, for 8 in 10 boards like yours.";
+pub const CALCULATED: &str =
+    "Calculated, not measured: 8 in 10 boards like yours come within this range.";
 /// Over what may differ from what was entered.
 pub const SPREADS: &str = "Assumed spread of each value";
 /// What is done with it.

@@ -16,11 +16,11 @@ pub(super) fn Deck() -> impl IntoView {
     const INSIDE: &[Say<Answer>] = &[inside, length_needed, most_cells];
     view! {
         <Headlines list=INSIDE />
-        <h3>{words::CELLS}</h3>
+        <h2>{words::CELLS}</h2>
         <ToScale of=&PLAN />
         <Line say=|found, style| words::wide(&found.together.layout, style) />
         <Caution text=words::CAUTION_CELLS />
-        <h3>{words::UNDER}</h3>
+        <h2>{words::UNDER}</h2>
         <Headlines list=BELOW />
         <ToScale of=&SIDE />
         <Line say=|found, _| words::deck_assumed(&found.together.deck) />

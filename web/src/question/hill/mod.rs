@@ -4,7 +4,7 @@ mod curve;
 mod long_climb;
 
 use super::registry::Line;
-use super::{ALONG_CURVE, Answers, InputAs, Say, Workings, hint, say, sketch};
+use super::{ALONG_CURVE, Answers, InputAs, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold, Notice};
@@ -42,24 +42,23 @@ fn alone(place: usize, found: Steepest, style: Style) -> Answer {
 /// The answer in one line.
 #[must_use]
 pub fn line(app: App) -> Line {
-    let answer = say(app, |app, found, style| {
-        let band = app.sure(Banded::Hill).about(found.answers.climb.slow.grade);
-        answer::slow_hill(&found.answers, band, style)
-    });
-    let answer = answer.get();
-    Line::plain(format!("{} {}", answer.figure, answer.unit).trim_end().into())
+    in_a_line(app, slow)
+}
+
+/// That the rider's own hill is too much; nothing where it is not.
+#[must_use]
+pub fn own_hill(app: App) -> Option<String> {
+    let found = app.found()?;
+    let climb = &found.answers.climb;
+    let full = (climb.slow.speed_m_s, climb.slow.grade);
+    said::own_hill(&found.build, full, climb.slow_low.grade, app.style())
 }
 
 /// The view.
 #[must_use]
 pub fn view() -> AnyView {
     let app = use_app();
-    let own = Memo::new(move |_| {
-        let found = app.found()?;
-        let climb = &found.answers.climb;
-        let full = (climb.slow.speed_m_s, climb.slow.grade);
-        said::own_hill(&found.build, full, climb.slow_low.grade, app.style())
-    });
+    let own = Memo::new(move |_| own_hill(app));
     let curve = sketch(move || app.found(), &curve::CURVE);
     view! {
         <Answers list=&ANSWERS />

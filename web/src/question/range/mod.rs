@@ -2,7 +2,7 @@
 
 mod season;
 
-use super::answers::{Answers, Say, Workings, say};
+use super::answers::{Answers, Say, Workings, in_a_line};
 use super::draws::{ALONG_BARS, Draws, sketch};
 use super::hint::hint;
 use super::input::{Input, InputAs};
@@ -25,8 +25,7 @@ static DISTANCE: &[(Headline, Say)] = &[(Headline::Distance, |app, found, style|
 /// The answer in one line.
 #[must_use]
 pub fn line(app: App) -> Line {
-    let answer = say(app, distance).get();
-    Line::plain(format!("{} {}", answer.figure, answer.unit))
+    in_a_line(app, distance)
 }
 
 /// The view.

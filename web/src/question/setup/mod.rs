@@ -142,10 +142,14 @@ fn others(slot: Slot) -> impl IntoView {
     view! { <Inputs of=slot but=but /> }
 }
 
-/// The kits to start from.
+/// The kits to start from, and what the maker says of the chosen one.
 #[component]
 fn Kits() -> impl IntoView {
     let app = use_app();
+    let notes = Memo::new(move |_| {
+        let (catalog, kit) = (app.catalog(), app.draft(|draft| draft.kit.clone()));
+        catalog.kit(&kit).map(|kit| kit.notes.clone()).unwrap_or_default()
+    });
     let one = move |kit: Kit| {
         let (id, picked) = (kit.id.clone(), kit.id);
         let chosen = move || app.draft(|draft| draft.kit == id).to_string();
@@ -165,6 +169,7 @@ fn Kits() -> impl IntoView {
         <div class="kits" role="group" aria-label=setup::KITS>
             {keyed(move || app.catalog().kits.clone(), |kit| kit.id.clone(), one)}
         </div>
+        {move || notes.with(|notes| (!notes.is_empty()).then(|| view! { <p class="help">{notes.clone()}</p> }))}
     }
 }
 

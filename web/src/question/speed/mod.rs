@@ -9,7 +9,7 @@ mod push;
 mod runs;
 
 use super::registry::Line;
-use super::{ALONG_CURVE, Answers, Say, Workings, hint, say, sketch};
+use super::{ALONG_CURVE, Answers, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold};
@@ -53,8 +53,7 @@ fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
 /// The answer in one line.
 #[must_use]
 pub fn line(app: App) -> Line {
-    let answer = say(app, top).get();
-    Line::plain(format!("{} {} on the flat", answer.figure, answer.unit))
+    in_a_line(app, top)
 }
 
 /// The view.

@@ -43,8 +43,7 @@ fn modes(found: &Found, style: Style) -> Vec<Vec<String>> {
     modes.chain(grades).collect()
 }
 
-/// The gentlest mode, in a few words.
+/// Top speed of each mode, in a few words.
 pub(super) fn hint(found: &Found, style: Style) -> String {
-    let first = modes(found, style).into_iter().next().unwrap_or_default();
-    first.get(..2).map_or_else(String::new, |said| said.join(", "))
+    said::modes_hint(found.answers.speed.modes.map(|top| top.speed_m_s), style)
 }

@@ -3,7 +3,7 @@
 use super::measure::Measure;
 use crate::app::{Banded, Found};
 use crate::text::sure::Range;
-use crate::text::{Style, duration, page};
+use crate::text::{Style, duration, hill, page};
 use pitchline_core::band::Band;
 use pitchline_core::{Build, SLOW_M_S};
 
@@ -13,7 +13,9 @@ pub(super) fn still(of: Banded, found: &Found) -> Option<&'static str> {
     let answers = &found.answers;
     match of {
         Banded::Speed => (answers.speed.flat_full.speed_m_s <= 0.0).then_some(page::STILL),
-        Banded::Hill => (answers.climb.slow.grade < 0.0).then_some(page::STILL),
+        Banded::Hill if answers.climb.slow.grade >= 0.0 => None,
+        Banded::Hill if answers.speed.flat_full.speed_m_s > 0.0 => Some(hill::TOO_FAST),
+        Banded::Hill => Some(page::STILL),
         Banded::Distance | Banded::Outing => {
             (answers.distance.cruise.distance_m <= 0.0).then_some(page::STILL)
         }
