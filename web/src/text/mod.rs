@@ -24,7 +24,7 @@ mod field;
 mod sentence;
 
 pub use answer::Answer;
-pub use duration::{before_eight, duration, duration_span, minutes, span};
+pub use duration::{MINUTE, before_eight, duration, duration_span, minutes, span};
 pub use field::{help, label, said};
 pub use number::{Style, percent, whole};
 pub use sentence::{caveat, fault, notice, pick_another, reason, two_readings, unfilled};

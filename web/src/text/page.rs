@@ -1,5 +1,7 @@
 //! The page's own words.
 
+use pitchline_core::source::Standing;
+
 /// A caution: what everyone must read, and the rest.
 #[derive(Clone, Copy, Debug)]
 pub struct Warning {
@@ -67,6 +69,16 @@ pub const WORKING_HINT: &str = "each step, with its source";
 pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed. The last one, the push left over, is zero.";
 /// Over any other working.
 pub const STEPPED: &str = "Step by step. The last step is the answer.";
+/// Beside a value that nobody entered.
+pub const ASSUMED: &str = "assumed";
+/// The button before a number, after the number's name.
+pub const LESS: &str = "less";
+/// The one behind it.
+pub const GREATER: &str = "more";
+/// What the arrow keys do on a curve.
+pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
+/// What the arrow keys do on bars.
+pub const ALONG_BARS: &str = "Arrow keys move along the bars";
 /// The list of all questions.
 pub const QUESTIONS: &str = "Questions";
 /// While an answer is worked out in small pieces; a share in percent follows.
@@ -83,6 +95,38 @@ pub const READ: &str = "All of the link was used.";
 
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Showing results for your last valid value.";
+
+/// Under a step of a working: where its formula is from.
+#[must_use]
+pub fn source(title: &str, standing: Standing) -> String {
+    let standing = match standing {
+        Standing::Published | Standing::CommonPractice => "",
+        Standing::Derived => " (derived)",
+        Standing::Entered => " (as entered)",
+    };
+    format!("{title}{standing}")
+}
+
+/// Which rows of a long table are shown, counted from 1.
+#[must_use]
+pub fn rows(from: usize, to: usize, count: usize) -> String {
+    match count - to {
+        0 => format!("{from} to {to} of {count}"),
+        more => format!("{from} to {to} of {count}, and {more} more"),
+    }
+}
+
+/// Shows the rows before them.
+#[must_use]
+pub fn previous_rows(shown: usize) -> String {
+    format!("Show the previous {shown}")
+}
+
+/// Shows those behind them.
+#[must_use]
+pub fn next_rows(shown: usize) -> String {
+    format!("Show the next {shown}")
+}
 
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: Warning = Warning {
