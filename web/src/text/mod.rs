@@ -27,5 +27,5 @@ pub use answer::Answer;
 pub use duration::{MINUTE, before_eight, duration, duration_span, minutes, span};
 pub use field::{help, label, said};
 pub use number::{Style, percent, whole};
-pub use sentence::{caveat, fault, notice, pick_another, reason, two_readings, unfilled};
+pub use sentence::{THE_FILE, caveat, fault, notice, pick_another, reason, two_readings, unfilled};
 pub use unit::{Shown, Units};

@@ -46,11 +46,14 @@ pub fn and_more(count: usize) -> String {
 /// Over rider, place and ride, on paper.
 pub const CONDITIONS: &str = "Calculated for";
 
+/// Of a catalogue without a version.
+pub const NO_VERSION: &str = "no version given";
+
 /// Who made the figures, by what, and when; the date as `2026-11-02`.
 #[must_use]
 pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
     let date = page::long_date(date).unwrap_or_else(|| date.into());
-    let catalogue = if catalogue.is_empty() { "no version given" } else { catalogue };
+    let catalogue = if catalogue.is_empty() { NO_VERSION } else { catalogue };
     let version = env!("CARGO_PKG_VERSION");
     format!(
         "Parts: {maker}, {catalogue}. Pitchline {version}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
