@@ -3,6 +3,7 @@
 pub mod board;
 pub mod catalogue;
 pub mod charge;
+pub mod drawing;
 pub mod fit;
 pub mod hill;
 pub mod number;
