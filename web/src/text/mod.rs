@@ -6,6 +6,7 @@ pub mod charge;
 pub mod drawing;
 pub mod fit;
 pub mod hill;
+pub mod keep;
 pub mod number;
 pub mod page;
 pub mod range;
