@@ -9,7 +9,7 @@ use super::store::{App, MapView, Message, Undo};
 use super::typed::{self, Place, Typed, value};
 use super::{saved, shelf};
 use crate::platform::{self, Store};
-use crate::text::{self, Units, fault, page};
+use crate::text::{self, Units, fault, keep};
 use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Field, Slot};
@@ -185,10 +185,10 @@ impl App {
             Undo::Forget(entry, text) => {
                 let kept = self.with_shelf(|store| store.set(&entry.key, text)) == Some(true);
                 if kept {
-                    self.say(&format!("{} restored.", entry.name));
+                    self.say(&keep::restored(&entry.name));
                 } else {
                     let undo = Some(undo.clone());
-                    self.message.set(Some(Message { text: page::NOT_KEPT.into(), undo }));
+                    self.message.set(Some(Message { text: keep::NOT_KEPT.into(), undo }));
                 }
                 self.look_at_shelf();
             }
@@ -217,7 +217,7 @@ impl App {
         match self.change(|document, catalog| document.open_link(text, catalog)) {
             Some(Linked::Opened(faults)) => {
                 self.unread.set(faults);
-                self.opened("Build opened from the link.".into());
+                self.opened(keep::FROM_LINK.into());
                 return true;
             }
             Some(Linked::Same(faults)) => {
@@ -247,7 +247,7 @@ impl App {
         let Some(text) = self.saved_text(entry) else { return self.look_at_shelf() };
         if let Ok((build, faults)) = saved::read_kept(&text, &catalog) {
             self.unread.set(faults);
-            self.open_as(build, format!("{} opened.", entry.name));
+            self.open_as(build, keep::opened(&entry.name));
         }
     }
 
@@ -257,12 +257,12 @@ impl App {
         match saved::read_file(text, &catalog) {
             Ok((build, ignored)) => {
                 self.unread.set(ignored);
-                self.open_as(build, "Build opened from the file.".into());
+                self.open_as(build, keep::FROM_FILE.into());
             }
             Err(faults) => {
                 let style = self.style.get_untracked();
                 let first = faults.first().map(|f| fault(f, style)).unwrap_or_default();
-                self.say(&format!("The file couldn't be opened. {first}"));
+                self.say(&keep::not_opened(&first));
                 self.unread.set(faults);
             }
         }
@@ -288,7 +288,7 @@ impl App {
         let mut build = self.document.with_untracked(|document| document.build.clone());
         build.draft.name = build.draft.name.trim().into();
         if build.draft.name.is_empty() {
-            self.say("Give the build a name first.");
+            self.say(keep::NAME_FIRST);
             return;
         }
         if let Some(missing) = untrack(|| self.missing()).first() {
@@ -298,14 +298,14 @@ impl App {
         let (now, letters) = (platform::now() as u64, platform::letters());
         let kept = self.with_shelf(|store| shelf::save(store, &build, now, &letters));
         self.look_at_shelf();
-        self.say(if kept == Some(true) { "Saved on this device." } else { page::NOT_KEPT });
+        self.say(if kept == Some(true) { keep::SAVED } else { keep::NOT_KEPT });
     }
 
     /// Deletes a saved build.
     pub fn forget(self, entry: &Entry) {
         if let Some(text) = self.saved_text(entry) {
             self.with_shelf(|store| store.remove(&entry.key));
-            let said = format!("{} deleted.", entry.name);
+            let said = keep::deleted(&entry.name);
             let undo = Some(Undo::Forget(entry.clone(), text));
             self.message.set(Some(Message { text: said, undo }));
         }

@@ -7,7 +7,7 @@ use super::store::App;
 use super::tab::{Start, Tab};
 use super::{link, saved, shelf};
 use crate::platform::{self, Store};
-use crate::text::page;
+use crate::text::keep;
 use leptos::prelude::*;
 
 /// The browser's stores, and the tab's corner in them.
@@ -61,7 +61,7 @@ impl App {
         Effect::new(move |before: Option<()>| {
             let units = units.get();
             if (before.is_some() || !fresh) && !local.set("units", units) {
-                self.say(page::NOT_KEPT);
+                self.say(keep::NOT_KEPT);
             }
         });
         self.follow_address();
@@ -97,7 +97,7 @@ impl App {
             platform::tell_kept(own && !waits);
             let fails = !(own && common);
             if fails && !same {
-                self.say(page::NOT_KEPT);
+                self.say(keep::NOT_KEPT);
             }
             (text, edits)
         });

@@ -2,7 +2,7 @@
 
 use super::store::App;
 use crate::platform;
-use crate::text::page;
+use crate::text::keep;
 use leptos::prelude::*;
 
 /// Under which the choice is kept.
@@ -46,7 +46,7 @@ impl App {
             keeper.as_ref().is_some_and(|keeper| keeper.local.set(KEY, theme.key()))
         });
         if !kept {
-            self.say(page::NOT_KEPT);
+            self.say(keep::NOT_KEPT);
         }
     }
 

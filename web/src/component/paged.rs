@@ -1,6 +1,7 @@
 //! A long table, of which so many rows are shown at a time that the page stays light.
 
 use crate::chart::{Grid, Table};
+use crate::text::page;
 use leptos::{html, prelude::*};
 
 /// Most rows that are shown at once.
@@ -35,9 +36,9 @@ pub fn PagedTable(
         let table = Table { label: String::new(), caption: caption.clone(), heads, rows };
         view! { <Grid table /> }
     };
-    let said = move || match place() {
-        (from, to, count) if to == count => format!("{} to {to} of {count}", from + 1),
-        (from, to, count) => format!("{} to {to} of {count}, and {} more", from + 1, count - to),
+    let said = move || {
+        let (from, to, count) = place();
+        page::rows(from + 1, to, count)
     };
     let top = NodeRef::<html::Div>::new();
     // From the last row, the first of the others is far up.
@@ -55,14 +56,14 @@ pub fn PagedTable(
         <p class="paged" hidden=move || place().2 <= SHOWN>
             <span role="status">{said}</span>
             <button type="button" hidden=move || place().0 == 0 on:click=move |_| turn(-1)>
-                {format!("Show the previous {SHOWN}")}
+                {page::previous_rows(SHOWN)}
             </button>
             <button
                 type="button"
                 hidden=move || place().1 == place().2
                 on:click=move |_| turn(1)
             >
-                {format!("Show the next {SHOWN}")}
+                {page::next_rows(SHOWN)}
             </button>
         </p>
     }

@@ -1,7 +1,7 @@
 //! The board from the side: deck with its sag, enclosure, wheels and road.
 
 use super::{Dim, Place, Plan, Shape};
-use crate::text::Style;
+use crate::text::{Style, drawing as said};
 
 /// What the view shows; lengths in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -77,20 +77,20 @@ impl DeckSide {
         };
         let down = |s: f64, from: f64| ((along(s), from), (along(s), 0.0));
         let dims = vec![
-            dim("Enclosure to road, standing still", self.clear_m, down(0.8, low)),
+            dim(said::ENCLOSURE_TO_ROAD, self.clear_m, down(0.8, low)),
             Dim {
-                word: "off a bump",
-                ..dim("Enclosure to road, off a bump", self.bump_clear_m, down(-0.9, bump_low))
+                word: said::OFF_BUMP,
+                ..dim(said::ENCLOSURE_OFF_BUMP, self.bump_clear_m, down(-0.9, bump_low))
             },
             Dim {
-                word: "sag",
-                ..dim("Sag under the rider", self.sag_m, ((0.0, top), (0.0, top - sag)))
+                word: said::SAG,
+                ..dim(said::DECK_SAG, self.sag_m, ((0.0, top), (0.0, top - sag)))
             },
             Dim {
                 aside: 32.0,
                 ..Dim::size(
                     style,
-                    "Wheelbase, axle to axle",
+                    said::WHEELBASE,
                     self.wheelbase_m,
                     ((-half, top), (half, top)),
                     self.wheelbase_assumed,
@@ -98,13 +98,13 @@ impl DeckSide {
             },
         ];
         let mut plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) }
-            .note((mid, floor + mm(self.box_depth_m) * 0.4), "enclosure")
-            .note((-0.7 * half, under(0.7 * half) + thick / 2.0), "deck")
-            .note((half, axle + wheel * 0.5), "wheel");
+            .note((mid, floor + mm(self.box_depth_m) * 0.4), said::ENCLOSURE)
+            .note((-0.7 * half, under(0.7 * half) + thick / 2.0), said::DECK)
+            .note((half, axle + wheel * 0.5), said::WHEEL);
         // Behind large wheels nothing of it is seen.
         let over = axle + wheel;
         if deck > over + 4.0 {
-            plan = plan.note((-half, (over + deck) / 2.0), "truck");
+            plan = plan.note((-half, (over + deck) / 2.0), said::TRUCK);
         }
         plan
     }

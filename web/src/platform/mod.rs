@@ -9,7 +9,7 @@ mod panic;
 mod place;
 mod store;
 
-pub use fetch::{fetch, within};
+pub use fetch::{Unfetched, fetch, within};
 pub use file::{offer, read};
 pub use history::{Mark, Spot, keep_spots, on_arrival, on_link};
 pub use keys::on_undo_keys;

@@ -6,11 +6,6 @@ use crate::text::Style;
 use leptos::prelude::*;
 use std::sync::Arc;
 
-/// What the arrow keys do on a curve.
-pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
-/// What the arrow keys do on bars.
-pub const ALONG_BARS: &str = "Arrow keys move along the bars";
-
 /// How something is drawn.
 pub struct Draws<T> {
     /// Its finding, as a sentence.

@@ -3,7 +3,7 @@
 use crate::app::{App, Place, see, use_app};
 use crate::component::{Choice, Done, NumberField, Options, Shown};
 use crate::platform;
-use crate::text::{self, words};
+use crate::text::{self, page, words};
 use leptos::prelude::*;
 use pitchline_core::{Field, Slot, Unit};
 
@@ -132,6 +132,6 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
             _ => unit.symbol.into(),
         },
         fault,
-        remark: if assumed.is_some() && place.0.holds_part() { "assumed" } else { "" },
+        remark: if assumed.is_some() && place.0.holds_part() { page::ASSUMED } else { "" },
     }
 }

@@ -24,7 +24,7 @@ mod working;
 pub const MISFITS: &str = "misfits";
 
 pub use answers::{Answers, Say, Workings, changed, in_a_line, say};
-pub use draws::{ALONG_BARS, ALONG_CURVE, Draws, kept, sketch};
+pub use draws::{Draws, kept, sketch};
 pub use hint::hint;
 pub use input::{ELSEWHERE, Input, InputAs, Inputs, lead_to, lead_to_part};
 pub use plot::{Mark, Plot};

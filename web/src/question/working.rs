@@ -4,7 +4,6 @@ use crate::app::{App, use_app};
 use crate::component::{Fold, Steps, Written};
 use crate::text::{Style, page};
 use leptos::prelude::*;
-use pitchline_core::source::Standing;
 use pitchline_core::{Headline, Step, Unit, explain};
 
 /// The working of a headline, folded away.
@@ -55,11 +54,6 @@ fn in_words(step: &Step, style: Style) -> Written {
     let input = |(symbol, v, unit): &(&str, f64, Unit)| format!("{symbol} = {}", value(*v, *unit));
     let inputs: Vec<String> = step.inputs.iter().map(input).collect();
     let formula = step.formula;
-    let standing = match formula.source.standing {
-        Standing::Published | Standing::CommonPractice => "",
-        Standing::Derived => " (derived)",
-        Standing::Entered => " (as entered)",
-    };
     Written {
         result: format!(
             "{}: {} = {}",
@@ -69,6 +63,6 @@ fn in_words(step: &Step, style: Style) -> Written {
         ),
         formula: format!("{} = {}", formula.symbol, formula.text),
         inputs: inputs.join(", "),
-        source: format!("{}{standing}", formula.source.title),
+        source: page::source(formula.source.title, formula.source.standing),
     }
 }

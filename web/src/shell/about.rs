@@ -12,9 +12,7 @@ pub(super) fn About() -> impl IntoView {
     let offline = move || page::offline(&app.offline(), &platform::offline_why());
     let catalogue = move || {
         let catalog = app.catalog();
-        let version =
-            if catalog.version.is_empty() { "no version given" } else { &catalog.version };
-        format!("Parts: {}, {version}. {}", catalog.maker, catalog.notes)
+        shell::parts(&catalog.maker, &catalog.version, &catalog.notes)
     };
     view! {
         <section class="block" aria-labelledby="about-title">
@@ -29,7 +27,7 @@ pub(super) fn About() -> impl IntoView {
                     {shell::CHECK_CATALOGUE}
                 </a>
             </p>
-            <p>{concat!("Pitchline ", env!("CARGO_PKG_VERSION"))}</p>
+            <p>{shell::NAME_AND_VERSION}</p>
         </section>
     }
 }

@@ -4,7 +4,7 @@ use crate::app::shelf::{Entry, State};
 use crate::app::{App, link, use_app};
 use crate::component::keyed;
 use crate::platform;
-use crate::text::page;
+use crate::text::keep;
 use leptos::prelude::*;
 use pitchline_core::Draft;
 
@@ -15,12 +15,12 @@ pub(super) fn Builds() -> impl IntoView {
     let copy = move |_| {
         let text = untrack(|| app.link());
         if text.len() > link::LONGEST {
-            app.say(page::LINK_TOO_LONG);
+            app.say(keep::LINK_TOO_LONG);
             return;
         }
         platform::copy_text(&platform::link(&text), move |copied| {
             if copied {
-                app.say("Link copied. It holds the whole build.");
+                app.say(keep::COPIED);
             } else {
                 app.show_link();
             }
@@ -37,18 +37,18 @@ pub(super) fn Builds() -> impl IntoView {
     };
     view! {
         <section class="block" aria-labelledby="builds-title">
-            <h2 id="builds-title">"Keep this build"</h2>
+            <h2 id="builds-title">{keep::TITLE}</h2>
             <div class="row">
                 <button type="button" on:click=copy>
-                    "Copy link"
+                    {keep::COPY_LINK}
                 </button>
                 <button type="button" on:click=export>
-                    "Save as file"
+                    {keep::SAVE_FILE}
                 </button>
             </div>
             <Show when=move || app.by_hand()>
                 <div class="field">
-                    <label for="link">"Copy this link"</label>
+                    <label for="link">{keep::BY_HAND}</label>
                     <input
                         id="link"
                         type="text"
@@ -58,7 +58,7 @@ pub(super) fn Builds() -> impl IntoView {
                 </div>
             </Show>
             <div class="field save">
-                <label for="build-name">"Name"</label>
+                <label for="build-name">{keep::NAME}</label>
                 <input
                     id="build-name"
                     type="text"
@@ -69,14 +69,14 @@ pub(super) fn Builds() -> impl IntoView {
                     on:blur=move |_| app.leave_name()
                 />
                 <button type="button" on:click=move |_| app.save()>
-                    "Save on this device"
+                    {keep::SAVE}
                 </button>
             </div>
             <ul class="saved">
                 {keyed(move || app.saved(), |entry| entry.key.clone(), move |entry| saved(app, entry))}
             </ul>
             <div class="field">
-                <label for="build-file">"Open a build file"</label>
+                <label for="build-file">{keep::OPEN_FILE}</label>
                 <input
                     id="build-file"
                     type="file"
@@ -97,10 +97,10 @@ fn saved(app: App, entry: Entry) -> AnyView {
         view! {
             <button
                 type="button"
-                aria-label=format!("Open {name}")
+                aria-label=keep::open(&name)
                 on:click=move |_| app.open_saved(&opened)
             >
-                "Open"
+                {keep::OPEN}
             </button>
         }
     });
@@ -111,15 +111,15 @@ fn saved(app: App, entry: Entry) -> AnyView {
             }
         };
         view! {
-            <button type="button" aria-label=format!("Save as file: {name}") on:click=save>
-                "Save as file"
+            <button type="button" aria-label=keep::save_file(&name) on:click=save>
+                {keep::SAVE_FILE}
             </button>
         }
     });
     let words = match state {
         State::Whole => name.clone(),
-        State::Part => format!("{name} {}", page::IN_PART),
-        State::Unreadable => format!("{name} {}", page::UNREADABLE),
+        State::Part => keep::in_part(&name),
+        State::Unreadable => keep::unreadable(&name),
     };
     view! {
         <li>
@@ -128,10 +128,10 @@ fn saved(app: App, entry: Entry) -> AnyView {
             {save}
             <button
                 type="button"
-                aria-label=format!("Delete {name}")
+                aria-label=keep::delete(&name)
                 on:click=move |_| app.forget(&forgotten)
             >
-                "Delete"
+                {keep::DELETE}
             </button>
         </li>
     }

@@ -14,7 +14,7 @@ pub(super) fn Head() -> impl IntoView {
     view! {
         <header class="top">
             <a class="brand" href=see::lead("")>
-                <strong>"Pitchline"</strong>
+                <strong>{shell::NAME}</strong>
                 " "
                 <span class="maker">{move || app.catalog().maker.clone()}</span>
             </a>

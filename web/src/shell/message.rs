@@ -58,12 +58,12 @@ pub(super) fn Messages() -> impl IntoView {
         app.update().then(|| {
             view! {
                 <div class="message">
-                    <span>"A new version is ready."</span>
+                    <span>{shell::UPDATE}</span>
                     <button type="button" on:click=|_| platform::tell("pitchline:update-now")>
-                        "Reload"
+                        {shell::RELOAD}
                     </button>
                     <button type="button" on:click=move |_| app.put_off_update()>
-                        "Later"
+                        {shell::LATER}
                     </button>
                 </div>
             }

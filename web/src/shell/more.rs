@@ -20,7 +20,7 @@ pub(super) fn More() -> impl IntoView {
         <section class="block" aria-labelledby="units-title">
             <h2 id="units-title">{shell::UNITS}</h2>
             <div class="row" role="group" aria-labelledby="units-title">
-                {unit(Units::Metric, "km, kg")} {unit(Units::Imperial, "mi, lb")}
+                {unit(Units::Metric, shell::METRIC)} {unit(Units::Imperial, shell::IMPERIAL)}
             </div>
         </section>
         <section class="block" aria-labelledby="theme-title">

@@ -115,8 +115,8 @@ pub(super) fn InSight(wide: RwSignal<bool>) -> impl IntoView {
     let sight = Memo::new(move |_| View::of(&app.see(), wide.get(), app.asks_kit()));
     Effect::new(move |_| {
         platform::set_title(&match sight.get() {
-            View::Overview => "Pitchline".into(),
-            sight => format!("{} – Pitchline", sight.title()),
+            View::Overview => shell::NAME.into(),
+            sight => shell::title(sight.title()),
         });
     });
     Effect::new(move |_| {

@@ -1,7 +1,7 @@
 //! The board in a line: kit, motors, gearing, wheels, mass and price.
 
 use crate::app::{App, see, use_app};
-use crate::text::{Style, setup, shell};
+use crate::text::{setup, shell};
 use leptos::prelude::*;
 use pitchline_core::{Record, Slot, Unit, totals};
 
@@ -38,16 +38,11 @@ fn parts(app: App) -> String {
     let mut line = vec![
         shell::motors(found.build.count(Slot::Motor), value(Slot::Motor, "kv_rpm_per_v")),
         shell::gearing(value(Slot::MotorPulley, "teeth"), value(Slot::WheelPulley, "teeth")),
-        wheel(value(Slot::Wheel, "diameter_mm"), style),
+        shell::wheel(value(Slot::Wheel, "diameter_mm"), style),
         style.quantity(totals.board_mass_kg, Unit::Kilogram, 2),
     ];
     if totals.price > 0.0 {
         line.push(setup::price(&app.catalog().currency, totals.price, totals.unpriced, style));
     }
     line.join(" · ")
-}
-
-/// Wheels are called by whole millimetres everywhere.
-fn wheel(diameter_mm: f64, style: Style) -> String {
-    format!("{}\u{a0}mm", style.fixed(diameter_mm, 0))
 }

@@ -1,7 +1,7 @@
 //! What the page has to say: faults in files and links.
 
 use crate::app::{Loaded, use_app};
-use crate::text::{Style, catalogue as text, fault, page};
+use crate::text::{Style, catalogue as text, fault, keep, page, shell};
 use leptos::prelude::*;
 use pitchline_core::{Error, Reason};
 
@@ -15,9 +15,7 @@ pub(super) fn Told() -> impl IntoView {
         let refused = refused.map(|why| {
             let title = match &kept {
                 Some(date) => page::kept_parts(date),
-                None => {
-                    "The maker's parts couldn't be read. Showing the demo's parts instead.".into()
-                }
+                None => page::DEMO_PARTS.into(),
             };
             boxed(title, view! { <p>{why}</p> }.into_any())
         });
@@ -41,11 +39,11 @@ pub(super) fn Told() -> impl IntoView {
         (!unread.is_empty()).then(|| {
             // What is said of a link's model takes nothing away from the link.
             let used = unread.iter().all(|error| matches!(error.reason, Reason::Unused { .. }));
-            let title = if used { page::READ } else { page::UNREAD };
+            let title = if used { keep::READ } else { keep::UNREAD };
             let inside = view! {
                 {list(&unread, app.style())}
                 <button type="button" on:click=move |_| app.dismiss_unread()>
-                    "Close"
+                    {shell::CLOSE}
                 </button>
             };
             boxed(title.into(), inside.into_any())

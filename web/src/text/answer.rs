@@ -108,6 +108,13 @@ pub fn slow_hill(answers: &Answers, band: [f64; 2], style: Style) -> Answer {
     hill(name, found, band, style)
 }
 
+/// The three in a sentence, for who hears them.
+#[must_use]
+pub fn aloud(speed: &Answer, hill: &Answer, distance: &Answer) -> String {
+    let [speed, hill, distance] = [speed, hill, distance].map(Answer::spoken);
+    format!("Top speed {speed}, steepest hill {hill}, distance {distance}.")
+}
+
 /// The third.
 #[must_use]
 pub fn cruise_distance(answers: &Answers, band_m: [f64; 2], style: Style) -> Answer {

@@ -31,6 +31,14 @@ pub const CHARGE_CAPTION: &str = "Charge until full";
 pub const CURRENT_TABLE: &str = "Table of current over time";
 /// Its caption.
 pub const CURRENT_CAPTION: &str = "Current until full";
+/// Up the side of the first chart.
+pub const CHARGE_AXIS: &str = "charge, %";
+/// Up the side of the second.
+pub const CURRENT_AXIS: &str = "current, A";
+/// Heads of the first table.
+pub const CHARGE_HEADS: [&str; 3] = ["Time", "Charge, %", "Current, A"];
+/// Heads of the second.
+pub const CURRENT_HEADS: [&str; 3] = ["Time", "Current, A", "Volts"];
 /// Along the bottom of both charts.
 pub const HOURS: &str = "hours on the charger";
 /// Where the voltage is held.

@@ -3,8 +3,10 @@
 pub mod board;
 pub mod catalogue;
 pub mod charge;
+pub mod drawing;
 pub mod fit;
 pub mod hill;
+pub mod keep;
 pub mod number;
 pub mod page;
 pub mod range;
@@ -24,8 +26,8 @@ mod field;
 mod sentence;
 
 pub use answer::Answer;
-pub use duration::{before_eight, duration, duration_span, minutes, span};
+pub use duration::{MINUTE, before_eight, duration, duration_span, minutes, span};
 pub use field::{help, label, said};
 pub use number::{Style, percent, whole};
-pub use sentence::{caveat, fault, notice, pick_another, reason, two_readings, unfilled};
+pub use sentence::{THE_FILE, caveat, fault, notice, pick_another, reason, two_readings, unfilled};
 pub use unit::{Shown, Units};

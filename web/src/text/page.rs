@@ -1,5 +1,7 @@
 //! The page's own words.
 
+use pitchline_core::source::Standing;
+
 /// A caution: what everyone must read, and the rest.
 #[derive(Clone, Copy, Debug)]
 pub struct Warning {
@@ -67,22 +69,55 @@ pub const WORKING_HINT: &str = "each step, with its source";
 pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed. The last one, the push left over, is zero.";
 /// Over any other working.
 pub const STEPPED: &str = "Step by step. The last step is the answer.";
+/// Beside a value that nobody entered.
+pub const ASSUMED: &str = "assumed";
+/// The button before a number, after the number's name.
+pub const LESS: &str = "less";
+/// The one behind it.
+pub const GREATER: &str = "more";
+/// What the arrow keys do on a curve.
+pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
+/// What the arrow keys do on bars.
+pub const ALONG_BARS: &str = "Arrow keys move along the bars";
 /// The list of all questions.
 pub const QUESTIONS: &str = "Questions";
 /// While an answer is worked out in small pieces; a share in percent follows.
 pub const WORKING: &str = "Working it out…";
 
-/// Of a link without the model's version, or with a lower one.
-pub const OLDER_MODEL: &str = "this link was made with an older model, so your figures may differ";
-/// Of a link with a higher one.
-pub const NEWER_MODEL: &str = "this link was made with a newer model, so your figures may differ";
-/// Over what could not be read.
-pub const UNREAD: &str = "Part of the link or file couldn't be used.";
-/// In its place where all of it could.
-pub const READ: &str = "All of the link was used.";
-
 /// Over the strip while text waits to be mended.
 pub const WAITS: &str = "Showing results for your last valid value.";
+
+/// Under a step of a working: where its formula is from.
+#[must_use]
+pub fn source(title: &str, standing: Standing) -> String {
+    let standing = match standing {
+        Standing::Published | Standing::CommonPractice => "",
+        Standing::Derived => " (derived)",
+        Standing::Entered => " (as entered)",
+    };
+    format!("{title}{standing}")
+}
+
+/// Which rows of a long table are shown, counted from 1.
+#[must_use]
+pub fn rows(from: usize, to: usize, count: usize) -> String {
+    match count - to {
+        0 => format!("{from} to {to} of {count}"),
+        more => format!("{from} to {to} of {count}, and {more} more"),
+    }
+}
+
+/// Shows the rows before them.
+#[must_use]
+pub fn previous_rows(shown: usize) -> String {
+    format!("Show the previous {shown}")
+}
+
+/// Shows those behind them.
+#[must_use]
+pub fn next_rows(shown: usize) -> String {
+    format!("Show the next {shown}")
+}
 
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: Warning = Warning {
@@ -94,8 +129,6 @@ pub const CAUTION_BELT: Warning = Warning {
 pub const TRUST: &str = "These figures are calculated from published physics and the values entered. Each range allows for the usual variation in parts, rider and weather. Roads, tyres and the model itself add more: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame or after a few weeks without a visit, browsers may delete what you saved. Keep a link or a file as well.";
-/// Where the browser's store is closed or full.
-pub const NOT_KEPT: &str = "This browser can't save anything here: its storage is blocked or full. Keep a link or a file instead.";
 /// In a frame of another page.
 pub const FRAMED: &str = "Inside another page, saved builds are kept separate from those saved in the calculator itself.";
 /// Of a catalogue without one.
@@ -106,6 +139,34 @@ pub const NO_KIT: &str = "catalogue.json has no usable kit.";
 pub fn kept_parts(date: &str) -> String {
     let date = long_date(date).unwrap_or_else(|| date.into());
     format!("Showing the maker's parts as of {date}, the last good copy on this device.")
+}
+
+/// Over that where there is no copy either.
+pub const DEMO_PARTS: &str =
+    "The maker's parts couldn't be read. Showing the demo's parts instead.";
+
+/// Of a file that the host did not send within so many seconds.
+#[must_use]
+pub fn late(file: &str, seconds: u32) -> String {
+    format!("{file} didn't arrive within {seconds}\u{a0}s.")
+}
+
+/// Of one that could not be had at all.
+#[must_use]
+pub fn unfetched(file: &str) -> String {
+    format!("{file} couldn't be fetched.")
+}
+
+/// Of one that the host does not have, by the number of its answer.
+#[must_use]
+pub fn refused(file: &str, status: u16) -> String {
+    format!("{file}: the host answered {status}.")
+}
+
+/// Of one that is no text.
+#[must_use]
+pub fn not_text(file: &str) -> String {
+    format!("{file} is not text.")
 }
 
 /// `2026-11-02` as it is said; none of what is no date.
@@ -144,13 +205,6 @@ pub fn offline(state: &str, why: &str) -> String {
     };
     [said, why].join(" ").trim_end().into()
 }
-
-/// Of a build that is too long for a link.
-pub const LINK_TOO_LONG: &str = "This build is too long for a link. Save it as a file instead.";
-/// Behind the name of a saved build of which some is not understood.
-pub const IN_PART: &str = "(only partly readable here)";
-/// Behind the key of one that is no build to this page.
-pub const UNREADABLE: &str = "(can't be read here, kept unchanged)";
 
 #[cfg(test)]
 mod tests {

@@ -23,11 +23,29 @@ pub const SEASONS: &str = "In the cold, and with age";
 pub const COLD: &str = "At your cruising speed without stops, with the pack at air temperature. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
 /// Under the curve over age.
 pub const OLD: &str = "Heat, hard use and storing it full age a pack faster. It may be twice as old as its cycles suggest. Rule of thumb.";
+/// What the cold table opens with, and its caption.
+pub const COLD_TABLE: [&str; 2] = ["Table of distance over temperature", "Through the year"];
+/// Its first head, before the unit.
+pub const COLD_HEAD: &str = "Air and pack";
+/// Marks the rider's own air on that curve.
+pub const YOUR_AIR: &str = "your air";
+/// What the table of age opens with, and its caption.
+pub const OLD_TABLE: [&str; 2] = ["Table of distance over age", "As the pack ages"];
+/// Its first head, before the unit.
+pub const OLD_HEAD: &str = "Age";
+/// Marks the rider's own pack on that curve.
+pub const YOUR_PACK: &str = "your pack";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Leave a reserve: an empty pack can stop pushing and braking without warning.",
     more: "Lithium packs can burn. Charge on something that can't burn, stay with it, and have packs built and repaired by qualified people.",
 };
+
+/// The answer: at a speed in m/s, and from which charge, with its comma.
+#[must_use]
+pub fn at_speed(speed_m_s: f64, from: &str, style: Style) -> String {
+    format!("At {}, no stops{from}", style.speed_unit(speed_m_s))
+}
 
 /// What ends the distance, for who reads the large figure. Nothing of it where it does not get going.
 #[must_use]

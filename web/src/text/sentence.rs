@@ -33,13 +33,16 @@ pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) ->
     format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean")
 }
 
+/// What a fault is of that is of nothing within the file.
+pub const THE_FILE: &str = "The file";
+
 /// A fault in a file or a link: where it is and what was expected.
 #[must_use]
 pub fn fault(error: &Error, style: Style) -> String {
     let what = what(&error.reason, style);
     let part = if error.part.is_empty() { String::new() } else { format!("\"{}\": ", error.part) };
     if error.field.is_empty() {
-        format!("The file {what}")
+        format!("{THE_FILE} {what}")
     } else {
         format!("{part}{}: {what}", error.field)
     }

@@ -52,6 +52,27 @@ pub fn price(currency: &str, sum: f64, unpriced: usize, style: Style) -> String 
     }
 }
 
+/// A figure of a part at a glance, by its key. `value` has its unit.
+#[must_use]
+pub fn at_a_glance(key: &str, value: String) -> String {
+    match key {
+        "series" => format!("{value} in series"),
+        "parallel" => format!("{value} in parallel"),
+        "protection_a" => format!("{value} at most"),
+        "speed_cap_km_h" => format!("up to {value}"),
+        "current_percent" => format!("{value} of the current"),
+        "battery_current_a" => format!("{value} from the pack, each"),
+        "motor_current_a" => format!("{value} to each motor"),
+        _ => value,
+    }
+}
+
+/// Where a part's figures are from.
+#[must_use]
+pub fn source(source: &str) -> String {
+    format!("Source: {source}")
+}
+
 /// Name of a part that has none.
 pub const TYPED_IN: &str = "My own";
 

@@ -1,13 +1,28 @@
 //! Words of what stands around the questions.
 
-use super::page;
+use super::{Style, page};
 use crate::chart::plain;
 use pitchline_core::MODEL;
+
+/// Name of the page.
+pub const NAME: &str = "Pitchline";
+/// That with its version.
+pub const NAME_AND_VERSION: &str = concat!("Pitchline ", env!("CARGO_PKG_VERSION"));
+
+/// The browser's title of a view.
+#[must_use]
+pub fn title(view: &str) -> String {
+    format!("{view} – {NAME}")
+}
 
 /// Leads to what is on the board.
 pub const CHANGE: &str = "Change";
 /// Over how the page writes.
 pub const UNITS: &str = "Units";
+/// Those of most of the world.
+pub const METRIC: &str = "km, kg";
+/// The others.
+pub const IMPERIAL: &str = "mi, lb";
 /// Over the page's colours.
 pub const THEME: &str = "Theme";
 /// Colours by what the device says.
@@ -46,14 +61,23 @@ pub fn and_more(count: usize) -> String {
 /// Over rider, place and ride, on paper.
 pub const CONDITIONS: &str = "Calculated for";
 
+/// Of a catalogue without a version.
+pub const NO_VERSION: &str = "no version given";
+
+/// Whose parts they are.
+#[must_use]
+pub fn parts(maker: &str, version: &str, notes: &str) -> String {
+    let version = if version.is_empty() { NO_VERSION } else { version };
+    format!("Parts: {maker}, {version}. {notes}")
+}
+
 /// Who made the figures, by what, and when; the date as `2026-11-02`.
 #[must_use]
 pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
     let date = page::long_date(date).unwrap_or_else(|| date.into());
-    let catalogue = if catalogue.is_empty() { "no version given" } else { catalogue };
-    let version = env!("CARGO_PKG_VERSION");
+    let catalogue = if catalogue.is_empty() { NO_VERSION } else { catalogue };
     format!(
-        "Parts: {maker}, {catalogue}. Pitchline {version}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
+        "Parts: {maker}, {catalogue}. {NAME_AND_VERSION}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
     )
 }
 
@@ -69,12 +93,25 @@ pub fn gearing(motor: f64, wheel: f64) -> String {
     format!("{}/{}\u{a0}teeth", plain(motor, 0), plain(wheel, 0))
 }
 
+/// Wheels, which are called by whole millimetres everywhere.
+#[must_use]
+pub fn wheel(diameter_mm: f64, style: Style) -> String {
+    format!("{}\u{a0}mm", style.fixed(diameter_mm, 0))
+}
+
 /// Takes back the last edit of the build.
 pub const UNDO: &str = "Undo";
 /// Makes again what was taken back.
 pub const REDO: &str = "Redo";
 /// Takes a message away.
 pub const CLOSE: &str = "Close";
+
+/// Offers a newer version of the page.
+pub const UPDATE: &str = "A new version is ready.";
+/// Takes it.
+pub const RELOAD: &str = "Reload";
+/// Puts it off.
+pub const LATER: &str = "Later";
 
 /// A button that undoes or redoes, by its word and the edit's name.
 #[must_use]

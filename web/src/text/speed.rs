@@ -26,6 +26,10 @@ pub const MODES_HEADS: [&str; 3] = ["With a full pack", "Top speed", "Limit"];
 pub const PUSH_TABLE: &str = "Table of push over speed";
 /// Its caption.
 pub const PUSH_CAPTION: &str = "Push against road load";
+/// Lines of the picture: the board's push, and what the flat takes of it.
+pub const PUSH_LINES: [&str; 2] = ["push", "flat"];
+/// Marks where they meet.
+pub const TOP_MARK: &str = "top speed";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and protection, and keep to local law.",
@@ -73,6 +77,12 @@ pub fn push(first: (f64, Limit), top: (f64, Limit), style: Style) -> String {
     )
 }
 
+/// The axis of push, by its unit.
+#[must_use]
+pub fn push_axis(force: &str) -> String {
+    format!("push, {force}")
+}
+
 /// What stands at the cursor.
 #[must_use]
 pub fn push_at(speed_m_s: f64, push_n: f64, limit: Limit, flat_n: f64, style: Style) -> String {
@@ -107,6 +117,18 @@ pub fn sprint(limit: Limit) -> String {
 /// Caption and heads of the sprints.
 pub const SPRINTS: (&str, [&str; 4]) =
     ("From rest, on the flat", ["Goal", "Time, s", "Distance", "Speed there"]);
+
+/// A sprint to a speed, m/s.
+#[must_use]
+pub fn to_speed(speed_m_s: f64, style: Style) -> String {
+    format!("To {}", style.speed_unit(speed_m_s))
+}
+
+/// A sprint over a distance, m.
+#[must_use]
+pub fn first_distance(way_m: f64, style: Style) -> String {
+    format!("The first {}", style.way(way_m))
+}
 
 /// Of a goal that is not reached: the speed it got to, m/s.
 #[must_use]
@@ -144,6 +166,14 @@ pub fn stop_from(speed_m_s: f64, held: &str, style: Style) -> String {
     format!("From {}: {held}", style.speed_unit(speed_m_s))
 }
 
+/// Road and pack of a stop.
+#[must_use]
+pub fn road_and_pack(wet: bool, full: bool) -> String {
+    let road = if wet { "wet" } else { "dry" };
+    let pack = if full { "full" } else { "half full" };
+    format!("{road}, {pack}")
+}
+
 /// Heads of the stops.
 #[must_use]
 pub fn stops_heads(style: Style) -> Vec<String> {
@@ -165,6 +195,8 @@ pub const TAP: &str = "Tap a pairing to use it.";
 pub const ALONG_MAP: &str = "Arrow keys move between the pairings, Enter uses one";
 /// Labels of what it shows and of the wheel.
 pub const MAP_LABELS: [&str; 2] = ["Show", "Wheel on the board"];
+/// The first thing that it shows; the others follow.
+pub const MAP_SPEED: &str = "Top speed on the flat";
 /// Titles of its rows and columns.
 pub const MAP_AXES: [&str; 2] = ["wheel pulley, teeth", "motor pulley, teeth"];
 /// Of parts with other fittings.
@@ -177,6 +209,24 @@ pub const NO_PULLEYS: &str = "This catalogue has no pulleys.";
 pub const MAP_TABLE: &str = "Table of pairings";
 /// On the button under a suggestion.
 pub const USE: &str = "Use this pairing";
+
+/// The second, by the rider's hill.
+#[must_use]
+pub fn map_hill_speed(grade: &str) -> String {
+    format!("Top speed up your {grade} hill")
+}
+
+/// The third, by the rider's speed.
+#[must_use]
+pub fn map_distance(cruise: &str) -> String {
+    format!("Distance at {cruise}")
+}
+
+/// The fourth, at a speed in m/s.
+#[must_use]
+pub fn map_hill(speed_m_s: f64, style: Style) -> String {
+    format!("Steepest hill at {}", style.speed_unit(speed_m_s))
+}
 
 /// Caption of its table: with every wheel, or with the one on the board alone.
 #[must_use]

@@ -27,10 +27,44 @@ pub const CURVE_TABLE: &str = "Table of distance over speed";
 /// Of an answer that nothing moves.
 pub const NOTHING_MOVES: &str = "None of the uncertain values changes it.";
 
+/// Behind a top speed.
+pub const OF_SPEED: &str = "top speed";
+/// Behind a hill.
+pub const OF_HILL: &str = "the hill";
+/// Behind a distance.
+pub const OF_DISTANCE: &str = "the distance";
+/// Behind a ride with stops.
+pub const OF_RIDE: &str = "the ride";
+/// Behind a charge.
+pub const OF_CHARGE: &str = "the charge";
+
 /// Caption of the spreads behind an answer, such as "top speed".
 #[must_use]
 pub fn spreads(behind: &str) -> String {
     format!("How far off each value may be, for {behind}")
+}
+
+/// What boards do that are fast.
+pub const FAST: [&str; 4] = ["reach", "is slower", "is faster", "more"];
+/// That climb.
+pub const CLIMBS: [&str; 4] = ["climb", "climbs less", "climbs more", "more"];
+/// That go far.
+pub const GOES: [&str; 4] = ["go", "goes less far", "goes farther", "farther"];
+/// That charge.
+pub const CHARGES: [&str; 4] = ["take", "is quicker", "is slower", "more"];
+/// How far they charge.
+pub const TO_FULL: &str = " to full";
+
+/// At which speed, m/s, they climb.
+#[must_use]
+pub fn at(speed_m_s: f64, style: Style) -> String {
+    format!(" at {}", style.speed_unit(speed_m_s))
+}
+
+/// At which speed, m/s, they go.
+#[must_use]
+pub fn at_without_stops(speed_m_s: f64, style: Style) -> String {
+    format!(" at {} without stops", style.speed_unit(speed_m_s))
 }
 
 /// An answer's range in words.
@@ -105,6 +139,12 @@ pub fn bar(name: &str, low: &str, high: &str, symbol: &str) -> String {
     format!("{name}: lower gives {low}, higher {high}\u{a0}{symbol}")
 }
 
+/// What stands beside it: how far it goes to either side.
+#[must_use]
+pub fn from_to(least: &str, most: &str, symbol: &str) -> String {
+    format!("{least} to {most}\u{a0}{symbol}")
+}
+
 /// Caption of the table of movers. `value` has its unit.
 #[must_use]
 pub fn movers_caption(value: &str) -> String {
@@ -126,6 +166,12 @@ pub fn name(input: Uncertain) -> String {
     name
 }
 
+/// A range with its unit, for a sentence: "30 to 43 km".
+#[must_use]
+pub fn in_a_sentence(range: &str, symbol: &str) -> String {
+    format!("{}\u{a0}{symbol}", range.replace('–', " to "))
+}
+
 /// The distance at the rider's speed, and the speed that goes farthest: speeds in m/s, distances
 /// with their unit.
 #[must_use]
@@ -137,6 +183,12 @@ pub fn over_speed(style: Style, cruise: (f64, &str), best: (f64, &str)) -> Strin
     }
     let way = if best.0 < cruise.0 { "Slower" } else { "Faster" };
     format!("{here} {way} goes farther: {} at {other}.", best.1)
+}
+
+/// What stands at its cursor: at a speed, from and to, and what ends the ride.
+#[must_use]
+pub fn over_speed_at(speed: &str, [from, to]: [&str; 2], symbol: &str, end: &str) -> String {
+    format!("{speed}: {from} to {to}\u{a0}{symbol}, {end}")
 }
 
 /// Caption of the table of distance over speed.

@@ -1,7 +1,7 @@
 //! Words of rides in time: how one is ridden, how it ended, what was met on the way.
 
 use super::{Style, duration, percent, span, words};
-use pitchline_core::ride::{END_SHARE, Met, Ridden, RideEnd, URBAN_M_S, UrbanFit};
+use pitchline_core::ride::{END_SHARE, Met, Moment, Ridden, RideEnd, URBAN_M_S, UrbanFit};
 use pitchline_core::{Build, Drive, Limit, Outing, Unit};
 
 /// The fold.
@@ -31,8 +31,12 @@ pub const SPENT_TABLE: &str = "Table of this ride's energy";
 pub const SPENT_CAPTION: &str = "Where the energy of this ride went";
 /// Where there are no charts.
 pub const NO_RIDE: &str = "There is no ride to show.";
+/// The charts, from above: each an axis, its unit follows.
+pub const PANELS: [&str; 5] = ["speed", "charge", "pack under load", "current", "temperature"];
 /// Lines of the current.
 pub const CURRENTS: [&str; 2] = ["pack", "each motor"];
+/// Lines of the temperature.
+pub const WARMTHS: [&str; 4] = ["windings", "motor cases", "controller", "cells"];
 /// Along the bottom.
 pub const MINUTES: &str = "minutes";
 
@@ -281,6 +285,48 @@ pub fn traced(ride: &Ridden, averaged_s: Option<f64>, style: Style) -> String {
         warmth(style, windings),
         warmth(style, cells)
     )
+}
+
+/// What stands at the cursor of the charts; `mean` where it is an average since the one before.
+#[must_use]
+pub fn moment(m: &Moment, mean: bool, style: Style) -> String {
+    let amps = |a: f64| style.quantity(a.round(), Unit::Ampere, 2);
+    format!(
+        "{}, {}: {}{}, {}, pack {}, each motor {}; charge {}, windings {}, cases {}, controller {}, cells {}",
+        span(m.time_s),
+        style.way(m.distance_m),
+        // At the start there is nothing before.
+        if mean && m.time_s > 0.0 { "average " } else { "" },
+        style.speed_unit(m.speed_m_s),
+        style.quantity(m.bus_v, Unit::Volt, 3),
+        amps(m.pack_a),
+        amps(m.motor_a),
+        percent(m.charge),
+        warmth(style, m.winding_c),
+        warmth(style, m.case_c),
+        warmth(style, m.controller_c),
+        warmth(style, m.cell_c),
+    )
+}
+
+/// Heads of the table of the charts.
+#[must_use]
+pub fn trace_heads(style: Style) -> Vec<String> {
+    let symbol = |unit: Unit| style.units.shown(unit).symbol;
+    let warm = symbol(Unit::Celsius);
+    vec![
+        "Time".into(),
+        format!("Distance, {}", symbol(Unit::Kilometre)),
+        format!("Speed, {}", symbol(Unit::KilometrePerHour)),
+        "Charge, %".into(),
+        "Volts".into(),
+        "Pack, A".into(),
+        "Each motor, A".into(),
+        format!("Windings, {warm}"),
+        format!("Motor cases, {warm}"),
+        format!("Controller, {warm}"),
+        format!("Cells, {warm}"),
+    ]
 }
 
 /// Where most of a ride's energy went: all of it and what braking brought back, Wh, and the two

@@ -125,6 +125,13 @@ pub fn limit(limit: Limit) -> &'static str {
     }
 }
 
+/// The same where a curve leaves little room.
+#[must_use]
+pub fn limit_short(what: Limit) -> &'static str {
+    let name = limit(what);
+    name.strip_suffix(" limit").unwrap_or(name)
+}
+
 /// A limit that a ride met, in a few words.
 #[must_use]
 pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {

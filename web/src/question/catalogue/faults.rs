@@ -26,8 +26,8 @@ pub(super) fn Faults() -> impl IntoView {
             Box::new(move |at| faults.with(|all| all.get(at).map(cells)).unwrap_or_default());
         view! {
             <PagedTable
-                caption="Each fault, and what to write instead".into()
-                heads=&["Entry", "What's wrong", "What would be right"]
+                caption=text::FAULTS_CAPTION.into()
+                heads=&text::FAULTS_HEADS
                 count=Signal::derive(move || faults.with(Vec::len))
                 row
             />

@@ -2,7 +2,7 @@
 
 use crate::app::{App, Job, Task, use_app};
 use crate::component::{Fold, PagedTable, Row, SHOWN, keyed};
-use crate::text::catalogue as text;
+use crate::text::{Style, catalogue as text};
 use leptos::prelude::*;
 use pitchline_core::catalog::{Group, KitCheck, KitReport};
 use pitchline_core::fit::Severity;
@@ -53,15 +53,7 @@ pub(super) fn fits(kits: &[Arc<KitReport>], busy: bool) -> String {
     }
     let sum = |of: fn(&KitReport) -> u64| kits.iter().map(|kit| of(kit)).sum::<u64>();
     let whole = kits.iter().all(|kit| kit.checked == kit.combinations);
-    match (sum(|kit| kit.misfitting), whole) {
-        (0, true) => text::ALL_FIT.into(),
-        (0, false) => "Every combination checked fits.".into(),
-        (n, _) => {
-            let checked = if whole { "" } else { " checked" };
-            let all = text::count(sum(|kit| kit.checked), "combination", "combinations");
-            format!("{} of {all}{checked} don't fit.", text::big(n))
-        }
-    }
+    text::fits(sum(|kit| kit.misfitting), sum(|kit| kit.checked), whole)
 }
 
 #[component]
@@ -75,8 +67,7 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
     let more = move || {
         let more = troubled.with(Vec::len).saturating_sub(SHOWN);
         (more > 0).then(|| {
-            let more = text::count(more as u64, "more kit has", "more kits have");
-            view! { <p class="facts">{format!("{more} misfits. Correct these first.")}</p> }
+            view! { <p class="facts">{text::more_kits(more as u64)}</p> }
         })
     };
     let none = Memo::new(move |_| kits.with(Vec::is_empty));
@@ -86,8 +77,8 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
                 Box::new(move |at| kits.with(|kits| kits.get(at).map(told)).unwrap_or_default());
             view! {
                 <PagedTable
-                    caption="Combinations of each kit".into()
-                    heads=&["Kit", "Combinations", "Don't fit", "Tight"]
+                    caption=text::KITS_CAPTION.into()
+                    heads=&text::KITS_HEADS
                     count=Signal::derive(move || kits.with(Vec::len))
                     row
                 />
@@ -105,15 +96,7 @@ pub(super) fn Kits(kits: Reports) -> impl IntoView {
 }
 
 fn told(kit: &Arc<KitReport>) -> Vec<String> {
-    let offered = if kit.checked == kit.combinations {
-        text::big(kit.combinations)
-    } else {
-        format!(
-            "checked {} of {}, spread evenly",
-            text::big(kit.checked),
-            text::big(kit.combinations)
-        )
-    };
+    let offered = text::checked(kit.checked, kit.combinations);
     vec![kit.name.clone(), offered, text::big(kit.misfitting), text::big(kit.tight)]
 }
 
@@ -121,14 +104,10 @@ fn told(kit: &Arc<KitReport>) -> Vec<String> {
 #[component]
 fn Misfits(kit: Arc<KitReport>) -> impl IntoView {
     let app = use_app();
-    let of = |severity| kit.groups.iter().filter(move |group| group.severity == severity).count();
-    let (misfits, tight) = (of(Severity::DoesNotFit), of(Severity::Tight));
-    let some = [(misfits, "misfit", "misfits"), (tight, "tight fit", "tight fits")]
-        .into_iter()
-        .filter(|(number, ..)| *number > 0)
-        .map(|(number, one, more)| text::count(number as u64, one, more));
-    let title = format!("{}: {}", kit.name, some.collect::<Vec<_>>().join(", "));
-    let caption = format!("{}: what doesn't fit, worst cases", kit.name);
+    let of =
+        |severity| kit.groups.iter().filter(move |group| group.severity == severity).count() as u64;
+    let title = text::kit(&kit.name, of(Severity::DoesNotFit), of(Severity::Tight));
+    let caption = text::kit_caption(&kit.name);
     view! {
         <Fold class="more" title>
             {
@@ -137,13 +116,12 @@ fn Misfits(kit: Arc<KitReport>) -> impl IntoView {
                     found.groups.get(at).map(|group| cells(group, style)).unwrap_or_default()
                 });
                 let more = (kit.ungrouped > 0).then(|| {
-                    let more = text::count(kit.ungrouped, "finding", "findings");
-                    view! { <p class="facts">{format!("{more} more of other parts are not listed. Correct these first.")}</p> }
+                    view! { <p class="facts">{text::more_findings(kit.ungrouped)}</p> }
                 });
                 view! {
                     <PagedTable
                         caption=caption.clone()
-                        heads=&["Parts", "What's wrong", "Combinations"]
+                        heads=&text::GROUPS_HEADS
                         count=Signal::stored(kit.groups.len())
                         row
                     />
@@ -154,14 +132,6 @@ fn Misfits(kit: Arc<KitReport>) -> impl IntoView {
     }
 }
 
-fn cells(group: &Group, style: crate::text::Style) -> Vec<String> {
-    let tight = if group.severity == Severity::Tight { "Tight. " } else { "" };
-    let wrong =
-        format!("{tight}{}: {}", text::cause(group.cause), text::finding(&group.worst, style));
-    let count = match group.with_parts {
-        Some(all) if all == group.combinations => format!("all {}", text::big(all)),
-        Some(all) => format!("{} of {}", text::big(group.combinations), text::big(all)),
-        None => text::big(group.combinations),
-    };
-    vec![text::together(&group.parts), wrong, count]
+fn cells(group: &Group, style: Style) -> Vec<String> {
+    vec![text::together(&group.parts), text::group(group, style), text::of_all(group)]
 }

@@ -21,14 +21,8 @@ pub fn CatalogueCheck() -> impl IntoView {
     let (kits, task) = checked();
     let summary = move || {
         let loaded = app.loaded();
-        let faults = match loaded.faults.len() {
-            0 => String::from("No faults."),
-            n => {
-                let out = loaded.catalog.count_left_out(&loaded.faults);
-                let faults = text::count(n as u64, "fault", "faults");
-                format!("{faults}, {} left out.", text::count(out as u64, "entry", "entries"))
-            }
-        };
+        let left_out = loaded.catalog.count_left_out(&loaded.faults);
+        let faults = text::faults(loaded.faults.len() as u64, left_out as u64);
         let gaps = missing(&loaded.catalog);
         [faults, gaps].join(" ")
     };
@@ -50,19 +44,12 @@ pub fn CatalogueCheck() -> impl IntoView {
 /// Whose catalogue it is, and why that one.
 fn source(loaded: &Loaded) -> String {
     let catalog = &loaded.catalog;
-    let version = match catalog.version.as_str() {
-        "" => String::from("no version given"),
-        version => format!("version {version}"),
-    };
     let parts = Kind::ALL.iter().map(|kind| catalog.parts(*kind).len() as u64).sum();
-    let (parts, kits) = (
-        text::count(parts, "part", "parts"),
-        text::count(catalog.kits.len() as u64, "kit", "kits"),
-    );
+    let kits = catalog.kits.len() as u64;
     let instead = match (&loaded.refused, &loaded.kept) {
         (None, _) => "",
-        (Some(_), Some(_)) => " This is the last good copy on this device.",
-        (Some(_), None) => " This is the demo: your own file couldn't be read.",
+        (Some(_), Some(_)) => text::LAST_COPY,
+        (Some(_), None) => text::DEMO,
     };
-    format!("{}, {version}: {parts} in {kits}.{instead}", catalog.maker)
+    text::source(&catalog.maker, &catalog.version, parts, kits, instead)
 }

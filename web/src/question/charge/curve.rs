@@ -15,12 +15,11 @@ struct Curve {
     /// What opens its table, and what that holds.
     label: &'static str,
     caption: &'static str,
-    /// Its head in the table, and how many decimals it has.
-    head: &'static str,
+    heads: [&'static str; 3],
+    /// How many decimals it has there.
     decimals: u8,
     /// What stands beside it there.
     beside: Of,
-    beside_head: &'static str,
     /// Where the axis ends.
     most: fn(&Charging) -> f64,
     /// What is marked on it, by time, s.
@@ -52,13 +51,12 @@ pub(super) static CURRENT: Draws<Charging> = Draws {
 
 static CHARGE_CURVE: Curve = Curve {
     of: OF_CHARGE,
-    title: "charge, %",
+    title: words::CHARGE_AXIS,
     label: words::CHARGE_TABLE,
     caption: words::CHARGE_CAPTION,
-    head: "Charge, %",
+    heads: words::CHARGE_HEADS,
     decimals: 0,
     beside: OF_CURRENT,
-    beside_head: "Current, A",
     most: |_| 100.0,
     marks: |Charging { enough, leaving, .. }| {
         let enough = (enough.time_s, enough.end_charge * 100.0, percent(enough.end_charge));
@@ -71,13 +69,12 @@ static CHARGE_CURVE: Curve = Curve {
 
 static CURRENT_CURVE: Curve = Curve {
     of: OF_CURRENT,
-    title: "current, A",
+    title: words::CURRENT_AXIS,
     label: words::CURRENT_TABLE,
     caption: words::CURRENT_CAPTION,
-    head: "Current, A",
+    heads: words::CURRENT_HEADS,
     decimals: 1,
     beside: OF_VOLTS,
-    beside_head: "Volts",
     // Room for words above it.
     most: |charges| 1.3 * charges.full.curve.first().map_or(0.0, OF_CURRENT),
     marks: |Charging { full, .. }| {
@@ -157,7 +154,7 @@ impl Curve {
         Table {
             label: self.label.into(),
             caption: self.caption.into(),
-            heads: ["Time", self.head, self.beside_head].map(Into::into).into(),
+            heads: self.heads.map(String::from).into(),
             rows: times(charges).step_by(ROW).map(row).collect(),
         }
     }

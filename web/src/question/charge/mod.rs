@@ -11,7 +11,7 @@ mod offers;
 mod laws;
 
 use super::registry::Line;
-use super::{ALONG_CURVE, Draws, Input, Sure, WorkingSteps, sketch};
+use super::{Draws, Input, Sure, WorkingSteps, sketch};
 use crate::app::{App, Banded, use_app};
 use crate::chart::Figure;
 use crate::component::{AnswerView, Caution, Fold, Lead, Notice, SideBySide};
@@ -54,13 +54,13 @@ pub fn view() -> AnyView {
         sketch(move || found.get()?.charges.clone().ok(), draws)
     };
     let picture = move || {
-        may.get().then(|| view! { <Figure sketch=drawn(&curve::CHARGE) hint=ALONG_CURVE /> })
+        may.get().then(|| view! { <Figure sketch=drawn(&curve::CHARGE) hint=page::ALONG_CURVE /> })
     };
     let current = move || {
         may.get().then(|| {
             view! {
                 <Fold class="evidence" title=words::CURRENT hint=said(found, hint::current)>
-                    <Figure sketch=drawn(&curve::CURRENT) hint=ALONG_CURVE />
+                    <Figure sketch=drawn(&curve::CURRENT) hint=page::ALONG_CURVE />
                 </Fold>
                 <Fold class="evidence" title=sure::SURE hint=said(found, hint::sure)>
                     <Sure of=Banded::Charge />

@@ -77,10 +77,11 @@ fn table(view: &Drawn, found: &Fit, style: Style) -> Table {
             .into_iter()
             .map(|(name, value)| vec![name.into(), value, String::new()]),
     );
+    let [measure, note] = words::DIMENSION_HEADS.map(String::from);
     Table {
         label: view.label.into(),
         caption: (view.finding)(found, style),
-        heads: vec!["Measure".into(), plan.ruler.symbol.into(), "Note".into()],
+        heads: vec![measure, plan.ruler.symbol.into(), note],
         rows,
     }
 }

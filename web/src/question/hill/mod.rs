@@ -4,13 +4,13 @@ mod curve;
 mod long_climb;
 
 use super::registry::Line;
-use super::{ALONG_CURVE, Answers, InputAs, Say, Workings, hint, in_a_line, sketch};
+use super::{Answers, InputAs, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold, Notice};
 use crate::question::sure;
 use crate::text::hill as said;
-use crate::text::{Answer, Style, answer, words};
+use crate::text::{Answer, Style, answer, page, words};
 use leptos::prelude::*;
 use long_climb::LongClimb;
 use pitchline_core::{Headline, Slot, Steepest};
@@ -63,7 +63,7 @@ pub fn view() -> AnyView {
     view! {
         <Answers list=&ANSWERS />
         {move || own.get().map(|text| view! { <Notice text /> })}
-        <Figure sketch=curve hint=ALONG_CURVE />
+        <Figure sketch=curve hint=page::ALONG_CURVE />
         <div class="fields">
             <InputAs of=Slot::Ride key="grade_percent" place="steep" label=said::YOUR_HILL />
         </div>

@@ -3,7 +3,7 @@
 mod season;
 
 use super::answers::{Answers, Say, Workings, in_a_line};
-use super::draws::{ALONG_BARS, Draws, sketch};
+use super::draws::{Draws, sketch};
 use super::hint::hint;
 use super::input::{Input, InputAs};
 use super::registry::Line;
@@ -13,7 +13,7 @@ use crate::app::{App, Banded, Found, use_app};
 use crate::chart::{Bar, Bars, Drawing, Figure, Table};
 use crate::component::{Caution, Fold};
 use crate::text::range as said;
-use crate::text::{Answer, Style, answer, words};
+use crate::text::{Answer, Style, answer, page, words};
 use leptos::prelude::*;
 use pitchline_core::{Answers, Headline, Slot};
 use season::Seasons;
@@ -48,7 +48,7 @@ pub fn view() -> AnyView {
             <Trip />
         </Fold>
         <Fold class="evidence" title=said::ENERGY hint=hint(energy_hint)>
-            <Figure sketch=sketch(move || app.found(), &ENERGY) hint=ALONG_BARS />
+            <Figure sketch=sketch(move || app.found(), &ENERGY) hint=page::ALONG_BARS />
         </Fold>
         <Fold class="evidence" title=said::SEASONS hint=hint(season::hint)>
             <Seasons />
@@ -70,8 +70,7 @@ pub fn view() -> AnyView {
 fn distance(app: App, found: &Found, style: Style) -> Answer {
     let (answers, sure) = (&found.answers, app.sure(Banded::Distance));
     let reach = answers.distance.cruise;
-    let speed = style.speed_unit(reach.speed_m_s);
-    let name = format!("At {speed}, no stops{}", answer::from_charge(answers));
+    let name = said::at_speed(reach.speed_m_s, &answer::from_charge(answers), style);
     answer::distance(name, answers, sure.about(reach.distance_m), style)
 }
 

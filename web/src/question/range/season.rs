@@ -2,10 +2,10 @@
 
 use crate::app::use_app;
 use crate::chart::{Figure, Table};
-use crate::question::draws::{ALONG_CURVE, Draws, sketch};
+use crate::question::draws::{Draws, sketch};
 use crate::question::plot::Plot;
-use crate::text::Style;
 use crate::text::range as said;
+use crate::text::{Style, page};
 use leptos::prelude::*;
 use pitchline_core::{Build, Drive, SLOW_M_S, SeasonPoint, Unit, by_age, by_temperature};
 use std::sync::{Arc, OnceLock};
@@ -48,8 +48,7 @@ struct Curve {
     /// Words for it.
     yours: &'static str,
     /// What its table opens with, and its caption.
-    label: &'static str,
-    caption: &'static str,
+    table: [&'static str; 2],
     /// One in so many points is a row of the table.
     each: usize,
     /// Two of the points, and how they are told.
@@ -61,11 +60,10 @@ static TEMPERATURE: Curve = Curve {
     points: |found| &found.temperature,
     of: |point| point.air_c,
     unit: Unit::Celsius,
-    head: "Air and pack",
+    head: said::COLD_HEAD,
     here: |found| found.air_c,
-    yours: "your air",
-    label: "Table of distance over temperature",
-    caption: "Through the year",
+    yours: said::YOUR_AIR,
+    table: said::COLD_TABLE,
     each: 1,
     ends: [0.0, 25.0],
     finding: said::by_temperature,
@@ -75,11 +73,10 @@ static AGE: Curve = Curve {
     points: |found| &found.age,
     of: |point| point.cycles,
     unit: Unit::Cycles,
-    head: "Age",
+    head: said::OLD_HEAD,
     here: |found| found.cycles,
-    yours: "your pack",
-    label: "Table of distance over age",
-    caption: "As the pack ages",
+    yours: said::YOUR_PACK,
+    table: said::OLD_TABLE,
     each: 2,
     ends: [500.0, 0.0],
     finding: said::by_age,
@@ -98,7 +95,7 @@ pub(super) fn Seasons() -> impl IntoView {
     );
     let drawn = |draws| {
         let sketch = sketch(move || seasons.get(), draws);
-        view! { <Figure sketch hint=ALONG_CURVE /> }
+        view! { <Figure sketch hint=page::ALONG_CURVE /> }
     };
     view! {
         {drawn(&BY_TEMPERATURE)}
@@ -193,9 +190,10 @@ impl Curve {
                 style.fixed(point.grade * 100.0, 0),
             ]
         };
+        let [label, caption] = self.table.map(String::from);
         Table {
-            label: self.label.into(),
-            caption: self.caption.into(),
+            label,
+            caption,
             heads: said::season_heads(
                 format!("{}, {}", self.head, style.units.shown(self.unit).symbol),
                 SLOW_M_S,

@@ -107,7 +107,7 @@ fn Figures(of: Slot) -> impl IntoView {
     let app = use_app();
     let source = move || match app.record(slot).source {
         source if source.is_empty() => source,
-        source => format!("Source: {source}"),
+        source => setup::source(&source),
     };
     view! {
         <p class="help">{move || app.record(slot).notes}</p>
@@ -147,17 +147,7 @@ fn facts(record: &Record, slot: Slot, style: Style, currency: &str) -> String {
     };
     let say = |key: &&str| {
         let (value, unit) = value(key)?;
-        let text = style.quantity(value, unit, 3);
-        Some(match *key {
-            "series" => format!("{text} in series"),
-            "parallel" => format!("{text} in parallel"),
-            "protection_a" => format!("{text} at most"),
-            "speed_cap_km_h" => format!("up to {text}"),
-            "current_percent" => format!("{text} of the current"),
-            "battery_current_a" => format!("{text} from the pack, each"),
-            "motor_current_a" => format!("{text} to each motor"),
-            _ => text,
-        })
+        Some(setup::at_a_glance(key, style.quantity(value, unit, 3)))
     };
     let mut said: Vec<String> = matter(slot).0.iter().filter_map(say).collect();
     said.extend(value("mass_kg").map(|(mass, unit)| style.quantity(mass, unit, 2)));

@@ -30,10 +30,10 @@ impl MapView {
     fn words(self, ride: &Ride, style: Style) -> String {
         let (cruise, grade) = wishes(ride, style);
         match self {
-            Self::Speed => "Top speed on the flat".into(),
-            Self::HillSpeed => format!("Top speed up your {grade} hill"),
-            Self::Distance => format!("Distance at {cruise}"),
-            Self::Hill => format!("Steepest hill at {}", style.speed_unit(SLOW_M_S)),
+            Self::Speed => said::MAP_SPEED.into(),
+            Self::HillSpeed => said::map_hill_speed(&grade),
+            Self::Distance => said::map_distance(&cruise),
+            Self::Hill => said::map_hill(SLOW_M_S, style),
         }
     }
 

@@ -9,13 +9,13 @@ mod push;
 mod runs;
 
 use super::registry::Line;
-use super::{ALONG_CURVE, Answers, Say, Workings, hint, in_a_line, sketch};
+use super::{Answers, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold};
 use crate::question::sure;
 use crate::text::speed as said;
-use crate::text::{Answer, Style, answer, words};
+use crate::text::{Answer, Style, answer, page, words};
 use gear_map::GearMap;
 use leptos::prelude::*;
 use modes::Modes;
@@ -63,7 +63,7 @@ pub fn view() -> AnyView {
     let push = sketch(move || app.found(), &push::PUSH);
     view! {
         <Answers list=&ANSWERS />
-        <Figure sketch=push hint=ALONG_CURVE />
+        <Figure sketch=push hint=page::ALONG_CURVE />
         <Caution text=said::CAUTION />
         <Fold class="evidence" title=said::PAIRINGS hint=hint(offer::hint)>
             <GearMap />

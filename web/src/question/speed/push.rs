@@ -22,9 +22,10 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
     let newton = |f: f64| style.shown_si(f, Unit::Newton);
     let points = &answers.push.points;
     let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.limit)).collect();
+    let [push, flat_load] = said::PUSH_LINES.map(String::from);
     let mut series = vec![
         Series {
-            name: "push".into(),
+            name: push,
             points: points
                 .iter()
                 .map(|p| (km_h(p.speed_m_s), Some(newton(p.push_n)).filter(|n| *n >= 0.0)))
@@ -33,7 +34,7 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
             ..Series::default()
         },
         Series {
-            name: "flat".into(),
+            name: flat_load,
             points: points.iter().map(|p| (km_h(p.speed_m_s), Some(newton(p.flat_n)))).collect(),
             ..Series::default()
         },
@@ -59,9 +60,9 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
             label: &label,
             ..Axis::default()
         },
-        y: Axis { title: format!("push, {force}"), zero: true, label: &label, ..Axis::default() },
+        y: Axis { title: said::push_axis(force), zero: true, label: &label, ..Axis::default() },
         series,
-        notes: vec![Note { x: km_h(top), y: flat, text: "top speed".into() }],
+        notes: vec![Note { x: km_h(top), y: flat, text: said::TOP_MARK.into() }],
         readout: points
             .iter()
             .map(|p| {

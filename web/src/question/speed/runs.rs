@@ -56,8 +56,8 @@ fn sprints(found: &Found) -> Vec<(Goal, Sprint)> {
 fn rows(runs: &[(Goal, Sprint)], style: Style) -> Table {
     let row = |(goal, run): &(Goal, Sprint)| {
         let goal = match goal {
-            Goal::Speed(speed_m_s) => format!("To {}", style.speed_unit(*speed_m_s)),
-            Goal::Distance(way_m) => format!("The first {}", style.way(*way_m)),
+            Goal::Speed(speed_m_s) => said::to_speed(*speed_m_s, style),
+            Goal::Distance(way_m) => said::first_distance(*way_m, style),
         };
         if !run.reached {
             let most = said::not_reached(run.speed_m_s, style);
@@ -162,8 +162,6 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
     let way = |way_m: f64| style.fixed(style.shown_si(way_m, Unit::Metre), 0);
     let row = |stop: &Braking| {
         let case = &stop.case;
-        let road = if case.wet { "wet" } else { "dry" };
-        let pack = if case.charge < 1.0 { "half full" } else { "full" };
         let motors = style.fixed(case.motors, 0);
         let (slowing, all) = if slows(stop) {
             (way(stop.slowing_m), way(stop.braked_m()))
@@ -171,7 +169,7 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
             (said::NEVER.into(), said::NEVER.into())
         };
         vec![
-            format!("{road}, {pack}"),
+            said::road_and_pack(case.wet, case.charge >= 1.0),
             motors,
             all,
             way(stop.reaction_m),

@@ -20,7 +20,7 @@ pub(super) fn finding(
     }
     let far = |band: [f64; 2]| {
         let text = measure.style.span(band.map(|m| measure.shown(m)), measure.decimals(band));
-        format!("{}\u{a0}{}", text.replace('–', " to "), measure.symbol)
+        said::in_a_sentence(&text, measure.symbol)
     };
     let best = curve.iter().max_by(|a, b| a.nominal.total_cmp(&b.nominal));
     let best = best.map_or_else(
@@ -80,11 +80,10 @@ pub(super) fn draw(
         readout: curve
             .iter()
             .map(|p| {
-                let text = format!(
-                    "{}: {} to {}\u{a0}{}, {}",
-                    style.speed_unit(p.speed_m_s),
-                    measure.rough(p.p10),
-                    measure.rough(p.p90),
+                let [from, to] = [p.p10, p.p90].map(|value| measure.rough(value));
+                let text = said::over_speed_at(
+                    &style.speed_unit(p.speed_m_s),
+                    [&from, &to],
                     measure.symbol,
                     ends_at(distance, p.speed_m_s),
                 );

@@ -4,7 +4,8 @@ use super::curve;
 use super::measure::Measure;
 use crate::app::{BandCurve, Banded, Found, Sure, use_app};
 use crate::chart::{Figure, value_at};
-use crate::question::draws::{ALONG_CURVE, Draws, sketch};
+use crate::question::draws::{Draws, sketch};
+use crate::text::page;
 use leptos::prelude::*;
 use pitchline_core::band::CurvePoint;
 use std::sync::Arc;
@@ -23,7 +24,7 @@ pub fn OverSpeed() -> impl IntoView {
         },
         |_, _| true,
     );
-    view! { <Figure sketch=sketch(move || speeds.get(), &OVER_SPEED) hint=ALONG_CURVE /> }
+    view! { <Figure sketch=sketch(move || speeds.get(), &OVER_SPEED) hint=page::ALONG_CURVE /> }
 }
 
 /// The distance at every speed.

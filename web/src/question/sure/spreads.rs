@@ -26,11 +26,11 @@ pub(super) fn Spreads(of: Banded) -> impl IntoView {
 fn rows(of: Banded, build: Option<&Build>, style: Style) -> Table {
     // Several stand on one page, so each has a name of its own.
     let behind = match of {
-        Banded::Speed => "top speed",
-        Banded::Hill => "the hill",
-        Banded::Distance => "the distance",
-        Banded::Outing => "the ride",
-        Banded::Charge | Banded::Enough => "the charge",
+        Banded::Speed => said::OF_SPEED,
+        Banded::Hill => said::OF_HILL,
+        Banded::Distance => said::OF_DISTANCE,
+        Banded::Outing => said::OF_RIDE,
+        Banded::Charge | Banded::Enough => said::OF_CHARGE,
     };
     let row = |spread: &Spread| {
         let half = build.map_or(spread.half, |build| spread.half_in(build));

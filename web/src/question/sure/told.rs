@@ -2,7 +2,7 @@
 
 use super::measure::Measure;
 use crate::app::{Banded, Found};
-use crate::text::sure::Range;
+use crate::text::sure::{self as said, Range};
 use crate::text::{Style, duration, hill, page};
 use pitchline_core::band::Band;
 use pitchline_core::{Build, SLOW_M_S};
@@ -39,17 +39,15 @@ pub(super) fn told(of: Banded, band: &Band, build: &Build, style: Style) -> Stri
         _ => format!("\u{a0}{}", measure.symbol),
     };
     let verb = match of {
-        Banded::Speed => ["reach", "is slower", "is faster", "more"],
-        Banded::Hill => ["climb", "climbs less", "climbs more", "more"],
-        Banded::Distance | Banded::Outing => ["go", "goes less far", "goes farther", "farther"],
-        Banded::Charge | Banded::Enough => ["take", "is quicker", "is slower", "more"],
+        Banded::Speed => said::FAST,
+        Banded::Hill => said::CLIMBS,
+        Banded::Distance | Banded::Outing => said::GOES,
+        Banded::Charge | Banded::Enough => said::CHARGES,
     };
     let place = match of {
-        Banded::Hill => format!(" at {}", style.speed_unit(SLOW_M_S)),
-        Banded::Distance => {
-            format!(" at {} without stops", style.speed_unit(build.ride.cruise_m_s))
-        }
-        Banded::Charge => " to full".into(),
+        Banded::Hill => said::at(SLOW_M_S, style),
+        Banded::Distance => said::at_without_stops(build.ride.cruise_m_s, style),
+        Banded::Charge => said::TO_FULL.into(),
         _ => String::new(),
     };
     let range = Range { from: &from, to: &to, middle: &middle, unit: &unit, place: &place, verb };
