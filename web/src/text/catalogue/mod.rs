@@ -139,7 +139,7 @@ pub fn left_out(no_price: bool, no_mass: bool) -> Option<&'static str> {
     match (no_price, no_mass) {
         (true, true) => Some("price, weight"),
         (true, false) => Some("price"),
-        (false, true) => Some("mass"),
+        (false, true) => Some("weight"),
         (false, false) => None,
     }
 }
