@@ -184,7 +184,7 @@ fn one_value(
 fn own_step(limit: Limit) -> &'static str {
     match limit {
         Limit::ControllerMotorCurrent => "Motor current limit of the controller",
-        Limit::MotorCurrent => "Motor current limit of the motor",
+        Limit::MotorCurrent => "Motor's current rating",
         Limit::ControllerBatteryCurrent => "Battery current limit of the controllers",
         Limit::PackProtection => "Protection circuit limit",
         Limit::CellRating => "Current limit of the cells",

@@ -92,7 +92,7 @@ fn check_names_each_fault_with_what_would_be_right() -> Outcome {
     assert_eq!(
         found,
         [
-            "7 teeth, 8 mm (motor pulley) | teeth: 7\u{a0}teeth. Left out. | 8 to 60\u{a0}teeth",
+            "7 teeth, 8 mm (motor pulley) | teeth: 7\u{a0}teeth. Not used. | 8 to 60\u{a0}teeth",
             "Capstan 165 (motor) | noload_a: not a known key. Ignored. | no_load_a?",
             "Kittiwake (kit) | slots/wheel/options/0: \"shingle-9Z\" is not known. Ignored. | shingle-92?",
         ]

@@ -138,13 +138,13 @@ fn misfit(size: Size) -> Outcome {
     line(page, "Yes")?;
     // A belt for 46 teeth goes round 38 at more than the mount's 84 mm.
     visit.open(&link("kit=kittiwake&wheel_pulley=w38"))?;
-    line(page, "No: belt misses the mount by 5.7\u{a0}mm")?;
+    line(page, "No: belt 5.7\u{a0}mm outside the mount's range")?;
     page.by_role("link", "Check 1 thing")?.click()?;
     said(page, "This belt needs 89.7\u{a0}mm from motor shaft to wheel axle.")?;
     page.screenshot(&format!("page-fit-led-{size:?}"))?;
     // What could hurt someone is named before what merely does not fit.
     visit.open(&link("kit=kittiwake&wheel_pulley=w38&wheel.diameter_mm=140"))?;
-    line(page, "No, 2 things don't fit: wheel bite at ")?;
+    line(page, "No, 2 things don't fit. Worst: wheel bite at ")?;
     page.by_role("link", "Check 2 things")?.click()?;
     let words = said(page, "Wheel bite: ")?;
     let at = |what: &str| words.find(what).unwrap_or(usize::MAX);

@@ -158,7 +158,7 @@ fn a_link_to_a_part_that_is_gone_waits_for_a_pick() -> Outcome {
     let kit = &catalog.kits[0];
     visit.open(&link(&format!("kit={}&wheel=nonesuch&rider.mass_kg=95", kit.id)))?;
     open_build(page)?;
-    page.by_text("wheel \"nonesuch\" is not in this catalogue. Pick another to see figures.")?;
+    page.by_text("wheel: \"nonesuch\" isn't in this catalogue. Pick another to see figures.")?;
     assert_eq!(strip(page)?.map(|tile| tile.split(' ').next() == Some("–")), [true; 3]);
     // The link still says what was asked for.
     assert!(hash(page)?.contains("wheel=nonesuch"));

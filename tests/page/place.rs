@@ -47,7 +47,7 @@ fn it_works_in_a_folder_and_in_a_frame() -> Outcome {
     page.wait_until(READY)?;
     assert_answers(&page, &draft)?;
     see(&page, "More")?;
-    page.by_text("Inside another page, saved builds are kept separate")?;
+    page.by_text("builds saved inside another page are separate")?;
     open_build(&page)?;
     pick(&page, &catalog, &mut draft, Slot::Wheel, 2)?;
     assert_answers(&page, &draft)?;

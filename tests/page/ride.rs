@@ -91,7 +91,7 @@ fn styles(size: Size) -> Outcome {
     visit.reload()?;
     unfold(page, "With stops and hills")?;
     wait_headline(page, &draft, Outing::Flatout)?;
-    page.by_label("How you ride")?.choose("City cycle, speeds capped")?;
+    page.by_label("How you ride")?.choose("Urban cycle, speeds capped")?;
     wait_headline(page, &draft, Outing::CycleCut)?;
     page.by_text("is cut off.")?;
     page.by_label("How you ride")?.choose("My own")?;

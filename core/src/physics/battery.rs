@@ -103,7 +103,7 @@ law! {
     /// };
     /// assert!((l.value() - (0.0033 + 30.0 / 32_400.0)).abs() < 1e-12);
     /// ```
-    TopLag = "Lag of the other surface's charge", "λ_top" = "R_10s k_lag k_age l_top g_1 + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
+    TopLag = "Lag of charge at the second surface (LFP)", "λ_top" = "R_10s k_lag k_age l_top g_1 + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_lag" None, age: "k_age" None, lag: "l_top" PerVolt, on: "g_1" None,
     time: "t_carried" Second, parallel: "N_p" Cells, capacity: "Q" AmpereHour =>
         rated * cold * age * lag * on + time * parallel / (3600.0 * capacity)
@@ -117,7 +117,7 @@ law! {
     /// let z = TopCharge { charge: 1.0, behind: 0.002, current: 10.0 };
     /// assert!((z.value() - 0.98).abs() < 1e-12);
     /// ```
-    TopCharge = "Charge at the other surface", "z_top" = "z − λ_top I_carried", None, CELL_MODEL;
+    TopCharge = "Charge at the second surface (LFP)", "z_top" = "z − λ_top I_carried", None, CELL_MODEL;
     charge: "z" None, behind: "λ_top" PerAmpere, current: "I_carried" Ampere => charge - behind * current
 }
 

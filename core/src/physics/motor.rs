@@ -126,7 +126,7 @@ law! {
 
 law! {
     /// The motor's own limit of its current, A.
-    MotorLimit = "Motor current limit of the motor", "I_lim" = "I_rated", Ampere, MECHANICS;
+    MotorLimit = "Motor's current rating", "I_lim" = "I_rated", Ampere, MECHANICS;
     rated: "I_rated" Ampere => rated
 }
 

@@ -35,7 +35,7 @@ law! {
     /// Slope resistance, N, from the sine of the slope; negative downhill.
     ///
     /// Source: Martin et al. 1998.
-    SlopeForce = "Slope", "F_slope" = "m g sin α", Newton, MARTIN;
+    SlopeForce = "Slope resistance", "F_slope" = "m g sin α", Newton, MARTIN;
     mass: "m" Kilogram, sin: "sin α" None => mass * G * sin
 }
 

@@ -321,7 +321,7 @@ fn framed(tour: &mut Tour) -> Outcome {
     tour.page().enter_frame(&tour.page().by_css("iframe")?)?;
     wait_living(tour.page())?;
     tour.kept()?;
-    tour.page().by_text("Inside another page")?;
+    tour.page().by_text("builds saved inside another page")?;
     // To ask for a name takes long in a frame, and the rest is as it is outside.
     tour.part("How far to trust it")?;
     tour.page().leave_frame()

@@ -48,7 +48,7 @@ pub const FULL: &str = "Already full.";
 /// Of a charger that was typed in.
 pub const TYPED_IN: &str = "Your own charger";
 /// Beside the charger on the board.
-pub const ON_BOARD: &str = "on\u{a0}the\u{a0}board";
+pub const ON_BOARD: &str = "in\u{a0}your\u{a0}build";
 /// Puts a charger on the board.
 pub const USE: &str = "Use";
 
@@ -133,7 +133,7 @@ pub fn none_fits(pack_v: f64, cells_a: f64, style: Style) -> String {
     // Rounded down: more would be too strong.
     let most = amps(whole(cells_a * 10.0, false) / 10.0, style);
     format!(
-        "No charger in this catalogue fits this pack. You need one with an output of {} and {most} or less.",
+        "No charger in this catalogue fits this pack. You need one with an output of exactly {}, and no more than {most}.",
         volts(pack_v, style)
     )
 }

@@ -57,7 +57,7 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "diameter_mm" => "Diameter",
         "deflection_mm" => "Tread deflection under load",
         "rolling_smooth" => "Rolling resistance on smooth asphalt",
-        "roughness_percent" => "Added per step of roughness",
+        "roughness_percent" => "Extra rolling resistance per roughness step",
         "spacer_mm" => "Bearing spacer",
         "can_diameter_mm" => "Can diameter",
         "can_length_mm" => "Can length",

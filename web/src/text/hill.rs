@@ -150,7 +150,7 @@ pub const TOO_STEEP: &str = "too steep";
 /// Until what.
 #[must_use]
 pub fn until(climb: &LongClimb) -> String {
-    format!("Until: {}", ended(climb))
+    format!("Ended by: {}", ended(climb))
 }
 
 /// Name of the hill that never overheats, by its speed in m/s.

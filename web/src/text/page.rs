@@ -130,7 +130,7 @@ pub const TRUST: &str = "These figures are calculated from published physics and
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame or after a few weeks without a visit, browsers may delete what you saved. Keep a link or a file as well.";
 /// In a frame of another page.
-pub const FRAMED: &str = "Inside another page, saved builds are kept separate from those saved in the calculator itself.";
+pub const FRAMED: &str = "In some browsers, builds saved inside another page are separate from those saved in the calculator itself.";
 /// Of a catalogue without one.
 pub const NO_KIT: &str = "catalogue.json has no usable kit.";
 

@@ -77,12 +77,15 @@ pub fn counted(answers: &Answers, style: Style) -> Option<String> {
     }
     let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
     let first = if reach.full_wish_m > 0.0 {
-        format!("It holds full speed for the first {}.", style.distance_unit(reach.full_wish_m))
+        format!(
+            "It holds your cruising speed for the first {}.",
+            style.distance_unit(reach.full_wish_m)
+        )
     } else {
         format!("It never reaches {}.", style.speed_unit(reach.speed_m_s))
     };
     Some(format!(
-        "On the flat without stops, using {spent} from the cells. {first} After the end it limps another {}, slowing to walking pace. Stops, hills and wind use more.",
+        "On the flat without stops, using {spent} from the cells. {first} After that it limps another {}, slowing to walking pace. Stops, hills and wind use more.",
         style.distance_unit(reach.limp_m),
     ))
 }
@@ -101,7 +104,7 @@ pub fn counted_hint(answers: &Answers, style: Style) -> String {
 pub fn energy(stored_wh: f64, most: [(&str, f64); 2], style: Style) -> String {
     let [first, second] = most;
     format!(
-        "Most of the {} goes into {} ({}) and {} ({}). The label ignores heat lost in the cells, so its figure is higher.",
+        "Most of the {} goes into {} ({}) and {} ({}). The pack's rated energy is nominal voltage times capacity, so it differs.",
         style.quantity(stored_wh, Unit::WattHour, 3),
         first.0.to_ascii_lowercase(),
         percent(first.1),

@@ -39,7 +39,10 @@ pub const THE_FILE: &str = "The file";
 /// A fault in a file or a link: where it is and what was expected.
 #[must_use]
 pub fn fault(error: &Error, style: Style) -> String {
-    let what = what(&error.reason, style);
+    let what = match &error.reason {
+        Reason::WrongForm { expected } if error.field.is_empty() => format!("must be {expected}"),
+        reason => what(reason, style),
+    };
     let part = if error.part.is_empty() { String::new() } else { format!("\"{}\": ", error.part) };
     if error.field.is_empty() {
         format!("{THE_FILE} {what}")
@@ -69,17 +72,17 @@ pub fn unfilled(kit: &str, unfilled: &Unfilled, style: Style) -> String {
     let slot = words::slot(unfilled.slot).to_ascii_lowercase();
     let named = match unfilled.name.as_str() {
         "" => String::new(),
-        name => format!(" \"{name}\""),
+        name => format!("\"{name}\" "),
     };
     let why = match &unfilled.why {
         None if unfilled.name.is_empty() => "can't be read in this catalogue".into(),
-        None => "is not in this catalogue".into(),
+        None => "isn't in this catalogue".into(),
         Some(error) => {
             let key = error.field.rsplit('/').next().unwrap_or_default();
             format!("was left out of this catalogue ({key}: {})", what(&error.reason, style))
         }
     };
-    format!("{whose}'s {slot}{named} {why}. Pick another to see figures.")
+    format!("{whose}, {slot}: {named}{why}. Pick another to see figures.")
 }
 
 /// What a figure rests on that is less than the rest.
@@ -103,10 +106,10 @@ pub fn caveat(caveat: &Caveat, style: Style) -> String {
 /// The same in a few words, for what leads to the list.
 #[must_use]
 pub fn pick_another(unfilled: &Unfilled) -> String {
-    let slot = words::slot(unfilled.slot).to_ascii_lowercase();
+    let slot = words::slot(unfilled.slot);
     match unfilled.name.as_str() {
-        "" => format!("Pick a {slot} to see figures"),
-        name => format!("Pick another {slot} to see figures: \"{name}\" is missing"),
+        "" => format!("{slot}: pick one to see figures."),
+        name => format!("{slot}: \"{name}\" is missing. Pick another to see figures."),
     }
 }
 

@@ -29,7 +29,7 @@ pub const FIGURES: &str = "Figures";
 /// Of a part of the catalogue with other figures.
 pub const ALTERED: &str = "changed by you";
 /// Takes the catalogue's figures again.
-pub const PUT_BACK: &str = "Put back";
+pub const PUT_BACK: &str = "Reset";
 /// Mass of the board.
 pub const BOARD: &str = "Board";
 /// Mass of board, rider and bag.
@@ -61,7 +61,7 @@ pub fn at_a_glance(key: &str, value: String) -> String {
         "protection_a" => format!("{value} at most"),
         "speed_cap_km_h" => format!("up to {value}"),
         "current_percent" => format!("{value} of the current"),
-        "battery_current_a" => format!("{value} from the pack, each"),
+        "battery_current_a" => format!("{value} from the pack per motor"),
         "motor_current_a" => format!("{value} to each motor"),
         _ => value,
     }

@@ -62,20 +62,23 @@ pub fn and_more(count: usize) -> String {
 pub const CONDITIONS: &str = "Calculated for";
 
 /// Of a catalogue without a version.
-pub const NO_VERSION: &str = "no version given";
+pub const NO_VERSION: &str = "catalogue version not given";
 
 /// Whose parts they are.
 #[must_use]
 pub fn parts(maker: &str, version: &str, notes: &str) -> String {
-    let version = if version.is_empty() { NO_VERSION } else { version };
-    format!("Parts: {maker}, {version}. {notes}")
+    format!("Parts: {maker}, {}. {notes}", of_version(version))
+}
+
+fn of_version(version: &str) -> String {
+    if version.is_empty() { NO_VERSION.into() } else { format!("catalogue {version}") }
 }
 
 /// Who made the figures, by what, and when; the date as `2026-11-02`.
 #[must_use]
 pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
     let date = page::long_date(date).unwrap_or_else(|| date.into());
-    let catalogue = if catalogue.is_empty() { NO_VERSION } else { catalogue };
+    let catalogue = of_version(catalogue);
     format!(
         "Parts: {maker}, {catalogue}. {NAME_AND_VERSION}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
     )

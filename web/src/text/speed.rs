@@ -32,7 +32,7 @@ pub const PUSH_LINES: [&str; 2] = ["push", "flat"];
 pub const TOP_MARK: &str = "top speed";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
-    short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and protection, and keep to local law.",
+    short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and pads, and keep to local law.",
     more: "Many places limit or ban powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go, the farther you slide.",
 };
 /// Caution by braking.
@@ -111,7 +111,7 @@ pub fn push_heads(style: Style) -> Vec<String> {
 /// Over the sprints; `limit` is what holds the board back at first.
 #[must_use]
 pub fn sprint(limit: Limit) -> String {
-    format!("From rest at full throttle. At first, the {} holds it back.", words::limit(limit))
+    format!("From rest at full throttle. First limit: {}.", words::limit(limit))
 }
 
 /// Caption and heads of the sprints.
@@ -154,11 +154,17 @@ pub fn braked(style: Style) -> String {
 /// Names of the two stops.
 pub const STOPS: [&str; 2] = ["Dry, half-full pack", "Dry, full pack"];
 /// Caption of all stops.
-pub const STOPS_CAPTION: &str = "Distance until the motors stop braking. One motor: after a belt breaks. None: after the controller or pack cuts out";
+#[must_use]
+pub fn stops_caption(style: Style) -> String {
+    format!(
+        "Distance to slow to {}. One motor: after a belt breaks. None: after the controller or pack cuts out",
+        style.speed_unit(LET_GO_M_S)
+    )
+}
 /// Of a board that nothing slows.
 pub const NEVER: &str = "never";
 /// Where no motor brakes.
-pub const NOTHING_BRAKES: &str = "nothing brakes";
+pub const NOTHING_BRAKES: &str = "no motor braking";
 
 /// What a stop is from.
 #[must_use]

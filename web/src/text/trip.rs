@@ -125,7 +125,7 @@ pub fn ended(ride: &Ridden) -> String {
     match (ride.end, ride.stopped) {
         (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::met(met.limit, met.sag)),
         (_, Some(met)) => words::met(met.limit, met.sag).into(),
-        _ => "a whole day".into(),
+        _ => "24\u{a0}h limit".into(),
     }
 }
 

@@ -61,25 +61,25 @@ pub fn choice(name: &str) -> &'static str {
         "hill_session" => "Hill session",
         "full_send" => "Full send (full speed)",
         "my_own" => "My own",
-        "city_cycle_cut" => "City cycle, speeds capped",
-        "city_cycle_slowed" => "City cycle, slowed down",
+        "city_cycle_cut" => "Urban cycle, speeds capped",
+        "city_cycle_slowed" => "Urban cycle, scaled down",
         _ => "",
     }
 }
 
 /// What takes energy on a ride, in the order of the core's `Ledger::sinks_wh`.
 pub const SINKS: [&str; 11] = [
-    "Cells, as heat",
+    "Heat in the cells",
     "Joints and wires",
     "Controller",
     "Windings",
     "Motor iron and bearings",
     "Belts",
-    "Rolling",
-    "Air",
+    "Rolling resistance",
+    "Air resistance",
     "Climbing",
     "Brakes",
-    "Speed at the end",
+    "Kinetic energy at the end",
 ];
 
 /// What is not known exactly.
@@ -136,7 +136,7 @@ pub fn limit_short(what: Limit) -> &'static str {
 #[must_use]
 pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {
     match sag {
-        Some(SagCause::LowCharge) => "low pack",
+        Some(SagCause::LowCharge) => "low charge",
         Some(SagCause::ColdCells) => "cold cells",
         Some(SagCause::WeakCells) => "weak cells",
         None => limit(what),
@@ -179,7 +179,9 @@ pub fn limit_why(limit: Limit) -> &'static str {
         Limit::ControllerBatteryCurrent => {
             "The controller won't draw any more current from the pack."
         }
-        Limit::PackProtection => "The pack's protection circuit won't allow any more current.",
+        Limit::PackProtection => {
+            "Any more current would make the protection circuit disconnect the pack."
+        }
         Limit::CellRating => "More would exceed the cells' discharge rating.",
         Limit::PackPower => "More current would only make the voltage sag further.",
         Limit::Cutback => {

@@ -240,5 +240,8 @@ fn the_worst_is_named_first() {
     assert_eq!(words::misfit_short(pack, METRIC), "pack 16\u{a0}mm too long");
     assert!(words::misfit_short(bite, METRIC).starts_with("wheel bite at "));
     assert!(Grade::Unsafe < Grade::DoesNotFit && Grade::DoesNotFit < Grade::Tight);
-    assert_eq!(words::verdict_line(2, 1, "wheel bite"), "No, 2 things don't fit: wheel bite");
+    assert_eq!(
+        words::verdict_line(2, 1, "wheel bite"),
+        "No, 2 things don't fit. Worst: wheel bite"
+    );
 }

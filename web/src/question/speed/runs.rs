@@ -179,7 +179,7 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
     };
     Table {
         label: String::new(),
-        caption: said::STOPS_CAPTION.into(),
+        caption: said::stops_caption(style),
         heads: said::stops_heads(style),
         rows: stops.iter().map(row).collect(),
     }
@@ -211,7 +211,7 @@ mod tests {
         // A second at 22 km/h is 6.1 m, whatever brakes.
         assert!(table.rows.iter().all(|row| row[3] == "6"), "{table:?}");
         assert_eq!(table.rows[0][0], "dry, full");
-        assert_eq!(table.rows[2][5], "nothing brakes");
+        assert_eq!(table.rows[2][5], "no motor braking");
         let heads = head("Dry, full pack", &stops[0], Style::default());
         assert!(heads.limit.starts_with("From 22\u{a0}km/h: "), "{heads:?}");
     }

@@ -25,7 +25,8 @@ pub fn fits(misfitting: u64, checked: u64, whole: bool) -> String {
         (n, _) => {
             let all = count(checked, "combination", "combinations");
             let checked = if whole { "" } else { " checked" };
-            format!("{} of {all}{checked} don't fit.", big(n))
+            let fit = if n == 1 { "doesn't fit" } else { "don't fit" };
+            format!("{} of {all}{checked} {fit}.", big(n))
         }
     }
 }
@@ -66,8 +67,8 @@ pub fn kit_caption(name: &str) -> String {
 /// Below that, how many findings are not listed.
 #[must_use]
 pub fn more_findings(findings: u64) -> String {
-    let more = count(findings, "finding", "findings");
-    format!("{more} more of other parts are not listed. Correct these first.")
+    let (more, are) = if findings == 1 { ("finding", "isn't") } else { ("findings", "aren't") };
+    format!("{} more {more} about other parts {are} listed. Correct these first.", big(findings))
 }
 
 /// What is wrong with combinations that have the same fault.
@@ -159,7 +160,7 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
         if misfit.severity == Severity::Tight {
             format!("{} left", length(style, room_m, false))
         } else {
-            format!("{} too little", length(style, -room_m, true))
+            format!("{} short", length(style, -room_m, true))
         }
     };
     match misfit.kind {

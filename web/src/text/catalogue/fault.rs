@@ -47,11 +47,11 @@ pub fn wrong(place: &Place, reason: &Reason, style: Style) -> String {
         },
         Reason::UnknownChoice { given, .. } => format!("\"{given}\" is not a choice"),
         Reason::Duplicate { given, times, .. } => format!("\"{given}\" appears {times} times"),
-        Reason::WrongForm { .. } => "not in this form".into(),
+        Reason::WrongForm { .. } => "wrong form".into(),
         Reason::TooLarge { most, what } => format!("more than {most} {what}"),
         other => what(other, style),
     };
-    let became = if place.left_out { "Left out." } else { "Ignored." };
+    let became = if place.left_out { "Not used." } else { "Ignored." };
     match key.as_str() {
         "" => format!("{}. {became}", capital(&said)),
         key => format!("{key}: {said}. {became}"),
@@ -137,18 +137,18 @@ mod tests {
     fn each_fault_says_whose_it_is_what_is_wrong_and_what_would_be_right() {
         let pulley = |rest: &str| said(&format!(r#"[{{"id": "p", "name": "P", {rest}}}]"#), "[]");
         for (rest, wrong, right) in [
-            (r#""teeth": 7"#, "teeth: 7\u{a0}teeth. Left out.", "8 to 60\u{a0}teeth"),
+            (r#""teeth": 7"#, "teeth: 7\u{a0}teeth. Not used.", "8 to 60\u{a0}teeth"),
             (
                 r#""teeth": 16.5"#,
-                "teeth: 16,5\u{a0}teeth. Left out.",
+                "teeth: 16,5\u{a0}teeth. Not used.",
                 "a whole number, 8 to 60\u{a0}teeth",
             ),
             (
                 r#""teeth": "16""#,
-                "teeth: not in this form. Left out.",
+                "teeth: wrong form. Not used.",
                 "a whole number from 8 to 60 teeth, not in quotes",
             ),
-            (r#""bore": "8 mm""#, "teeth: missing. Left out.", "a whole number from 8 to 60 teeth"),
+            (r#""bore": "8 mm""#, "teeth: missing. Not used.", "a whole number from 8 to 60 teeth"),
             (r#""teeth": 16, "bor": "8""#, "bor: not a known key. Ignored.", "bore?"),
         ] {
             assert_eq!(pulley(rest), [["P (motor pulley)", wrong, right].map(String::from)]);
@@ -157,7 +157,7 @@ mod tests {
             said("{}", "[]"),
             [[
                 "motor_pulleys (the whole list)",
-                "Not in this form. Left out.",
+                "Wrong form. Not used.",
                 "a list in square brackets"
             ]
             .map(String::from)]

@@ -24,7 +24,7 @@ pub const FAULTS_CAPTION: &str = "Each fault, and what to write instead";
 /// Its heads.
 pub const FAULTS_HEADS: [&str; 3] = ["Entry", "What's wrong", "What would be right"];
 /// Over what parts leave out.
-pub const GAPS: &str = "Left out of the file";
+pub const GAPS: &str = "Missing from the file";
 /// Under that.
 pub const GAPS_WHY: &str = "Nothing here is wrong. The page marks an assumed value as \"assumed\", and a total leaves out parts without a price.";
 /// Where parts leave nothing out.
@@ -32,7 +32,7 @@ pub const NO_GAPS: &str = "Every part has a price, a weight and all its values."
 /// Caption of the parts without a price or a weight.
 pub const UNPRICED_CAPTION: &str = "Parts without a price or a weight";
 /// Its heads.
-pub const UNPRICED_HEADS: [&str; 2] = ["Part", "Left out"];
+pub const UNPRICED_HEADS: [&str; 2] = ["Part", "Missing"];
 /// Caption of the values that are assumed.
 pub const ASSUMED_CAPTION: &str = "Keys that parts leave out, and the value assumed for each";
 /// Its heads.
@@ -86,7 +86,7 @@ pub fn source(maker: &str, version: &str, parts: u64, kits: u64, instead: &str) 
         version => format!("version {version}"),
     };
     let (parts, kits) = (count(parts, "part", "parts"), count(kits, "kit", "kits"));
-    format!("{maker}, {version}: {parts} in {kits}.{instead}")
+    format!("{maker}, {version}: {parts} and {kits}.{instead}")
 }
 
 /// How many faults there are, and how many entries they cost.

@@ -69,9 +69,10 @@ pub fn verdict(amiss: usize, tight: usize, worst: &str) -> Answer {
 pub fn verdict_line(amiss: usize, tight: usize, worst: &str) -> String {
     match (amiss, tight) {
         (0, 0) => "Yes".into(),
-        (0, n) => format!("Yes, {n} tight: {worst}"),
+        (0, 1) => format!("Yes, 1 tight: {worst}"),
+        (0, n) => format!("Yes, {n} tight. Worst: {worst}"),
         (1, _) => format!("No: {worst}"),
-        (n, _) => format!("No, {n} things don't fit: {worst}"),
+        (n, _) => format!("No, {n} things don't fit. Worst: {worst}"),
     }
 }
 
@@ -152,7 +153,7 @@ pub fn misfit_short(misfit: &Misfit, style: Style) -> String {
     match misfit.kind {
         MisfitKind::BeltTooShort { .. } => "belt too short".into(),
         MisfitKind::BeltOutOfSlot { miss_m, .. } => {
-            format!("belt misses the mount by {}", at_least(style, miss_m))
+            format!("belt {} outside the mount's range", at_least(style, miss_m))
         }
         MisfitKind::BeltOverload { used, .. } => {
             format!("belt at {} of its rating", percent(used))
@@ -165,7 +166,7 @@ pub fn misfit_short(misfit: &Misfit, style: Style) -> String {
             match pair {
                 Between::Hanger => format!("hanger {by} too narrow"),
                 Between::Axle => format!("axle {by} too short"),
-                other => format!("{}, {by} too little", between(other).to_ascii_lowercase()),
+                other => format!("{}, {by} short", between(other).to_ascii_lowercase()),
             }
         }
         MisfitKind::BoxDrags { room_m } => {

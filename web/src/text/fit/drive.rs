@@ -26,7 +26,7 @@ pub fn rooms_row(c: &Clearance, style: Style) -> Vec<String> {
 
 fn clearance(c: &Clearance, style: Style) -> String {
     let room = unit(style, &room(style, c.room_m));
-    if c.room_m < 0.0 { format!("{room} too little") } else { room }
+    if c.room_m < 0.0 { format!("{room} short") } else { room }
 }
 
 fn tightest(clearances: &[Clearance]) -> Option<&Clearance> {

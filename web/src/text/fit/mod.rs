@@ -41,7 +41,7 @@ pub const CLEARANCES: &str = "Room around the drive";
 /// What the arrow keys do on a drawing.
 pub const ALONG_DIMENSIONS: &str = "Arrow keys visit the dimensions";
 /// Heads of every table of dimensions but the second, which is the unit.
-pub const DIMENSION_HEADS: [&str; 2] = ["Measure", "Note"];
+pub const DIMENSION_HEADS: [&str; 2] = ["Dimension", "Note"];
 /// Opens the dimensions of the belt drive.
 pub const DRIVE_TABLE: &str = "Dimensions of the belt drive";
 /// Of the rear hanger.
