@@ -947,7 +947,7 @@ deck_up_m: number,
  */
 deck_end_m: number,
 /**
- * Outside of the box: length, width, and depth below the deck, m.
+ * Outside of the enclosure: length, width, and depth below the deck, m.
  */
 box_m: [number, number, number],
 /**

@@ -12,14 +12,14 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ba39aca6fe955d3297ae05ca958afcc4c286075a48b2204391bc4d4f5a905324",
+    "./": "1ed866f2783d5b139f0ec2b09d6635e3772f4a98d35a07d3a75d9955d86b478f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
     "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
-    "demo.json": "233afbdedfe8d76016b22e0c7a96b2735be28128388c1226a68287e4b647b193",
+    "demo.json": "22cea42ffdad620abbfd502725a5cd44743bd72dba2ccd592e86320921a77ac8",
     "drawing-8022bd1b71515ab2.css": "ae10279b3b10c93f99e65713d079592b20c9eaba94d8497015adb29a0bda12e9",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
-    "pitchline-web-8950319950b15f1c.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-8950319950b15f1c_bg.wasm": "604c70e6fd417b106798baab6e0bfb67c8016ae0ebe49fb175e91b51a8307c83",
-    "pitchline.js": "6e28ff8e7ad377d74c74cd9177cde5ec1266b474289c5ae628b37e14363ef4e7",
+    "pitchline-web-e6e70a00f4d4f908.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
+    "pitchline-web-e6e70a00f4d4f908_bg.wasm": "5dabfd91dbe9526376ae35c83aaac9a2ecbc035744e544b200194425b5d47dd4",
+    "pitchline.js": "6ca7a9756c0d9d983e05e2cbe1392e73945e6ae1129aaffbb9db2f64aa03531b",
     "recovery-8e1bbb286b270bcb.js": "ef270a86943c0f7750ca8d2c24f61094e039a6645a11b1f53534f06c88020c45",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "54cb5d88d45673e0"
+  "version": "3950370287c5d39c"
 };
 
 const SCOPE = self.registration.scope;

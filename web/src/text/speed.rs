@@ -154,13 +154,7 @@ pub fn braked(style: Style) -> String {
 /// Names of the two stops.
 pub const STOPS: [&str; 2] = ["Dry, half-full pack", "Dry, full pack"];
 /// Caption of all stops.
-#[must_use]
-pub fn stops_caption(style: Style) -> String {
-    format!(
-        "Distance to slow to {}. One motor: after a belt breaks. None: after the controller or pack cuts out",
-        style.speed_unit(LET_GO_M_S)
-    )
-}
+pub const STOPS_CAPTION: &str = "Distance to slow to walking pace. One motor: after a belt breaks. None: after the controller or pack cuts out";
 /// Of a board that nothing slows.
 pub const NEVER: &str = "never";
 /// Where no motor brakes.

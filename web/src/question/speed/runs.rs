@@ -179,7 +179,7 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
     };
     Table {
         label: String::new(),
-        caption: said::stops_caption(style),
+        caption: said::STOPS_CAPTION.into(),
         heads: said::stops_heads(style),
         rows: stops.iter().map(row).collect(),
     }
