@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "1ed866f2783d5b139f0ec2b09d6635e3772f4a98d35a07d3a75d9955d86b478f",
+    "./": "a5d1182c5d643694391ab7b63d6aeb14a0df15020849bc04d7d42135a623d34e",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
-    "pitchline-web-e6e70a00f4d4f908.js": "296ea75642355796a6a3799aeaa5e7501bb27d2e70dd2859f0cafd156a5b164e",
-    "pitchline-web-e6e70a00f4d4f908_bg.wasm": "5dabfd91dbe9526376ae35c83aaac9a2ecbc035744e544b200194425b5d47dd4",
-    "pitchline.js": "6ca7a9756c0d9d983e05e2cbe1392e73945e6ae1129aaffbb9db2f64aa03531b",
+    "pitchline-web-90f95bfe95947ede.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-90f95bfe95947ede_bg.wasm": "4d2fc27a10464f8ed4597803d9490dba8c2303931fb36b5a8f69c0710f1fc50f",
+    "pitchline.js": "c8e358ab873d3fa5ddb44d294d03c44afcb052f7250cb403ee1a2794e51d0dab",
     "recovery-8e1bbb286b270bcb.js": "ef270a86943c0f7750ca8d2c24f61094e039a6645a11b1f53534f06c88020c45",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "3950370287c5d39c"
+  "version": "284f04a8d2b63d42"
 };
 
 const SCOPE = self.registration.scope;
