@@ -43,6 +43,7 @@ pub use emulate::{Size, Theme};
 pub use fault::{Fault, Outcome};
 pub use key::Key;
 pub use page::Page;
+pub use process::running;
 pub use record::{ConsoleEntry, foreign};
 pub use tab::Tab;
 

@@ -1,7 +1,7 @@
 //! A program that runs beside the tests.
 
 use std::io::{BufRead, BufReader};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::time::{Duration, Instant};
@@ -117,6 +117,21 @@ impl Drop for Process {
         let _ = self.shell.kill();
         let _ = self.shell.wait();
     }
+}
+
+/// How many processes were started on this folder, by their arguments or environment.
+pub fn running(folder: &Path) -> Outcome<usize> {
+    let mut count = 0;
+    for process in std::fs::read_dir("/proc")? {
+        let process = process?.path();
+        // A process may end while we look.
+        let read = |name| std::fs::read(process.join(name)).unwrap_or_default();
+        let started = [read("cmdline"), read("environ")].concat();
+        if String::from_utf8_lossy(&started).contains(&*folder.to_string_lossy()) {
+            count += 1;
+        }
+    }
+    Ok(count)
 }
 
 /// What to say of a program that is not on this machine.

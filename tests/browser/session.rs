@@ -2,6 +2,7 @@
 
 use std::fmt;
 use std::path::Path;
+use std::time::{Duration, Instant};
 
 use fantoccini::wd::WebDriverCompatibleCommand;
 use fantoccini::{Client, ClientBuilder};
@@ -12,8 +13,12 @@ use tempfile::TempDir;
 use tokio::runtime::{Builder, Runtime};
 use url::{ParseError, Url};
 
-use super::process::Process;
+use super::page::pause;
+use super::process::{Process, running};
 use super::{Browser, Engine, Fault, LIMIT, Outcome, chromium, webkit};
+
+/// How long a browser's helpers may take to end after it.
+const GONE: Duration = Duration::from_secs(5);
 
 /// A driver that waits for its one session.
 pub(crate) struct Driver {
@@ -29,8 +34,7 @@ pub(crate) struct Session {
     runtime: Runtime,
     client: Client,
     open: bool,
-    // Dropped in this order: the driver first, then the browser's folder.
-    _processes: Vec<Process>,
+    processes: Vec<Process>,
     profile: TempDir,
 }
 
@@ -63,7 +67,7 @@ impl Session {
                 runtime,
                 client,
                 open: true,
-                _processes: driver.processes,
+                processes: driver.processes,
                 profile,
             }),
             Ok(Err(error)) => Err(Fault::new(format!(
@@ -107,6 +111,12 @@ impl Drop for Session {
     fn drop(&mut self) {
         // The driver's end takes the browser along if this does not.
         let _ = self.close();
+        self.processes.clear();
+        // A browser's helpers may outlive it by a moment, and write to its folder until they end.
+        let start = Instant::now();
+        while running(self.folder()).is_ok_and(|count| count > 0) && start.elapsed() < GONE {
+            pause();
+        }
     }
 }
 

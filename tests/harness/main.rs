@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use pitchline_site::{Options, Server, serve};
-use pitchline_tests::browser::{Browser, Engine, Fault, Key, Outcome, Size, Theme};
+use pitchline_tests::browser::{Browser, Engine, Fault, Key, Outcome, Size, Theme, running};
 use serde_json::{Value, json};
 
 fn fixture() -> Outcome<Server> {
@@ -192,28 +192,7 @@ fn gone_with_the_page(engine: Engine) -> Outcome {
     let folder = page.folder().to_owned();
     assert!(running(&folder)? > 0);
     drop(page);
-    for _ in 0..100 {
-        if running(&folder)? == 0 {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(50));
-    }
     assert_eq!(running(&folder)?, 0);
     assert!(!folder.exists());
     Ok(())
-}
-
-/// How many processes were started on this profile folder, by their arguments or environment.
-fn running(folder: &Path) -> Outcome<usize> {
-    let mut count = 0;
-    for process in std::fs::read_dir("/proc")? {
-        let process = process?.path();
-        // A process may end while we look.
-        let read = |name| std::fs::read(process.join(name)).unwrap_or_default();
-        let started = [read("cmdline"), read("environ")].concat();
-        if String::from_utf8_lossy(&started).contains(&*folder.to_string_lossy()) {
-            count += 1;
-        }
-    }
-    Ok(count)
 }
