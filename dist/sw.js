@@ -12,32 +12,32 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "54db4f008e41ee417c0bcfc4d35cae929d97a63ea9b6cc80202a26492295f586",
+    "./": "a5d1182c5d643694391ab7b63d6aeb14a0df15020849bc04d7d42135a623d34e",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
-    "boot-13f9b9d295c54d26.js": "ac403ca66f0bc9534f6777af2391376daef0b9e77e507de40cc88d26f5a1686c",
-    "build.schema.json": "6cba9240850d824ad5511a508ea026ace376b9bdedc33323e96083d48ec6d8fa",
-    "catalogue.schema.json": "df6c6db6dcc49b51a302bfc0fab5dc279d8a7e61588bb5bf339b0ec1db542f66",
-    "chart-77a66d5d302da9df.css": "67c66fbecbbf22e76b018b589d502626f0bb2c2d646ba17a00c3eecec52fa438",
-    "contents-cfaa597d59704b2.css": "f94cadb7e8ccd647c7baf95472806921cb08aba7600532b684f4451c779924f1",
-    "demo.json": "0013352a1bfa51fdf7c048bdf786de627aa0fc0d64439330007e51bd1b1e1ac4",
-    "drawing-9bd5a7cc586dbf67.css": "5fa150bbbf9dac38caab4d83e5d268937d51aa05190773581131902d55c01975",
+    "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
+    "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
+    "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
+    "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
+    "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
+    "demo.json": "22cea42ffdad620abbfd502725a5cd44743bd72dba2ccd592e86320921a77ac8",
+    "drawing-8022bd1b71515ab2.css": "ae10279b3b10c93f99e65713d079592b20c9eaba94d8497015adb29a0bda12e9",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-d0527fff2c0556aa.css": "d3c9455995d62ca516bf8c027118c2535ee1ac4900d16a6bd6ff7a0e3a1abda1",
+    "main-31363104f00264d3.css": "1737be056bfefbca3d1056376b30b025bd502dff0003ef24950cdae1b03ce09c",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
-    "offline-87b351406b24d6b9.js": "b7bcc0c7d41f24afe9137375da18eff235e2dcb7f86b80ced9828741afff0db1",
-    "parts-c61522b7e4755c6a.css": "fbb8df7645b193bd8c6f78f793878a83a7dfe50e32e929f0a123f3fc450dc4ff",
-    "pitchline-web-e0d8e4931fcd1d44.js": "7cef1d2c99be7833323106b15191bce6c310cb7965e2419b1eae40d9d34fc209",
-    "pitchline-web-e0d8e4931fcd1d44_bg.wasm": "d70447a734c3977750a6ea94b44ae3b4125253ff15ed419fbc20b29766ceaf44",
-    "pitchline.js": "6704abeb50a6c1d69b5c0967950338ffd0e1eb9b234cac52f7c2bda8b99e3871",
-    "recovery-cfd6f67de6f44f8c.js": "2b743839dd7a597c54fe4f70fbc0ffbbbe8667e5b5c6f95fd140fb509e8f9047",
-    "recovery-fa07bfbd63d59e4d.css": "93c8a5973d0945281b1d8bfaad56e9a2a1270b2ef02eb73f84d3763a69e00053",
-    "ride-53285a7d03ea4213.css": "da086cb4d3f2df2ac5b273b2c12ff9b57d8b9e4617a25d02bc1b07e0c00ff431",
-    "tokens-f422c40130524836.css": "7d6006b5ec3ced68351b9c484cf3a4a6cbae8f76ff6baa6c419d9aa96e8e0d02"
+    "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
+    "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
+    "pitchline-web-90f95bfe95947ede.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-90f95bfe95947ede_bg.wasm": "4d2fc27a10464f8ed4597803d9490dba8c2303931fb36b5a8f69c0710f1fc50f",
+    "pitchline.js": "c8e358ab873d3fa5ddb44d294d03c44afcb052f7250cb403ee1a2794e51d0dab",
+    "recovery-8e1bbb286b270bcb.js": "ef270a86943c0f7750ca8d2c24f61094e039a6645a11b1f53534f06c88020c45",
+    "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
+    "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
+    "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "0642f1719cac5cc9"
+  "version": "284f04a8d2b63d42"
 };
 
 const SCOPE = self.registration.scope;
@@ -114,7 +114,7 @@ async function download(url) {
     throw new Error(`${name} did not arrive.`);
   });
   // A redirect would be refused by the browser when it is later given for a page.
-  if (response.redirected || response.type !== 'basic') throw new Error(`The host sends another file for ${name}.`);
+  if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
   if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
   const body = await response.arrayBuffer();
   awaited.delete(url);
@@ -152,7 +152,7 @@ async function kept(url, request) {
   return fetch(request);
 }
 
-// The page wants no worker any more: nothing is answered or kept from here on.
+// A page wants no worker any more: nothing is answered or kept from here on.
 let left = false;
 
 async function leave(port) {
@@ -168,7 +168,9 @@ async function dropOldBuilds() {
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
+// Whoever asks wants the worker, again where a page that was leaving went away half-way.
 async function answerCheck(port) {
+  left = false;
   const why = await complete().then(() => '', (error) => error.message);
   port?.postMessage({ complete: !why, why, version: BUILD.version });
 }

@@ -11,9 +11,9 @@ use core::fmt;
 /// Something that cannot be accepted, and where.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Error {
-    /// Dotted or slashed path of the field, such as `motor.kv_rpm_per_v` or `/motors/2`.
+    /// Path of the field, with dots or slashes, such as `motor.kv_rpm_per_v` or `/motors/2`.
     pub field: String,
-    /// Name of the part or the kit that the field belongs to, for people; empty if none is known.
+    /// Name of the part or kit that the field belongs to, as shown to people; empty if unknown.
     pub part: String,
     /// What is wrong with it.
     pub reason: Reason,
@@ -53,12 +53,12 @@ pub enum Reason {
         /// Unit of both.
         unit: Unit,
     },
-    /// Needed and not given.
+    /// Required but missing.
     Missing {
-        /// What should be there; empty where that goes without saying.
+        /// What should be there; empty if that is obvious.
         expected: Cow<'static, str>,
     },
-    /// A slot for which a part was chosen that is not there.
+    /// A slot whose chosen part is missing.
     Unfilled {
         /// Name of that part, or its id; empty if neither can be read.
         name: String,
@@ -76,11 +76,11 @@ pub enum Reason {
         given: String,
         /// What is known, the nearest first; not more than can be read at a glance.
         known: Vec<String>,
-        /// Whether the first of them may be meant.
+        /// Whether the first of them is near enough to be what was meant.
         near: bool,
         /// How many more are known.
         more: u32,
-        /// In how many other places the same is named.
+        /// In how many other places the same name is used.
         elsewhere: u32,
     },
     /// An id that is used more than once.
@@ -91,7 +91,7 @@ pub enum Reason {
         first: Box<str>,
         /// How often it stands in the list.
         times: u32,
-        /// An id that kits ask for and no part has, so that it may be meant here; or empty.
+        /// An id that kits use and no part has, so it may be meant here; or empty.
         meant: Box<str>,
     },
     /// A value of the wrong form.
@@ -110,7 +110,7 @@ pub enum Reason {
         line: usize,
         /// Column, counted from 1.
         column: usize,
-        /// What is wrong there, as far as it can be told; or empty.
+        /// What is wrong there, if known; or empty.
         slip: &'static str,
     },
     /// More than is read.
@@ -172,11 +172,11 @@ impl Reason {
         };
         let end = if value < min { min } else { max };
         if crate::math::abs(value - end) > 1e-6 + 1e-5 * crate::math::abs(*end) {
-            "outside"
+            "outside the range"
         } else if value < min {
-            "just below"
+            "just below the range"
         } else {
-            "just above"
+            "just above the range"
         }
     }
 }
@@ -194,7 +194,7 @@ impl fmt::Display for Plain {
         const MILLION: u64 = 1_000_000;
         let size = crate::math::abs(self.0);
         if size.is_nan() || size >= 1e12 {
-            return f.write_str("a number without end");
+            return f.write_str("a number too large to show");
         }
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 1e18")]
         let millionths = crate::math::round(size * 1e6) as u64;
@@ -227,6 +227,7 @@ impl fmt::Display for Error {
 }
 
 impl fmt::Display for Reason {
+    #[inline]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::OutOfRange { value, min, max, unit }
@@ -235,14 +236,16 @@ impl fmt::Display for Reason {
                 write!(f, "{value} is {} {min} to {max}", self.beyond())
             }
             Self::NotANumber { min, max, unit } => {
-                write!(f, "is not a number from {} to {}", bare(*min), Plain(*max, *unit))
+                write!(f, "must be a number from {} to {}", bare(*min), Plain(*max, *unit))
             }
             Self::Missing { expected } if expected.is_empty() => {
                 f.write_str("is required but missing")
             }
             Self::Missing { expected } => write!(f, "is required but missing: {expected}"),
-            Self::Unfilled { name } if name.is_empty() => f.write_str("no part is picked"),
-            Self::Unfilled { name } => write!(f, "\"{name}\" is not here; pick another"),
+            Self::Unfilled { name } if name.is_empty() => {
+                f.write_str("no part is picked; pick one")
+            }
+            Self::Unfilled { name } => write!(f, "\"{name}\" isn't available; pick another part"),
             Self::UnknownChoice { given, allowed } => {
                 write!(f, "\"{given}\" is not one of {allowed}")
             }
@@ -250,8 +253,8 @@ impl fmt::Display for Reason {
                 write!(f, "\"{given}\" is not known")?;
                 match elsewhere {
                     0 => {}
-                    1 => f.write_str(" (named in 1 other place too)")?,
-                    n => write!(f, " (named in {n} other places too)")?,
+                    1 => f.write_str(" (also used in 1 other place)")?,
+                    n => write!(f, " (also used in {n} other places)")?,
                 }
                 let mut others = known.iter();
                 if let Some(nearest) = others.next().filter(|_| *near) {
@@ -259,16 +262,21 @@ impl fmt::Display for Reason {
                 } else {
                     others = known.iter();
                 }
-                listed(f, others.as_slice(), if *near { " Also known" } else { "; known" }, *more)
+                listed(
+                    f,
+                    others.as_slice(),
+                    if *near { " Other names" } else { "; known names" },
+                    *more,
+                )
             }
             Self::Duplicate { given, first, times, meant } => {
                 write!(f, "\"{given}\" appears ")?;
                 if *times == 2 { f.write_str("twice") } else { write!(f, "{times} times") }?;
                 write!(f, ", first at {first}; ")?;
                 if meant.is_empty() {
-                    f.write_str("give each an id of its own")
+                    f.write_str("give each its own id")
                 } else {
-                    write!(f, "is \"{meant}\" meant, which is asked for and missing?")
+                    write!(f, "did you mean \"{meant}\", which is used but missing?")
                 }
             }
             Self::WrongForm { expected } => write!(f, "expected {expected}"),
@@ -310,8 +318,8 @@ mod tests {
             (0.000_001, "0.000001"),
             (1234.5, "1234.5"),
             (0.05, "0.05"),
-            (1e300, "a number without end"),
-            (f64::NAN, "a number without end"),
+            (1e300, "a number too large to show"),
+            (f64::NAN, "a number too large to show"),
         ] {
             assert_eq!(bare(value).to_string(), text);
         }
@@ -323,8 +331,8 @@ mod tests {
         let said = |value: f64| {
             Reason::OutOfRange { value, min: 0.1, max: 60.0, unit: Unit::Kilogram }.to_string()
         };
-        assert_eq!(said(0.1_f64.next_down()), "0.1 kg is just below 0.1 to 60 kg");
-        assert_eq!(said(60.000_000_4), "60 kg is just above 0.1 to 60 kg");
-        assert_eq!(said(0.0999), "0.0999 kg is outside 0.1 to 60 kg");
+        assert_eq!(said(0.1_f64.next_down()), "0.1 kg is just below the range 0.1 to 60 kg");
+        assert_eq!(said(60.000_000_4), "60 kg is just above the range 0.1 to 60 kg");
+        assert_eq!(said(0.0999), "0.0999 kg is outside the range 0.1 to 60 kg");
     }
 }

@@ -30,7 +30,7 @@
 //! let errors = Build::check(&draft).unwrap_err();
 //! assert_eq!(
 //!     errors[0].to_string(),
-//!     "wheel_pulley.teeth: 7 teeth is outside 12 to 120 teeth",
+//!     "wheel_pulley.teeth: 7 teeth is outside the range 12 to 120 teeth",
 //! );
 //! ```
 //!

@@ -6,8 +6,11 @@ use alloc::vec::Vec;
 /// head, are near enough to be meant.
 pub(crate) fn by_nearness<'a>(given: &str, known: &[&'a str]) -> (Vec<&'a str>, usize) {
     let most = given.chars().count() / 2 + 1;
-    let mut found: Vec<_> = known.iter().map(|word| (distance(given, word), *word)).collect();
-    found.sort_unstable();
+    let mut found: Vec<(usize, &str)> = Vec::new();
+    for word in known {
+        let next = (distance(given, word), *word);
+        found.insert(found.partition_point(|other| *other < next), next);
+    }
     let near = found.iter().filter(|(letters, _)| *letters <= most).count();
     (found.into_iter().map(|(_, word)| word).collect(), near)
 }

@@ -43,7 +43,8 @@ return result.violations.map((v) => ({
 
 impl Page {
     /// What axe-core finds against WCAG 2.2 A and AA and its own good
-    /// practice, in the page as it is now.
+    /// practice, in the page as it is now, in a window as high as the page: what a bar at the foot
+    /// covers can be scrolled out from under it.
     ///
     /// # Errors
     /// When axe-core is not installed, or throws.
@@ -59,7 +60,7 @@ impl Page {
             // Scripts from the driver stand outside the page's own policy.
             self.eval(&source, &[])?;
         }
-        let found = self.eval(RUN, &[])?;
+        let found = self.in_full_height(|| self.eval(RUN, &[]))?;
         let part = |value: &Value, key: &str| text(value.get(key).cloned().unwrap_or_default());
         let list = |value: &Value| value.as_array().cloned().unwrap_or_default();
         Ok(list(&found)

@@ -74,9 +74,9 @@ impl Session {
     /// Refuses what no standard gives.
     #[track_caller]
     pub(crate) fn only_chromium(&self, what: &str) -> Outcome {
-        match self.engine {
-            Engine::Chromium => Ok(()),
-            Engine::WebKit => Err(Fault::new(format!("only Chromium has {what}"))),
+        if self.engine == Engine::Chromium {
+            return Ok(());
         }
+        Err(Fault::new(format!("only Chromium has {what}")))
     }
 }

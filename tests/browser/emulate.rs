@@ -97,13 +97,34 @@ impl Page {
         self.session.devtools("Emulation.setCPUThrottlingRate", params).map(drop)
     }
 
+    /// Does something while the window is as high as the page, so that nothing sticks over anything.
+    /// All else that the page believes stays.
+    #[track_caller]
+    pub(crate) fn in_full_height<T>(&self, act: impl FnOnce() -> Outcome<T>) -> Outcome<T> {
+        if self.settings.borrow().engine != Engine::Chromium {
+            return act();
+        }
+        let (width, height, scale, mobile) = self.settings.borrow().size.metrics();
+        let resize = |height: u64| {
+            let metrics = json!({
+                "width": width, "height": height, "deviceScaleFactor": scale, "mobile": mobile,
+            });
+            self.session.devtools("Emulation.setDeviceMetricsOverride", metrics)
+        };
+        let whole = self.eval("return document.documentElement.scrollHeight", &[])?.as_u64();
+        resize(whole.unwrap_or(0).max(height.into()))?;
+        let done = act();
+        resize(height.into())?;
+        done
+    }
+
     /// Tells the tab in front everything it should believe. The browser
     /// forgets none of it on navigation, but each new tab starts without.
     #[track_caller]
     pub(crate) fn emulate(&self) -> Outcome {
         let settings = self.settings.borrow().clone();
         let (width, height, scale, mobile) = settings.size.metrics();
-        if settings.engine == Engine::WebKit {
+        if settings.engine != Engine::Chromium {
             return self.resize(width, height);
         }
         let theme = match settings.theme {

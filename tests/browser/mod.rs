@@ -1,4 +1,5 @@
-//! A real browser, asked in plain words: Chromium, or WebKit for what the standard covers.
+//! A real browser, asked in plain words: Chromium, or WebKit and Firefox for what the standard
+//! covers.
 //!
 //! ```no_run
 //! use pitchline_tests::browser::{Browser, Key, Outcome, Size};
@@ -25,6 +26,7 @@ mod element;
 mod emulate;
 mod fault;
 mod find;
+mod firefox;
 mod frame;
 mod key;
 mod page;
@@ -32,6 +34,7 @@ mod permit;
 mod process;
 mod record;
 mod session;
+mod standard;
 mod tab;
 mod webkit;
 
@@ -62,6 +65,8 @@ pub enum Engine {
     /// Of iPhones, here on a desk. Sizes are those of its window, of 334 CSS px or more, at one
     /// device pixel each and with a mouse.
     WebKit,
+    /// Sizes are those of its window, at one device pixel each.
+    Firefox,
 }
 
 /// A browser about to be started; every setting has a default.

@@ -49,6 +49,9 @@ impl Page {
     /// When the address cannot be reached.
     #[track_caller]
     pub fn reload(&self) -> Outcome {
+        if self.session.engine == Engine::Firefox {
+            return self.reload_by_script();
+        }
         self.leave_for("refresh", json!({}))
     }
 
@@ -61,10 +64,10 @@ impl Page {
         self.leave_for("back", json!({}))
     }
 
-    /// Goes to another page; what WebKit's complained about would go with it.
+    /// Goes to another page. But in Chromium, what this one complained about would go with it.
     #[track_caller]
     fn leave_for(&self, command: &str, body: Value) -> Outcome {
-        if self.session.engine == Engine::WebKit {
+        if self.session.engine != Engine::Chromium {
             self.console()?;
         }
         self.post(command, body)?;
@@ -208,7 +211,7 @@ impl Page {
 
     #[track_caller]
     fn capture(&self, name: &str, whole: bool) -> Outcome<PathBuf> {
-        let data = if self.session.engine == Engine::WebKit && !whole {
+        let data = if self.session.engine != Engine::Chromium && !whole {
             text(self.session.send(Method::GET, "screenshot", Value::Null)?)
         } else {
             let params = json!({ "format": "png", "captureBeyondViewport": whole });

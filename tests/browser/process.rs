@@ -138,14 +138,15 @@ pub fn running(folder: &Path) -> Outcome<usize> {
 #[track_caller]
 pub(crate) fn missing(name: &str) -> Fault {
     let package = match name {
-        "chromium" => "chromium",
-        "chromedriver" => "chromium-driver",
-        "Xvfb" => "xvfb",
-        _ => "webkit2gtk-driver",
+        "chromium" => "Debian's chromium",
+        "chromedriver" => "Debian's chromium-driver",
+        "firefox" => "Debian's firefox-esr",
+        "geckodriver" => "the crate geckodriver",
+        "Xvfb" => "Debian's xvfb",
+        _ => "Debian's webkit2gtk-driver",
     };
     Fault::new(format!(
-        "{name} is not installed; tests/run installs what the tests need, \
-         on Debian and Ubuntu here the package {package}"
+        "{name} is not installed; tests/run installs what the tests need, here {package}"
     ))
 }
 

@@ -34,8 +34,8 @@ impl fmt::Display for ConsoleEntry {
 }
 
 impl Page {
-    /// Every console line so far, of all tabs; from WebKit only errors and warnings, and only what
-    /// came after a page was loaded.
+    /// The console so far, of all tabs: from Chromium every line, from the others the errors and
+    /// warnings that came after a page was loaded.
     ///
     /// # Errors
     /// When the browser does not answer.
@@ -43,7 +43,7 @@ impl Page {
     pub fn console(&self) -> Outcome<Vec<ConsoleEntry>> {
         let fresh = match self.session.engine {
             Engine::Chromium => self.drain("browser")?,
-            Engine::WebKit => self.heard()?,
+            Engine::WebKit | Engine::Firefox => self.heard()?,
         };
         let mut record = self.record.borrow_mut();
         record.console.extend(fresh.into_iter().map(|line| {

@@ -15,7 +15,7 @@ use url::{ParseError, Url};
 
 use super::page::pause;
 use super::process::{Process, running};
-use super::{Browser, Engine, Fault, LIMIT, Outcome, chromium, webkit};
+use super::{Browser, Engine, Fault, LIMIT, Outcome, chromium, firefox, webkit};
 
 /// How long a browser's helpers may take to end after it.
 const GONE: Duration = Duration::from_secs(5);
@@ -49,6 +49,7 @@ impl Session {
         let driver = match engine {
             Engine::Chromium => chromium::driver(browser, profile.path()),
             Engine::WebKit => webkit::driver(browser, profile.path()),
+            Engine::Firefox => firefox::driver(browser, profile.path()),
         }?;
         let runtime = match Builder::new_current_thread().enable_all().build() {
             Ok(runtime) => runtime,

@@ -1,36 +1,16 @@
 //! WebKit, by WebKitWebDriver: the small browser that comes with WebKitGTK, on a screen in memory.
-//!
-//! It speaks the standard alone. What that lacks is refused; the console is heard by a script that
-//! enters each page once it is loaded, as this browser gives nothing of it away.
 
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::time::Instant;
 
-use serde_json::{Value, json};
+use serde_json::json;
 
 use super::emulate::Theme;
 use super::page::pause;
 use super::process::{Process, missing};
 use super::session::Driver;
-use super::{Browser, Engine, Fault, LIMIT, Outcome, Page};
-
-/// Keeps what the page complains about until it is asked.
-const HEAR: &str = "
-if (window.heardByTests) return;
-const heard = window.heardByTests = [];
-const tell = (level, source, message) => heard.push({ level, source, message: String(message) });
-for (const [level, name] of [['SEVERE', 'error'], ['WARNING', 'warn']]) {
-  const say = console[name];
-  console[name] = (...words) => { tell(level, 'console-api', words.join(' ')); say.apply(console, words) };
-}
-// Sizes that change once more while they are told are told in the next frame: no fault.
-const late = 'ResizeObserver loop completed with undelivered notifications.';
-addEventListener('error', (e) => e.message === late ||
-  tell('SEVERE', 'javascript', e.message || `${e.target.src || e.target.href} is not there`), true);
-addEventListener('unhandledrejection', (e) => tell('SEVERE', 'javascript', e.reason));
-addEventListener('securitypolicyviolation', (e) =>
-  tell('SEVERE', 'security', `${e.violatedDirective} forbids ${e.blockedURI}`));";
+use super::{Browser, Fault, LIMIT, Outcome};
 
 /// Starts a screen and the driver on it, for a browser that keeps its things in `folder`.
 #[track_caller]
@@ -103,31 +83,4 @@ fn mini_browser() -> Option<PathBuf> {
 #[track_caller]
 fn free_port() -> Outcome<u16> {
     Ok(TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port())
-}
-
-impl Page {
-    /// Gives the window this size, in CSS px.
-    #[track_caller]
-    pub(crate) fn resize(&self, width: u32, height: u32) -> Outcome {
-        self.post("window/rect", json!({ "width": width, "height": height }))?;
-        self.wait_until(&format!("return innerWidth === {width} && innerHeight === {height}"))
-    }
-
-    /// Listens to the page that came.
-    #[track_caller]
-    pub(crate) fn listen(&self) -> Outcome {
-        match self.session.engine {
-            Engine::Chromium => Ok(()),
-            Engine::WebKit => self.eval(HEAR, &[]).map(drop),
-        }
-    }
-
-    /// What the page in front complained about since it was asked last.
-    #[track_caller]
-    pub(crate) fn heard(&self) -> Outcome<Vec<Value>> {
-        match self.eval("return (window.heardByTests || []).splice(0)", &[])? {
-            Value::Array(lines) => Ok(lines),
-            other => Err(Fault::new(format!("no console: {other}"))),
-        }
-    }
 }

@@ -161,7 +161,7 @@ impl Reader<'_> {
             if self.takes("}") {
                 return Type::Object(fields);
             }
-            if self.takes("[remark: `$${string}`]: unknown;") {
+            if self.takes("[comment: `$${string}`]: unknown;") {
                 continue;
             }
             let key = if self.takes("\"") { self.quoted() } else { self.word() };

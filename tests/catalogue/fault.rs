@@ -69,7 +69,7 @@ pub(crate) const SLIPS: &[Slip] = &[
     },
     Slip {
         change: |file| add_pulley(file, "teeth", json!(7)),
-        said: &[r#""Added": /motor_pulleys/6/teeth: 7 teeth is outside 8 to 60 teeth"#],
+        said: &[r#""Added": /motor_pulleys/6/teeth: 7 teeth is outside the range 8 to 60 teeth"#],
         in_schema: true,
     },
     Slip {
@@ -153,7 +153,7 @@ pub(crate) const SLIPS: &[Slip] = &[
     Slip {
         change: |file| add_pulley(file, "id", json!("m8-17")),
         said: &[
-            r#""Added": /motor_pulleys/6/id: "m8-17" appears twice, first at /motor_pulleys/1; give each an id of its own"#,
+            r#""Added": /motor_pulleys/6/id: "m8-17" appears twice, first at /motor_pulleys/1; give each its own id"#,
         ],
         in_schema: false,
     },
@@ -207,17 +207,17 @@ pub(crate) const SLIPS: &[Slip] = &[
     },
     Slip {
         change: |file| file["schema_version"] = json!(2),
-        said: &["/schema_version: expected version 1; what is known of it was read"],
+        said: &["/schema_version: expected version 1; only what this version understands was read"],
         in_schema: true,
     },
     Slip {
         change: |file| file["schema_version"] = json!("1"),
-        said: &["/schema_version: expected version 1; what is known of it was read"],
+        said: &["/schema_version: expected version 1; only what this version understands was read"],
         in_schema: true,
     },
     Slip {
         change: |file| drop(object(file, "").remove("schema_version")),
-        said: &["/schema_version: expected version 1; what is known of it was read"],
+        said: &["/schema_version: expected version 1; only what this version understands was read"],
         in_schema: true,
     },
     Slip {
@@ -246,7 +246,7 @@ pub(crate) const SLIPS: &[Slip] = &[
     },
     Slip {
         change: |file| file["kits"][1]["ride"]["grade_percent"] = json!(150),
-        said: &[r#""Gannet": /kits/1/ride/grade_percent: 150 % is outside 0 to 60 %"#],
+        said: &[r#""Gannet": /kits/1/ride/grade_percent: 150 % is outside the range 0 to 60 %"#],
         in_schema: true,
     },
     Slip {
@@ -374,9 +374,9 @@ fn many_faults_at_once() {
     assert_eq!(
         said,
         [
-            r#""Added": /motor_pulleys/6/teeth: 7 teeth is outside 8 to 60 teeth"#,
+            r#""Added": /motor_pulleys/6/teeth: 7 teeth is outside the range 8 to 60 teeth"#,
             r#""Added": /motor_pulleys/7/teeth: expected a whole number from 8 to 60 teeth, not in quotes"#,
-            r#""Again": /belts/4/id: "towline-64" appears twice, first at /belts/0; give each an id of its own"#,
+            r#""Again": /belts/4/id: "towline-64" appears twice, first at /belts/0; give each its own id"#,
             concat!(
                 r#""Capstan 135": /motors/1/inductance_mh: "inductance_mh" is not known; "#,
                 r#"did you mean "inductance_uh"?"#
@@ -388,7 +388,7 @@ fn many_faults_at_once() {
             r#""added": /wheels/6/name: is required but missing: text in quotes"#,
             r#""added": /wheels/6/rolling_smooth: is required but missing: a number from 0.002 to 0.1"#,
             r#"/currancy: "currancy" is not known; did you mean "currency"?"#,
-            "/schema_version: expected version 1; what is known of it was read",
+            "/schema_version: expected version 1; only what this version understands was read",
         ]
     );
     assert!(whole.is_subset(&ids(&catalog)));

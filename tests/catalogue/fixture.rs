@@ -34,7 +34,7 @@ fn three_faults_are_three() {
     assert_eq!(
         shown(&faults).iter().map(|said| brief(said)).collect::<Vec<_>>(),
         [
-            r#""7 teeth, 8 mm": /motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth"#,
+            r#""7 teeth, 8 mm": /motor_pulleys/0/teeth: 7 teeth is outside the range 8 to 60 teeth"#,
             r#""Capstan 165": /motors/0/noload_a: "noload_a" is not known; did you mean "no_load_a"?"#,
             r#""Kittiwake": /kits/0/slots/wheel/options/0: "shingle-9Z" is not known; did you mean "shingle-92"?"#,
         ]

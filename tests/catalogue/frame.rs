@@ -79,6 +79,22 @@ fn mounts_for_another_hanger_are_noticed_and_mended() {
     assert_eq!(mended, Some((Slot::Truck, "gantry".into())));
 }
 
+/// A charger is made for a pack, never a pack for a charger: 54.6 V on 12 in series is mended by
+/// another charger, or by none, though a pack of 13 in series would agree with it.
+#[test]
+fn a_wrong_charger_is_never_mended_by_another_pack() {
+    let demo = demo();
+    let mut draft = demo.draft("kittiwake");
+    draft.set_record(Slot::Charger, demo.part(Slot::Charger.kind(), "neap-54").unwrap().clone());
+    let found = notices(&draft, &build(&draft));
+    assert!(found.iter().any(|notice| matches!(notice, Notice::ChargerVoltage { .. })));
+    let pack = demo.draft("gannet").record(Slot::Pack).clone();
+    let packs_only = |slot| if slot == Slot::Pack { vec![&pack] } else { Vec::new() };
+    for notice in &found {
+        assert_eq!(remedy(&draft, notice, &packs_only), None, "{notice:?}");
+    }
+}
+
 #[test]
 fn where_nothing_on_offer_fits_there_is_no_remedy() {
     let demo = demo();

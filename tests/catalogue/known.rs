@@ -89,7 +89,7 @@ fn eight_slips_are_eight_messages() {
     let (_, said) = read(&file);
     assert_eq!(said.len(), 8, "{said:#?}");
     for (part, words) in [
-        ("Quay 51", &["/packs/1/mass_kg", "3400 kg is outside", "0.1 to 60 kg"][..]),
+        ("Quay 51", &["/packs/1/mass_kg", "3400 kg is outside the range", "0.1 to 60 kg"][..]),
         (
             "Pebble",
             &["/wheels/0/diameter_mm", "expected a number from 50 to 400 mm", "not in quotes"],
@@ -104,7 +104,7 @@ fn eight_slips_are_eight_messages() {
                 "/decks/0/wheelbase",
                 "is not known",
                 "did you mean \"wheelbase_mm\"?",
-                "Also known: ",
+                "Other names: ",
             ],
         ),
         ("12 mm", &["/belts/0/width_mm", "is required but missing", "a number from 5 to 50 mm"]),
@@ -114,16 +114,16 @@ fn eight_slips_are_eight_messages() {
             &[
                 "/chargers/1/id",
                 "\"tide\" appears twice, first at /chargers/0",
-                "is \"spring-tide\" meant",
+                "did you mean \"spring-tide\", which is used but missing?",
             ],
         ),
         (
             "Dinghy",
             &[
                 "/kits/0/slots/mode_mid/default",
-                "\"brisc\" is not known (named in 1 other place too)",
+                "\"brisc\" is not known (also used in 1 other place)",
                 "did you mean \"brisk\"?",
-                "Also known: calm, full",
+                "Other names: calm, full",
             ],
         ),
     ] {
@@ -144,7 +144,7 @@ fn known_words_are_listed() {
     let (_, said) = read(&file);
     let of = |part: &str| said.iter().find(|s| s.starts_with(part)).unwrap().clone();
     let long = of("\"Mate\"");
-    assert!(long.contains("did you mean \"motor_current_a\"? Also known: "), "{long}");
+    assert!(long.contains("did you mean \"motor_current_a\"? Other names: "), "{long}");
     assert!(long.ends_with(" more"), "{long}");
     assert!(long.len() < 260, "{long}");
     let short = of("\"15 teeth\"");
@@ -167,7 +167,7 @@ fn each_cause_is_told_once() {
     let (_, said) = read(&file);
     assert_eq!(said.len(), 1, "{said:#?}");
     assert!(said[0].starts_with("\"Quay 51\": /packs/1/id: \"quay-41\" appears twice"), "{said:?}");
-    assert!(said[0].contains("\"quay-51\" meant"), "{said:?}");
+    assert!(said[0].contains("did you mean \"quay-51\""), "{said:?}");
 
     // The same id three times.
     let mut file = whole();
@@ -308,7 +308,7 @@ fn a_missing_part_is_named_until_another_is_picked() {
     assert!(why.contains("/packs/0/mass_kg") && why.contains("0.1 to 60 kg"), "{why}");
     let errors = pitchline_core::Build::check(&draft).unwrap_err();
     assert_eq!(errors.len(), 1);
-    assert_eq!(errors[0].to_string(), "pack: \"Quay 41\" is not here; pick another");
+    assert_eq!(errors[0].to_string(), "pack: \"Quay 41\" isn't available; pick another part");
     // The other pack is on offer, and fills the slot.
     let offered: Vec<_> = catalog.offered("dinghy", Slot::Pack).iter().map(|p| &p.id).collect();
     assert_eq!(offered, ["quay-51"]);

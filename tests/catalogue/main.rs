@@ -5,6 +5,8 @@
 //! it a stale one fails.
 
 mod belts;
+mod check;
+mod check_brute;
 mod declared;
 mod declared_type;
 mod demo;
@@ -53,7 +55,7 @@ fn shown(errors: &[Error]) -> Vec<String> {
 
 /// A message without the words that are known, which change with the demo; `known.rs` has them.
 fn brief(said: &str) -> String {
-    let ends = ["? Also known: ", "; known: "].map(|words| said.find(words));
+    let ends = ["? Other names: ", "; known names: "].map(|words| said.find(words));
     let [also, plainly] = ends;
     let end = also.map(|at| at + 1).or(plainly).unwrap_or(said.len());
     said[..end].into()

@@ -2,7 +2,7 @@
 
 use crate::fault::demo_value;
 use crate::{demo_text, schema};
-use pitchline_core::catalog::Catalog;
+use pitchline_core::catalog::{Catalog, KitCheck};
 use pitchline_core::physics::Chemistry;
 use pitchline_core::{Build, CellClass, Error, Kind, Reason, Slot, notices};
 use proptest::prelude::*;
@@ -142,6 +142,18 @@ fn judge(text: &str) -> Result<Option<Vec<Error>>, TestCaseError> {
                 for slot in Slot::ALL {
                     let _ = catalog.offered(kit, *slot);
                 }
+            }
+            for fault in &faults {
+                let _ = catalog.place(fault);
+            }
+            let _ = (catalog.count_left_out(&faults), catalog.check_parts());
+            for kit in &catalog.kits {
+                let mut check = KitCheck::new(&catalog, kit);
+                // Some thousand would take their time.
+                for _ in 0..20 {
+                    check.step();
+                }
+                prop_assert!(check.report().checked == check.planned().min(20));
             }
             for kind in Kind::ALL {
                 for part in catalog.parts(*kind) {

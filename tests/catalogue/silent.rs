@@ -17,7 +17,7 @@ const SILENT: &[Silent] = &[
             let kits = demo_value()["kits"].clone();
             json!([kits[0], kits[1], kits[0]])
         },
-        r#""Kittiwake": /kits/2/id: "kittiwake" appears twice, first at /kits/0; give each an id of its own"#,
+        r#""Kittiwake": /kits/2/id: "kittiwake" appears twice, first at /kits/0; give each its own id"#,
     ),
     (
         "/kits/0",
@@ -69,7 +69,7 @@ const SILENT: &[Silent] = &[
         "",
         "schema_version",
         || json!(0),
-        "/schema_version: expected version 1; what is known of it was read",
+        "/schema_version: expected version 1; only what this version understands was read",
     ),
     // No slash at the end: that would name an empty key inside.
     ("/kits/0", "ride", || json!(5), r#""Kittiwake": /kits/0/ride: expected an object in braces"#),
@@ -103,7 +103,7 @@ fn a_part_left_out_is_not_missed_as_well() {
         (
             "/motor_pulleys/0/teeth",
             json!(7),
-            r#""13 teeth, 8 mm": /motor_pulleys/0/teeth: 7 teeth is outside 8 to 60 teeth"#,
+            r#""13 teeth, 8 mm": /motor_pulleys/0/teeth: 7 teeth is outside the range 8 to 60 teeth"#,
         ),
         (
             "/cells/0/capacity_ah",

@@ -200,11 +200,11 @@ fn the_schema_says_what_is_assumed() {
         ("controllers", "cutback_end_v", "3", "2.5"),
     ] {
         let text = said(list, key);
-        let wanted = format!("Assumed {usual} (with lfp cells {lfp}) if left out.");
+        let wanted = format!("If left out, {usual} ({lfp} with lfp cells) is assumed.");
         assert!(text.ends_with(&wanted), "{text}");
     }
     let mass = said("cells", "mass_kg");
-    assert!(mass.contains("size") && mass.contains("for a usual cell"), "{mass}");
+    assert!(mass.contains("size") && mass.contains("for a typical cell"), "{mass}");
     let charge = said("cells", "max_charge_a");
-    assert!(charge.contains("1C") && charge.contains("3 for a usual cell"), "{charge}");
+    assert!(charge.contains("1C") && charge.contains("3 for a typical cell"), "{charge}");
 }

@@ -137,8 +137,17 @@ fn a_bad_page_is_caught() -> Outcome {
 
 #[test]
 fn webkit_sees_and_catches() -> Outcome {
+    sees_and_catches(Engine::WebKit)
+}
+
+#[test]
+fn firefox_sees_and_catches() -> Outcome {
+    sees_and_catches(Engine::Firefox)
+}
+
+fn sees_and_catches(engine: Engine) -> Outcome {
     let server = fixture()?;
-    let page = Browser::new(Size::Phone).engine(Engine::WebKit).theme(Theme::Dark).start()?;
+    let page = Browser::new(Size::Phone).engine(engine).theme(Theme::Dark).start()?;
     page.goto(&format!("{}good.html", server.url()))?;
     let device =
         "return [innerWidth, innerHeight, matchMedia('(prefers-color-scheme: dark)').matches]";
@@ -155,12 +164,7 @@ fn webkit_sees_and_catches() -> Outcome {
     assert_eq!(page.all_by_role("textbox")?.len(), 2);
     page.assert_quiet()?;
 
-    page.eval(
-        "console.warn('first'); setTimeout(() => { throw new Error('second') });
-        Promise.reject(new Error('third')); document.body.append(new Image());
-        document.body.lastChild.src = 'fourth.png'",
-        &[],
-    )?;
+    page.eval("dispatchEvent(new Event('complain'))", &[])?;
     let complaints = ["first", "second", "third", "img-src forbids", "fourth.png is not there"];
     page.wait_for("all complaints", |page| {
         let lines = page.console()?;
@@ -185,6 +189,11 @@ fn nothing_outlives_the_page() -> Outcome {
 #[test]
 fn nothing_outlives_the_page_in_webkit() -> Outcome {
     gone_with_the_page(Engine::WebKit)
+}
+
+#[test]
+fn nothing_outlives_the_page_in_firefox() -> Outcome {
+    gone_with_the_page(Engine::Firefox)
 }
 
 fn gone_with_the_page(engine: Engine) -> Outcome {

@@ -184,17 +184,17 @@ fn one_value(
 fn own_step(limit: Limit) -> &'static str {
     match limit {
         Limit::ControllerMotorCurrent => "Motor current limit of the controller",
-        Limit::MotorCurrent => "Motor current limit of the motor",
+        Limit::MotorCurrent => "Motor's current rating",
         Limit::ControllerBatteryCurrent => "Battery current limit of the controllers",
-        Limit::PackProtection => "Current limit of the pack's protection",
+        Limit::PackProtection => "Protection circuit limit",
         Limit::CellRating => "Current limit of the cells",
-        Limit::PackPower => "Pack current at the most power",
+        Limit::PackPower => "Pack current at maximum power",
         Limit::Cutback => "Pack current that the cutback leaves",
         Limit::CutOff => "Pack current at cut-off",
-        Limit::Voltage => "Voltage left over at the greatest current",
+        Limit::Voltage => "Voltage left over at maximum current",
         Limit::ElectricalSpeed => "Electrical speed limit",
-        Limit::Belt => "Torque that the belt holds",
-        Limit::Grip => "Push that the tyres hold",
+        Limit::Belt => "Torque the belt can carry",
+        Limit::Grip => "Push the tyres can hold",
         Limit::ModeSpeed => "Speed cap of the mode",
         Limit::Empty
         | Limit::ControllerHot
@@ -291,8 +291,8 @@ proptest! {
         let last = steps.last().map(|step| step.result);
         prop_assert_eq!(last, Some(found.grade), "{:?}", found);
         let own = match found.limit {
-            Limit::WindingHot => "Motor current that the windings hold for ever",
-            Limit::ControllerHot => "Motor current that the controller holds for ever",
+            Limit::WindingHot => "Continuous motor current, by winding heat",
+            Limit::ControllerHot => "Continuous motor current, by controller heat",
             limit => own_step(limit),
         };
         prop_assert!(steps.iter().any(|step| step.formula.name == own), "{found:?}");

@@ -143,6 +143,16 @@ proptest! {
         }
     }
 
+    /// The road holds a deck that would sag farther, and one that lies on it already.
+    #[test]
+    fn a_deck_sags_no_lower_than_the_road(board in any_board()) {
+        let found = deck_of(&board);
+        let (sag, bare) = (found.sag_with_room_m(), found.road_m + found.sag_m);
+        prop_assert!((0.0..=found.sag_m).contains(&sag));
+        prop_assert!(bare - sag >= bare.min(0.0) - 1e-12);
+        prop_assert!(found.road_m < 0.0 || sag == found.sag_m);
+    }
+
     #[test]
     fn a_heavier_rider_never_raises_the_clearance(board in any_board(), share in 0.0..=1.0_f64) {
         let (less, more) =

@@ -6,7 +6,7 @@ use pitchline_core::{Draft, Slot};
 use pitchline_tests::browser::{Key, Outcome, Page, Size};
 
 use crate::strip::{assert_answers, expected};
-use crate::visit::{Visit, demo, pick};
+use crate::visit::{Visit, demo, open_build, pick};
 use pitchline_web::text::Units;
 
 /// Longer than an edit needs to settle.
@@ -40,6 +40,7 @@ fn the_answers_are_heard_once_an_edit_has_settled() -> Outcome {
     let page = &visit.page;
     let catalog = demo();
     let mut draft = catalog.draft("kittiwake");
+    open_build(page)?;
     assert_eq!(page.eval(LISTEN, &[])?, serde_json::json!([1, "status", ""]));
     std::thread::sleep(SETTLED);
     assert_eq!(heard(page)?, [], "the first screen is not an edit");

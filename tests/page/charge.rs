@@ -9,19 +9,26 @@ use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use pitchline_tests::dist;
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, link, put};
+use crate::visit::{Site, Visit, demo, link, put, see, unfold};
+
+/// The question.
+const CHARGER: &str = "How long on the charger?";
+/// The folds of its view.
+const CHARGERS: &str = "Chargers in this catalogue";
+const GOALS: &str = "To a chosen level, or by a set time";
+const COST: &str = "Energy and cost";
 
 /// The words of the question, once they say what is wanted.
 #[track_caller]
 fn said(page: &Page, wanted: &str) -> Outcome<String> {
-    let words = || -> Outcome<String> { page.by_css("#charge")?.text() };
+    let words = || -> Outcome<String> { page.by_css("main")?.text() };
     page.wait_for(wanted, |_| Ok(words()?.contains(wanted)))?;
     words()
 }
 
 /// The headlines of the question: name, figure with unit, what binds.
 fn headlines(page: &Page) -> Outcome<Vec<[String; 3]>> {
-    let script = "return [...document.querySelectorAll('#charge .headline')].map((headline) =>
+    let script = "return [...document.querySelectorAll('main .headline')].map((headline) =>
         ['name', 'figure', 'limit'].map((part) =>
             headline.querySelector('.headline-' + part).textContent))";
     Ok(serde_json::from_value(page.eval(script, &[])?).unwrap_or_default())
@@ -89,42 +96,51 @@ fn chargers(size: Size) -> Outcome {
     let page = &visit.page;
     let catalog = demo();
     let mut draft = catalog.draft("kittiwake");
-    said(page, "Which charger")?;
+    see(page, CHARGER)?;
     let slow = charge(&draft, 0.2, 1.0).time_s;
     answers(page, "From 20\u{a0}% to full", &to_full(&draft))?;
-    answers(page, "To 80\u{a0}%", &times(&draft, Quantity::EnoughTime))?;
     assert!(to_full(&draft).contains('–'), "a band to be seen: {}", to_full(&draft));
     page.screenshot(&format!("page-charge-{size:?}"))?;
+    unfold(page, GOALS)?;
+    answers(page, "To 80\u{a0}%", &times(&draft, Quantity::EnoughTime))?;
 
-    // What the table promises is what comes of taking it.
+    // What the table promises is what comes of using it.
     let mut strong = draft.clone();
     put(&mut strong, &catalog, Slot::Charger, "spring-50");
     let fast = charge(&strong, 0.2, 1.0).time_s;
     assert!(fast < 0.7 * slow, "{fast} {slow}");
-    let promised = row(page, "#charge", "Springtide 50 V 4.5 A")?;
+    unfold(page, CHARGERS)?;
+    let promised = row(page, "main", "Springtide 50 V 4.5 A")?;
     assert_eq!(promised.first(), Some(&cell(fast)), "{promised:?}");
     assert_eq!(promised[3..], ["4.5\u{a0}A", "EUR\u{a0}65"].map(String::from));
     assert_eq!(promised[2], "yes");
-    page.by_role("button", "Take Springtide 50 V 4.5 A")?.click()?;
+    page.by_role("button", "Use Springtide 50 V 4.5 A")?.click()?;
     answers(page, "From 20\u{a0}% to full", &to_full(&strong))?;
     draft = strong;
-    page.by_role("button", "Take Neap 50 V 2.5 A")?;
+    page.by_role("button", "Use Neap 50 V 2.5 A")?;
 
     // The rider's own wishes, which a link holds.
+    unfold(page, COST)?;
     page.by_css("#ride-charge_from_percent")?.fill("5")?;
-    page.by_css("#ride-charge_time_h")?.fill("1.5")?;
-    page.by_css("#place-energy_price_kwh")?.fill("0.40")?;
+    page.by_label("Time available")?.fill("1.5")?;
+    page.by_label("Electricity price per kWh")?.fill("0.40")?;
     draft.set(Slot::Place, "energy_price_kwh", 0.4);
     draft.set(Slot::Ride, "charge_from_percent", 5.0);
     let full = charge(&draft, 0.05, 1.0);
     answers(page, "From 5\u{a0}% to full", &to_full(&draft))?;
     let by_then = Drive::new(&build(&draft)).charge_for(0.05, 5400.0).expect("it may charge");
     let percent = format!("{:.0} %", by_then.end_charge * 100.0);
-    answers(page, "When you leave, in 1\u{a0}h\u{a0}30\u{a0}min", &percent)?;
+    answers(page, "After 1\u{a0}h\u{a0}30\u{a0}min", &percent)?;
     let cost = format!("Costs EUR\u{a0}{:.2}", full.cost.expect("a price is given"));
     said(page, &cost)?;
     visit.reload()?;
     answers(page, "From 5\u{a0}% to full", &to_full(&draft))?;
+    // The list of questions says the same.
+    see(page, "Overview")?;
+    let line = format!("{} to full", to_full(&draft).replace('–', "to"));
+    page.wait_for(&line, |page| {
+        Ok(page.by_css("nav.list a[href='#see=charge']")?.text()?.contains(&line))
+    })?;
     visit.end()
 }
 
@@ -138,11 +154,14 @@ fn another_charger_takes_another_time_on_a_desktop() -> Outcome {
     chargers(Size::Desktop)
 }
 
-/// Nothing of the question but the table of what else there is gives a time.
+/// Nothing of the question but the table of what else there is gives a time: the one answer says
+/// what not to do.
 #[track_caller]
-fn no_times(page: &Page) -> Outcome {
-    assert_eq!(headlines(page)?.len(), 0);
-    let figures = page.eval("return document.querySelectorAll('#charge figure').length", &[])?;
+fn no_times(page: &Page, instead: &str) -> Outcome {
+    let found = headlines(page)?;
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0][1].trim(), instead);
+    let figures = page.eval("return document.querySelectorAll('main figure').length", &[])?;
     assert_eq!(figures, 0);
     Ok(())
 }
@@ -152,19 +171,31 @@ fn a_wrong_charger_is_refused_with_its_reason() -> Outcome {
     let visit = Visit::before(Site::new()?, Browser::new(Size::Phone))?;
     let page = &visit.page;
     visit.open(&link("kit=kittiwake&charger=neap-54"))?;
-    said(
+    let refused = "Wrong charger: do not plug it in";
+    page.wait_for(refused, |page| {
+        Ok(page.by_css("nav.list a[href='#see=charge']")?.text()?.contains(refused))
+    })?;
+    see(page, CHARGER)?;
+    let words = said(
         page,
-        "Wrong charger: it ends at 54.6\u{a0}V, the full pack has 50.4\u{a0}V. Do not plug it in",
+        "This charger's output is 54.6\u{a0}V, but the full pack is at 50.4\u{a0}V. It would overcharge",
     )?;
-    no_times(page)?;
-    let own = row(page, "#charge", "Neap 54 V 3.5 A")?;
+    assert!(words.contains("Use a charger with an output of 50.4\u{a0}V."), "{words}");
+    no_times(page, "Do not plug it in")?;
+    unfold(page, CHARGERS)?;
+    let own = row(page, "main", "Neap 54 V 3.5 A")?;
     assert_eq!(own[..3], ["–", "–", "no: 54.6\u{a0}V, not 50.4\u{a0}V"].map(String::from));
     page.assert_accessible()?;
     page.screenshot("page-charge-wrong-Phone")?;
-    // The right one is one tap away.
-    page.by_css("#charge th button")?.click()?;
+    // The right one is one tap away, where it is said; another pack is none.
+    let cures = page.all_by_css("main [role=status] button")?;
+    let names: Outcome<Vec<String>> = cures.iter().map(|cure| cure.text()).collect();
+    assert_eq!(names?, ["Use Neap 50 V 2.5 A"]);
+    cures[0].click()?;
     answers(page, "From 20\u{a0}% to full", &to_full(&demo().draft("kittiwake")))?;
-    assert!(!page.by_css("#charge")?.text()?.contains("Wrong charger"));
+    page.wait_for("nothing is wrong", |page| {
+        Ok(!page.by_css("main")?.text()?.contains("Do not plug it in"))
+    })?;
     visit.end()
 }
 
@@ -176,15 +207,16 @@ fn a_charger_with_another_plug_is_refused() -> Outcome {
     let text = text.replace(one, "\"charge_port\": \"round 5-pin\", \"mass_kg\": 1.1");
     let visit = Visit::of(Site::with_catalogue(&text)?, Browser::new(Size::Desktop))?;
     let page = &visit.page;
-    said(page, "no: another plug")?;
-    let buttons = page.eval(
-        "return document.querySelectorAll('#charge td button, #charge th button').length",
-        &[],
-    )?;
+    see(page, CHARGER)?;
+    unfold(page, CHARGERS)?;
+    said(page, "no: different plug")?;
+    let buttons = page
+        .eval("return document.querySelectorAll('main td button, main th button').length", &[])?;
     assert_eq!(buttons, 0, "it is not offered");
     visit.open(&link("kit=kittiwake&charger=spring-50"))?;
-    said(page, "Wrong charger: its plug is not the one for this pack.")?;
-    no_times(page)?;
+    see(page, CHARGER)?;
+    said(page, "This charger's plug is not the one for this pack.")?;
+    no_times(page, "Do not use this charger")?;
     visit.end()
 }
 
@@ -194,25 +226,36 @@ fn a_charger_too_strong_for_the_cells_is_told() -> Outcome {
     let page = &visit.page;
     // Three cells in parallel that take 1 A each, by hand: 3 A.
     visit.open(&link("kit=kittiwake&charger=spring-50&cell.max_charge_a=1&pack.parallel=3"))?;
+    see(page, CHARGER)?;
     said(
         page,
-        "This charger is too strong: it gives 4.5\u{a0}A, and the cells are rated for 3\u{a0}A together.",
+        "This charger gives 4.5\u{a0}A, but the cells together are rated for 3\u{a0}A. Don't use it",
     )?;
-    said(page, "no: the cells take 3\u{a0}A")?;
     said(page, "Limit: cells, 3\u{a0}A")?;
+    unfold(page, CHARGERS)?;
+    said(page, "no: the cells only take 3\u{a0}A")?;
+    // One that those cells take stands beside the warning.
+    page.by_css("main [role=status] button")?.click()?;
+    page.wait_for("no more warning", |page| {
+        Ok(!page.by_css("main")?.text()?.contains("Don't use it"))
+    })?;
+    said(page, "Limit: charger, 2.5\u{a0}A")?;
     visit.end()
 }
 
 #[test]
 fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
-    let visit = Visit::at(Size::Phone)?;
+    let visit = Visit::before(Site::new()?, Browser::new(Size::Desktop))?;
     let page = &visit.page;
-    said(page, "Which charger")?;
-    page.by_label("Air temperature")?.fill("-5")?;
-    said(page, "Too cold to charge: the pack is at −5\u{a0}°C. Below 0\u{a0}°C charging damages")?;
-    no_times(page)?;
-    assert_eq!(row(page, "#charge", "Springtide")?[2], "too cold now");
-    page.screenshot("page-charge-cold-Phone")?;
+    visit.open(&link("kit=kittiwake&place.air_c=-5"))?;
+    see(page, CHARGER)?;
+    let words = said(page, "The pack is at −5\u{a0}°C. Charging below 0\u{a0}°C")?;
+    assert!(words.contains("damages lithium cells"), "{words}");
+    no_times(page, "Do not charge yet")?;
+    unfold(page, CHARGERS)?;
+    said(page, "too cold now")?;
+    assert_eq!(row(page, "main", "Springtide")?[2], "too cold now");
+    page.screenshot("page-charge-cold-Desktop")?;
     // What goes away with the answers may be at work just then.
     let script = "const air = document.getElementById('place-air_c');
         for (let n = 0; n < 12; n++) {
@@ -224,9 +267,10 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
     let mut draft = demo().draft("kittiwake");
     // Out in the cold it rides, indoors it charges.
     draft.set(Slot::Place, "air_c", -5.0);
-    page.by_label("Temperature where it charges")?.fill("18")?;
+    page.by_label("Temperature where you charge")?.fill("18")?;
     draft.set(Slot::Place, "charge_air_c", 18.0);
     answers(page, "From 20\u{a0}% to full", &to_full(&draft))?;
+    see(page, "Overview")?;
     assert_answers(page, &draft)?;
     visit.end()
 }
@@ -235,8 +279,9 @@ fn freezing_cells_are_refused_until_they_are_warm() -> Outcome {
 fn the_working_of_a_charge_ends_at_the_wall() -> Outcome {
     let visit = Visit::at(Size::Desktop)?;
     let page = &visit.page;
-    said(page, "Which charger")?;
-    page.by_css("#charge details.working > summary")?.click()?;
+    see(page, CHARGER)?;
+    unfold(page, "Working")?;
+    unfold(page, "From 20\u{a0}% to full")?;
     let words = said(page, "Energy from the wall: E_wall = ")?;
     for step in ["Charging current: I_charge = 2.5\u{a0}A", "Time to charge: t_charge = "] {
         assert!(words.contains(step), "{words}");
@@ -256,22 +301,24 @@ fn cold_and_age_have_their_curves_and_tables() -> Outcome {
     let at = |air_c: f64| cold.iter().find(|point| point.air_c == air_c).copied();
     let (freezing, warm) = at(0.0).zip(at(25.0)).ok_or_else(|| Fault::new("no such points"))?;
     let words = format!(
-        "At 0\u{a0}°C it goes {}\u{a0}km; at 25\u{a0}°C it goes {}\u{a0}km.",
+        "At 0\u{a0}°C it goes {}\u{a0}km. At 25\u{a0}°C it goes {}\u{a0}km.",
         km(freezing.distance_m),
         km(warm.distance_m)
     );
-    page.wait_for(&words, |page| Ok(page.by_css("#far")?.text()?.contains(&words)))?;
+    see(page, "How far?")?;
+    unfold(page, "In the cold, and with age")?;
+    page.wait_for(&words, |page| Ok(page.by_css("#view-far")?.text()?.contains(&words)))?;
     page.eval(
-        "for (const fold of document.querySelectorAll('#far details.chart-data')) fold.open = true",
+        "for (const fold of document.querySelectorAll('#view-far details.chart-data')) fold.open = true",
         &[],
     )?;
     page.wait_until(
-        "return [...document.querySelectorAll('#far caption')].some((c) => c.textContent === 'Through the year')",
+        "return [...document.querySelectorAll('#view-far caption')].some((c) => c.textContent === 'Through the year')",
     )?;
-    let found = row(page, "#far [aria-label='Through the year']", "0")?;
+    let found = row(page, "#view-far [aria-label='Through the year']", "0")?;
     assert_eq!(found.first(), Some(&km(freezing.distance_m)), "{found:?}");
     let last = old.last().ok_or_else(|| Fault::new("no such point"))?;
-    let found = row(page, "#far [aria-label='As the pack grows old']", "1000")?;
+    let found = row(page, "#view-far [aria-label='As the pack ages']", "1000")?;
     assert_eq!(found.first(), Some(&km(last.distance_m)), "{found:?}");
     assert!(last.distance_m < warm.distance_m);
     visit.end()
@@ -282,8 +329,9 @@ fn cold_and_age_have_their_curves_and_tables() -> Outcome {
 fn every_charger_on_offer_has_its_row() -> Outcome {
     let visit = Visit::at(Size::Desktop)?;
     let page = &visit.page;
-    said(page, "Which charger")?;
-    let script = "return [...document.querySelectorAll('#charge tbody th')]
+    see(page, CHARGER)?;
+    unfold(page, CHARGERS)?;
+    let script = "return [...document.querySelectorAll('main tbody th')]
         .map((head) => head.firstChild.textContent)";
     let names: Vec<String> = serde_json::from_value(page.eval(script, &[])?).unwrap_or_default();
     let catalog = demo();

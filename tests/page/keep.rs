@@ -3,19 +3,27 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use pitchline_core::Slot;
+use pitchline_core::{Draft, Slot};
 use pitchline_tests::browser::{Browser, Fault, Outcome, Page, Size};
 use serde_json::Value;
 use tempfile::TempDir;
 
 use crate::strip::{assert_answers, number};
-use crate::visit::{Site, Visit, demo, kit_for, pick};
+use crate::visit::{Site, Visit, demo, kit_for, open_build, pick, see};
 
 /// Saves the build under this name.
 #[track_caller]
 pub(crate) fn save(page: &Page, name: &str) -> Outcome {
+    see(page, "Share")?;
     page.by_label("Name")?.fill(name)?;
     page.by_role("button", "Save on this device")?.click()
+}
+
+/// What the overview answers.
+#[track_caller]
+fn answers(page: &Page, draft: &Draft) -> Outcome {
+    see(page, "Overview")?;
+    assert_answers(page, draft)
 }
 
 fn folder() -> Outcome<TempDir> {
@@ -37,46 +45,53 @@ fn keeps(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
     let page = &visit.page;
     let catalog = demo();
+    see(page, "Share")?;
     page.by_role("button", "Save on this device")?.click()?;
     page.by_text("Give the build a name first.")?;
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     page.by_css("#rider-mass_kg")?.fill("88.25")?;
     let mut saved = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     pick(page, &catalog, &mut saved, Slot::Wheel, 1)?;
     saved.set(Slot::Rider, "mass_kg", 88.25);
-    assert_answers(page, &saved)?;
+    answers(page, &saved)?;
     save(page, "Sunday & hills")?;
     page.by_text("Saved on this device.")?;
 
+    open_build(page)?;
     page.by_css("#rider-mass_kg")?.fill("60")?;
     let mut other = saved.clone();
     pick(page, &catalog, &mut other, Slot::Wheel, 2)?;
     other.set(Slot::Rider, "mass_kg", 60.0);
-    assert_answers(page, &other)?;
+    answers(page, &other)?;
     save(page, "Light")?;
     page.by_role("button", "Open Sunday & hills")?.click()?;
-    assert_answers(page, &saved)?;
+    answers(page, &saved)?;
+    open_build(page)?;
     assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "88.25");
 
     visit.reload()?;
     let page = &visit.page;
-    assert_answers(page, &saved)?;
+    answers(page, &saved)?;
+    see(page, "Share")?;
     page.by_role("button", "Open Light")?.click()?;
-    assert_answers(page, &other)?;
-    page.by_role("button", "Forget Sunday & hills")?.click()?;
-    page.by_text("Sunday & hills forgotten.")?;
+    answers(page, &other)?;
+    see(page, "Share")?;
+    page.by_role("button", "Delete Sunday & hills")?.click()?;
+    page.by_text("Sunday & hills deleted.")?;
     page.by_role("button", "Undo")?.click()?;
     page.by_role("button", "Open Sunday & hills")?;
-    page.by_role("button", "Forget Sunday & hills")?.click()?;
+    page.by_role("button", "Delete Sunday & hills")?.click()?;
     visit.reload()?;
     let page = &visit.page;
     page.wait_for("one is left", |page| Ok(page.all_by_css(".saved li")?.len() == 1))?;
-    assert_answers(page, &other)?;
+    answers(page, &other)?;
     page.screenshot(&format!("page-saved-{size:?}"))?;
 
     // Out into a file, and into the browser of somebody else.
     let folder = folder()?;
     page.download_into(folder.path())?;
+    see(page, "Share")?;
     page.by_role("button", "Save as file")?.click()?;
     let file = downloaded(page, folder.path())?;
     let value: Value = serde_json::from_str(&fs::read_to_string(&file)?)
@@ -88,11 +103,12 @@ fn keeps(size: Size) -> Outcome {
     assert_eq!(file.file_name(), Some("light.pitchline.json".as_ref()));
 
     let fresh = Visit::of(Site::new()?, Browser::new(size))?;
+    see(&fresh.page, "Share")?;
     let input = fresh.page.by_label("Open a build file")?;
     input.type_text(&file.display().to_string())?;
-    assert_answers(&fresh.page, &other)?;
     fresh.page.by_text("Build opened from the file.")?;
     fresh.page.by_role("button", "Undo")?;
+    answers(&fresh.page, &other)?;
     fresh.end()?;
     visit.end()
 }
@@ -113,6 +129,7 @@ fn a_broken_file_does_no_harm() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
     let catalog = demo();
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
@@ -144,15 +161,18 @@ fn a_broken_file_does_no_harm() -> Outcome {
             let told = page.by_css(".told")?.text()?;
             Ok(places.iter().all(|place| told.contains(place)))
         })?;
-        assert!(page.by_css(".messages")?.text()?.contains("The file was not opened."), "{name}");
+        assert!(
+            page.by_css(".messages")?.text()?.contains("The file couldn't be opened."),
+            "{name}"
+        );
         if name == "slips.json" {
             page.assert_accessible()?;
         }
         page.by_css(".told button")?.click()?;
         page.wait_until("return !document.querySelector('.told')")?;
     }
-    assert_answers(page, &gannet)?;
     page.by_role("button", "Open Mine")?;
+    answers(page, &gannet)?;
     visit.end()
 }
 
@@ -167,14 +187,17 @@ fn foreign_parts_survive_a_reload() -> Outcome {
         \"wheel\": {\"id\": \"bulrush\", \"name\": \"Bulrush 100\", \"core\": \"reed core\",
           \"diameter_mm\": 100, \"rolling_smooth\": 0.013}}";
     fs::write(&file, text)?;
+    see(page, "Share")?;
     page.by_css("#build-file")?.type_text(&file.display().to_string())?;
     page.by_text("Build opened from the file.")?;
+    open_build(page)?;
     let picked = "return document.getElementById('pick-wheel').selectedOptions[0].text";
     page.wait_until(&format!("{picked} === 'Bulrush 100'"))?;
     let before = visit.stored("current")?;
     // The address follows; then the page is loaded anew, and is its own link.
     page.wait_until("return location.hash.includes('wheel.id=bulrush')")?;
     visit.reload()?;
+    open_build(page)?;
     assert_eq!(visit.page.eval(picked, &[])?, "Bulrush 100");
     assert_eq!(visit.stored("current")?, before);
     assert_eq!(crate::link::told(&visit.page)?, Vec::<String>::new());

@@ -7,7 +7,7 @@ use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 use serde_json::Value;
 
 use crate::strip::{assert_answers, strip};
-use crate::visit::{Site, Visit, demo, kit_for, link, put, wait_living};
+use crate::visit::{Site, Visit, demo, kit_for, link, open_build, put, see, wait_living};
 
 /// How long the address may lag behind the last edit.
 const AFTER: Duration = Duration::from_millis(500);
@@ -19,6 +19,11 @@ fn hash(page: &Page) -> Outcome<String> {
     Ok(found.as_str().unwrap_or_default().to_owned())
 }
 
+/// A fragment without the view, as a link to the build has it.
+fn build_of(hash: &str) -> &str {
+    hash.split("&see=").next().unwrap_or_default()
+}
+
 /// What the page says of faults, a line each.
 #[track_caller]
 pub(crate) fn told(page: &Page) -> Outcome<Vec<String>> {
@@ -27,10 +32,17 @@ pub(crate) fn told(page: &Page) -> Outcome<Vec<String>> {
     Ok(serde_json::from_value(found).unwrap_or_default())
 }
 
+/// At the end of a view nothing is below the bar, which would hide a part of it from a finger.
+#[track_caller]
+pub(crate) fn at_end(page: &Page) -> Outcome {
+    page.eval("scrollTo(0, document.body.scrollHeight)", &[]).map(drop)
+}
+
 fn travels(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
     let page = &visit.page;
     let catalog = demo();
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     page.by_label("Wheel ×4")?.choose("Buoy 185")?;
     page.by_css("#rider-mass_kg")?.fill("91.5")?;
@@ -50,10 +62,11 @@ fn travels(size: Size) -> Outcome {
     // Only what differs from the kit, and nothing of the catalogue's own values.
     assert!(!hash.contains("motor") && !hash.contains("diameter"), "{hash}");
 
-    let address = format!("{}{hash}", visit.server.url());
+    let address = format!("{}{}", visit.server.url(), build_of(&hash));
     // The button, where the page may write to the clipboard and where not.
     page.permit("clipboard-write", true)?;
     page.permit("clipboard-read", true)?;
+    see(page, "Share")?;
     page.by_role("button", "Copy link")?.click()?;
     page.by_text("Link copied")?;
     let copied = page.eval("return await navigator.clipboard.readText()", &[])?;
@@ -63,7 +76,9 @@ fn travels(size: Size) -> Outcome {
     let field = page.by_label("Copy this link")?;
     assert_eq!(field.value()?, address);
     // The field goes on to say what the build is now.
+    open_build(page)?;
     page.by_css("#rider-mass_kg")?.fill("92")?;
+    see(page, "Share")?;
     page.wait_for("the offered link follows the build", |page| {
         Ok(page.by_label("Copy this link")?.value()?.contains("rider.mass_kg=92"))
     })?;
@@ -71,10 +86,11 @@ fn travels(size: Size) -> Outcome {
     let fresh = Browser::open(size)?;
     fresh.goto(&address)?;
     wait_living(&fresh)?;
+    fresh.by_text("Build opened from the link.")?;
     assert_answers(&fresh, &draft)?;
+    open_build(&fresh)?;
     assert_eq!(fresh.by_css("#rider-mass_kg")?.value()?, "91.5");
     assert_eq!(told(&fresh)?, Vec::<String>::new());
-    fresh.by_text("Build opened from the link.")?;
     fresh.close_own(&visit.server.url())?;
     visit.end()
 }
@@ -109,7 +125,7 @@ fn slips_in_a_link_are_located() -> Outcome {
         ("rider.mass_kg:", "900"),
         ("ride:", "\"grade\" is not known"),
         ("link:", "hat"),
-        ("place.air_c:", "not a number"),
+        ("place.air_c:", "must be a number"),
         ("place.surface:", "ice"),
         ("wheel_pulley.teeth:", "60.5"),
     ];
@@ -119,13 +135,14 @@ fn slips_in_a_link_are_located() -> Outcome {
     }
     assert_eq!(told.len(), wanted.len(), "{told:#?}");
     let mass = told.iter().find(|line| line.starts_with("rider.mass_kg")).map(String::as_str);
-    assert_eq!(mass, Some("rider.mass_kg: 900\u{a0}kg is outside 20 to 180\u{a0}kg"));
+    assert_eq!(mass, Some("rider.mass_kg: 900\u{a0}kg is outside the range 20 to 180\u{a0}kg"));
     // A name is text, whatever it looks like.
+    see(page, "Share")?;
     page.by_role("button", "Save on this device")?.click()?;
     page.by_text("Saved on this device.")?;
     page.by_text("<img src=x onerror=\"document.title=1\">")?;
     let drawn = page.eval("return [document.images.length, document.title]", &[])?;
-    assert_eq!(drawn, serde_json::json!([0, "Pitchline"]));
+    assert_eq!(drawn, serde_json::json!([0, "Share – Pitchline"]));
     page.screenshot("page-link-faults-Phone")?;
     page.by_css(".told button")?.click()?;
     page.wait_until("return !document.querySelector('.told')")?;
@@ -140,7 +157,8 @@ fn a_link_to_a_part_that_is_gone_waits_for_a_pick() -> Outcome {
     let catalog = demo();
     let kit = &catalog.kits[0];
     visit.open(&link(&format!("kit={}&wheel=nonesuch&rider.mass_kg=95", kit.id)))?;
-    page.by_text("wheel \"nonesuch\" is not in this catalogue. Pick another to see figures.")?;
+    open_build(page)?;
+    page.by_text("wheel: \"nonesuch\" isn't in this catalogue. Pick another to see figures.")?;
     assert_eq!(strip(page)?.map(|tile| tile.split(' ').next() == Some("–")), [true; 3]);
     // The link still says what was asked for.
     assert!(hash(page)?.contains("wheel=nonesuch"));
@@ -153,36 +171,31 @@ fn a_link_to_a_part_that_is_gone_waits_for_a_pick() -> Outcome {
     visit.end()
 }
 
-/// A place on the page, or a word that means nothing: no build, so the one in
-/// hand stays.
+/// A place on the page, or a word that means nothing: no build and no view, so what is in hand and
+/// in sight stays.
 #[test]
 fn a_fragment_that_sets_nothing_is_no_build() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
     let catalog = demo();
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
     std::thread::sleep(AFTER);
-    let under_the_strip = |id: &str| {
-        format!(
-            "const head = document.getElementById('{id}-title').getBoundingClientRect();
-             const strip = document.querySelector('.strip').getBoundingClientRect();
-             return strip.top === 0 && head.top >= strip.bottom && head.bottom < innerHeight"
-        )
-    };
-    for fragment in ["far", "steep", "rubbish", "v%3D1", "&&"] {
+    let fragments = ["far", "steep", "rubbish", "v%3D1", "&&"];
+    for fragment in fragments {
         visit.open(&format!("#{fragment}"))?;
         assert_answers(page, &gannet)?;
         assert_eq!(told(page)?, Vec::<String>::new(), "{fragment}");
         assert!(page.all_by_css(".message")?.is_empty(), "{fragment}");
-        if let "far" | "steep" = fragment {
-            page.wait_until(&under_the_strip(fragment))?;
-        }
     }
-    // In the open page the browser itself scrolls.
-    page.eval("scrollTo(0, 0); location.hash = 'fast'", &[])?;
-    page.wait_until(&under_the_strip("fast"))?;
+    open_build(page)?;
+    for fragment in fragments {
+        page.eval("location.hash = arguments[0]", &[fragment.into()])?;
+        let hash = hash(page)?;
+        assert!(hash.contains("kit=gannet") && hash.ends_with("&see=build"), "{hash}");
+    }
     assert_answers(page, &gannet)?;
     assert!(page.all_by_css(".message")?.is_empty());
     visit.end()
@@ -194,6 +207,7 @@ fn a_link_without_end_is_refused() -> Outcome {
     let visit = Visit::at(Size::Desktop)?;
     let page = &visit.page;
     let catalog = demo();
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
@@ -231,6 +245,8 @@ fn keeps_an_edit(reload: &str) -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
     let catalog = demo();
+    open_build(page)?;
+    page.wait_until("return location.hash.endsWith('see=build')")?;
     page.wait_until("return location.hash.includes('kit=kittiwake')")?;
     let choose = "const list = document.getElementById('pick-wheel');
         list.value = 'shingle-110';
@@ -294,6 +310,7 @@ fn a_link_of_another_model_is_opened_and_told() -> Outcome {
         let told = told(page)?;
         assert!(told.len() == 1 && told[0].contains(said), "{told:?}");
         page.by_text("All of the link was used.")?;
+        at_end(page)?;
         page.assert_accessible()?;
         page.by_css(".told button")?.click()?;
         page.wait_until("return !document.querySelector('.told')")?;
@@ -306,6 +323,7 @@ fn a_link_of_another_model_is_opened_and_told() -> Outcome {
 fn a_link_opened_just_after_an_edit_is_opened() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
+    open_build(page)?;
     hash(page)?;
     // The moment passes while the link is put into the address, so both are due at once.
     let script = "const input = document.getElementById('rider-mass_kg');
@@ -317,9 +335,10 @@ fn a_link_opened_just_after_an_edit_is_opened() -> Outcome {
         location.hash = 'v=1&kit=gannet&rider.mass_kg=81';";
     page.eval(script, &[])?;
     page.by_text("Build opened from the link.")?;
-    assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "81");
     assert!(hash(page)?.contains("rider.mass_kg=81"));
     page.by_role("button", "Undo")?.click()?;
+    // The link named no view, so the overview is in sight.
+    open_build(page)?;
     assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "77");
     page.wait_until("return location.hash.includes('rider.mass_kg=77')")?;
     visit.end()

@@ -206,7 +206,7 @@ fn the_module_tells_what_it_ignores() -> Outcome {
     let given = with_module(&visit.page, script, &[asked])?;
     let plain = |given: &Value| given["answers"]["speed"]["flat_full"]["speed_m_s"].as_f64();
     for (at, field, words) in [
-        (0, "/kit", "is not used"),
+        (0, "/kit", "is ignored"),
         (1, "/whel", "did you mean \"wheel\"?"),
         (2, "/rider/mas_kg", "did you mean \"mass_kg\"?"),
         (3, "/version", "version 1"),

@@ -5,15 +5,24 @@ use std::time::Duration;
 
 use pitchline_core::Slot;
 use pitchline_site::Fault;
-use pitchline_tests::browser::{Browser, Outcome, Size};
+use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, pick, wait_living};
+use crate::visit::{Site, Visit, demo, pick, see, wait_living};
+
+/// It is said at the head of every view, and in full among the rest.
+#[track_caller]
+fn assert_ready(page: &Page) -> Outcome {
+    page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
+    page.by_text("Ready offline")?;
+    see(page, "More")?;
+    page.by_text("Ready offline: the page now works without a signal.")?;
+    see(page, "Overview")
+}
 
 fn works_without_signal(size: Size) -> Outcome {
     let mut visit = Visit::at(size)?;
-    visit.page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
-    visit.page.by_text("Ready offline: it works without a signal from now on.")?;
+    assert_ready(&visit.page)?;
     visit.server.stop();
     visit.reload()?;
     let page = &visit.page;
@@ -47,10 +56,11 @@ fn says(file: &str, fault: impl FnOnce(&Site) -> Outcome<Fault>, said: &str) -> 
     visit.server.set_fault(file, fault(&visit.site)?);
     visit.page.goto(&visit.server.url())?;
     wait_living(&visit.page)?;
+    assert_answers(&visit.page, &demo().draft("kittiwake"))?;
+    see(&visit.page, "More")?;
     visit.page.wait_until(&format!(
         "return document.getElementById('offline-state').textContent.startsWith({said:?})"
     ))?;
-    assert_answers(&visit.page, &demo().draft("kittiwake"))?;
     Ok(visit)
 }
 
@@ -77,8 +87,7 @@ fn a_slow_file_is_named() -> Outcome {
     let slow = |_: &Site| Ok(Fault::Delay(Duration::from_secs(20)));
     let visit =
         says("icon-512.png", slow, "Not ready offline yet. Still waiting for icon-512.png.")?;
-    visit.page.wait_until("return document.documentElement.dataset.offline === 'ready'")?;
-    visit.page.by_text("Ready offline: it works without a signal from now on.")?;
+    assert_ready(&visit.page)?;
     visit.end()
 }
 

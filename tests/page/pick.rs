@@ -7,10 +7,10 @@ use pitchline_web::text::Units;
 use serde_json::Value;
 
 use crate::strip::{assert_answers, nominal, strip};
-use crate::visit::{Visit, demo, drawn, kit_for, pick, put};
+use crate::visit::{Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold};
 
 /// The glass over the gear map.
-pub(crate) const MAP: &str = "Arrow keys move over the pairings, Enter puts one on the board";
+pub(crate) const MAP: &str = "Arrow keys move between the pairings, Enter uses one";
 
 fn picks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
@@ -21,6 +21,7 @@ fn picks(size: Size) -> Outcome {
     let mut seen = vec![strip(page)?];
     page.screenshot(&format!("page-first-{size:?}"))?;
 
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     let mut draft = kit_for(&catalog, "gannet", &first);
     assert_answers(page, &draft)?;
@@ -38,7 +39,7 @@ fn picks(size: Size) -> Outcome {
     // What the page keeps is what was picked, to the last digit.
     assert_eq!(visit.stored("current")?["wheel"]["id"], draft.record(Slot::Wheel).id);
     for _ in picks {
-        page.by_role("button", "Undo last pick")?.click()?;
+        page.by_role("button", "Undo:")?.click()?;
     }
     assert_answers(page, &kit_for(&catalog, "gannet", &first))?;
     visit.end()
@@ -69,6 +70,32 @@ fn cell(page: &Page, last: bool) -> Outcome<(String, f64, f64)> {
     Ok((text.to_owned(), part(1), part(2)))
 }
 
+/// Opens the map of pairings, and waits until it is drawn.
+#[track_caller]
+pub(crate) fn pairings(page: &Page) -> Outcome {
+    see(page, "How fast?")?;
+    unfold(page, "Which pulleys and wheels?")?;
+    page.by_css(".gear-map .c-cell")?;
+    drawn(page)
+}
+
+/// The teeth that stand on the board, by what the fold of the map says: motor pulley, wheel pulley.
+#[track_caller]
+fn teeth_now(page: &Page) -> Outcome<(String, String)> {
+    let script = "const hints = [...document.querySelectorAll('.fold-hint')];
+        return hints.map((hint) => hint.textContent).find((text) => text.endsWith('teeth now'))";
+    let text = page.eval(script, &[])?;
+    let text = text.as_str().unwrap_or_default();
+    let mut numbers = text.split(' ').filter(|word| word.parse::<u8>().is_ok()).map(str::to_owned);
+    Ok((numbers.next().unwrap_or_default(), numbers.next().unwrap_or_default()))
+}
+
+/// What is said of the pairing to take.
+#[track_caller]
+fn suggested(page: &Page) -> Outcome<String> {
+    page.by_css(".suggested p")?.text()
+}
+
 /// The teeth that stand on the board, by the lists: motor pulley, wheel pulley.
 #[track_caller]
 pub(crate) fn picked_teeth(page: &Page) -> Outcome<(String, String)> {
@@ -94,11 +121,11 @@ fn taps(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
     let page = &visit.page;
     let catalog = demo();
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
-    assert_answers(page, &gannet)?;
-    drawn(page)?;
-    let mut adopted = vec![picked_teeth(page)?];
+    pairings(page)?;
+    let mut adopted = vec![teeth_now(page)?];
     for last in [true, false] {
         let (figure, across, down) = cell(page, last)?;
         let glass = page.by_role("application", MAP)?;
@@ -109,11 +136,11 @@ fn taps(size: Size) -> Outcome {
             glass.click_at(across, down)?;
         }
         let before = adopted.clone();
-        page.wait_for("another pairing stands in the lists", |page| {
-            Ok(!before.contains(&picked_teeth(page)?))
+        page.wait_for("another pairing is on the board", |page| {
+            Ok(!before.contains(&teeth_now(page)?))
         })?;
-        let teeth = picked_teeth(page)?;
-        assert_answers(page, &paired(&gannet, &teeth))?;
+        let teeth = teeth_now(page)?;
+        drawn(page)?;
         // The strip's band is that of what the cell said.
         let likely = nominal(&paired(&gannet, &teeth), Units::Metric);
         assert!(likely[0].starts_with(&format!("{figure} ")), "{figure}, then {likely:?}");
@@ -135,6 +162,12 @@ fn taps(size: Size) -> Outcome {
             Ok(likely[tile].starts_with(&format!("{} ", cell(page, false)?.0)))
         })?;
     }
+    // What the fold said is what the lists have, and what the answers are for.
+    let last = last.clone();
+    open_build(page)?;
+    assert_eq!(picked_teeth(page)?, last);
+    see(page, "Overview")?;
+    assert_answers(page, &paired(&gannet, &last))?;
     visit.end()
 }
 
@@ -154,32 +187,40 @@ fn a_click_on_the_gear_map_adopts_a_pairing() -> Outcome {
 fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
-    page.by_label("Your mass")?.fill("95")?;
+    open_build(page)?;
+    page.by_label("Your weight")?.fill("95")?;
     page.by_label("Cruising speed")?.fill("35")?;
     page.by_label("Your hill")?.fill("12")?;
-    let caption = || -> Outcome<String> {
-        drawn(page)?;
-        page.by_css(".gear-map figcaption")?.text()
-    };
-    let said = caption()?;
+    let before = strip(page)?;
+    pairings(page)?;
+    let caption = page.by_css(".gear-map figcaption")?.text()?;
+    let said = suggested(page)?;
     let numbers: Vec<&str> =
         said.split(|c: char| !c.is_ascii_digit()).filter(|n| !n.is_empty()).collect();
-    assert!(said.contains("hold 35\u{a0}km/h up your 12\u{a0}% hill"), "{said}");
-    let wheel = said.rsplit(" on ").next().unwrap_or_default().trim_end_matches('.').to_owned();
-    let before = strip(page)?;
-    page.by_role("button", "Put these on the board")?.click()?;
-    page.wait_for("other answers", |page| Ok(strip(page)? != before))?;
-    let (motor, driven) = picked_teeth(page)?;
-    let tail =
-        format!("a motor pulley of {motor} teeth with a wheel pulley of {driven} on {wheel}.");
-    assert!(said.ends_with(&tail), "{said} does not end in {tail}");
-    assert_eq!(caption()?, said, "what was best stays best");
+    assert!(caption.contains("hold 35\u{a0}km/h up your 12\u{a0}% hill"), "{caption}");
+    // It breaks nothing that was whole, or says what.
+    assert!(!said.contains("It doesn't fit"), "{said}");
+    page.by_role("button", "Use this pairing")?.click()?;
+    page.wait_for("it is on the board", |page| {
+        Ok(suggested(page)?.starts_with("You already have the best one: "))
+    })?;
+    let after = suggested(page)?;
+    let pairing = |said: &str| {
+        said.split_once(": ")
+            .map(|(_, rest)| rest.split(". ").next().unwrap_or_default().to_owned())
+    };
+    assert_eq!(pairing(&after), pairing(&said), "what was best stays best");
     assert!(
         !page
-            .eval("return document.body.innerText.includes('Put these on the board')", &[])?
+            .eval("return document.body.innerText.includes('Use this pairing')", &[])?
             .as_bool()
             .unwrap_or(true)
     );
+    open_build(page)?;
+    let (motor, driven) = picked_teeth(page)?;
+    let head = format!("Suggested: motor pulley {motor}, wheel pulley {driven} on ");
+    assert!(said.starts_with(&head), "{said} does not begin with {head}");
+    assert_ne!(strip(page)?, before);
     // What it promises is what the build that is kept then goes.
     let kept = read_build(&visit.stored("current")?).expect("a build").0;
     assert_answers(page, &kept)?;

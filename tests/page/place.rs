@@ -8,7 +8,7 @@ use pitchline_tests::browser::{Browser, Outcome, Size, foreign};
 
 use crate::keep::save;
 use crate::strip::assert_answers;
-use crate::visit::{Site, demo, link, pick, wait_living};
+use crate::visit::{Site, demo, link, open_build, pick, see, wait_living};
 
 const READY: &str = "return document.documentElement.dataset.offline === 'ready'";
 
@@ -46,7 +46,9 @@ fn it_works_in_a_folder_and_in_a_frame() -> Outcome {
     wait_living(&page)?;
     page.wait_until(READY)?;
     assert_answers(&page, &draft)?;
-    page.by_text("Inside another page, saved builds are kept apart")?;
+    see(&page, "More")?;
+    page.by_text("builds saved inside another page are separate")?;
+    open_build(&page)?;
     pick(&page, &catalog, &mut draft, Slot::Wheel, 2)?;
     assert_answers(&page, &draft)?;
     save(&page, "Inside")?;

@@ -16,6 +16,11 @@ impl Draws {
         ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
     }
 
+    /// A whole number below `count`.
+    pub(crate) fn below(&mut self, count: usize) -> usize {
+        (self.share() * count as f64) as usize
+    }
+
     fn value(&mut self, field: &Field, wide: bool) -> Option<f64> {
         if field.need != Need::Required && self.share() < 0.2 {
             return None;

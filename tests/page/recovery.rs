@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::keep::save;
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, kit_for, wait_living};
+use crate::visit::{Site, Visit, demo, kit_for, see, wait_living};
 
 const BROKE: &str =
     "dispatchEvent(new CustomEvent('pitchline:panic', { detail: 'a tooth broke' }))";
@@ -15,9 +15,11 @@ fn breaks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
     let page = &visit.page;
     let catalog = demo();
+    see(page, "Build")?;
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
+    see(page, "Share")?;
     save(page, "Mine")?;
     page.by_text("Saved on this device.")?;
     let saved = "return Object.entries(localStorage).filter(([key]) => key.includes(':build:'))";
@@ -28,7 +30,7 @@ fn breaks(size: Size) -> Outcome {
     page.eval("document.documentElement.dataset.kept = 'yes'", &[])?;
     page.eval(BROKE, &[])?;
     let panel = page.by_role("alert", "")?;
-    assert!(panel.text()?.contains("Something broke; your set-up is saved"));
+    assert!(panel.text()?.contains("Something broke. Your build is saved"));
     // What a message offers can no longer be had.
     assert!(page.all_by_css(".messages, .message")?.is_empty());
     for name in ["Reload", "Copy report", "Start with the demo"] {
@@ -38,7 +40,7 @@ fn breaks(size: Size) -> Outcome {
         page.eval("return document.getElementById('pitchline-page').inert", &[])?,
         json!(true)
     );
-    assert_eq!(page.focused()?.text()?, "Something broke; your set-up is saved");
+    assert_eq!(page.focused()?.text()?, "Something broke. Your build is saved");
     page.screenshot(&format!("page-recovery-{size:?}"))?;
     page.assert_accessible()?;
     page.permit("clipboard-write", true)?;
@@ -52,6 +54,7 @@ fn breaks(size: Size) -> Outcome {
     page.by_role("button", "Reload")?.click()?;
     page.wait_until("return !document.querySelector('.recovery')")?;
     wait_living(page)?;
+    see(page, "Overview")?;
     assert_answers(page, &gannet)?;
 
     page.eval(BROKE, &[])?;
@@ -60,6 +63,7 @@ fn breaks(size: Size) -> Outcome {
     wait_living(page)?;
     assert_answers(page, &catalog.draft("kittiwake"))?;
     assert_eq!(page.eval(saved, &[])?, builds, "saved builds are left alone");
+    see(page, "Share")?;
     page.by_role("button", "Open Mine")?;
     visit.end()
 }
@@ -81,6 +85,7 @@ fn the_demo_leaves_the_last_build_alone() -> Outcome {
     let visit = Visit::at(Size::Desktop)?;
     let page = &visit.page;
     let catalog = demo();
+    see(page, "Build")?;
     page.by_role("button", "Gannet")?.click()?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_answers(page, &gannet)?;
@@ -97,12 +102,13 @@ fn the_demo_leaves_the_last_build_alone() -> Outcome {
 fn what_may_be_lost_is_said_and_the_link_is_offered() -> Outcome {
     let visit = Visit::at(Size::Phone)?;
     let page = &visit.page;
+    see(page, "Build")?;
     page.by_role("button", "Gannet")?.click()?;
     page.wait_until("return location.hash.includes('kit=gannet')")?;
     page.eval("document.documentElement.dataset.kept = 'no'", &[])?;
     page.eval(BROKE, &[])?;
     let panel = page.by_role("alert", "")?.text()?;
-    assert!(panel.contains("your last edit may be lost") && !panel.contains("saved"), "{panel}");
+    assert!(panel.contains("Your last edit may be lost") && !panel.contains("saved"), "{panel}");
     page.permit("clipboard-write", true)?;
     page.permit("clipboard-read", true)?;
     page.by_role("button", "Copy link")?.click()?;

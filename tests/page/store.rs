@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::keep::save;
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, kit_for, put};
+use crate::visit::{Site, Visit, demo, kit_for, open_build, put, see};
 
 /// Cookies blocked: even asking for the store throws.
 const CLOSED: &str = "Object.defineProperty(window, 'localStorage', {
@@ -24,17 +24,20 @@ fn works_with(store: &str) -> Outcome {
     let throws = "try { localStorage.setItem('a', 'b'); return false } catch { return true }";
     assert_eq!(page.eval(throws, &[])?, json!(true));
     let catalog = demo();
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     page.by_label("Wheel ×4")?.choose("Buoy 185")?;
     let mut draft = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     put(&mut draft, &catalog, Slot::Wheel, "buoy-185");
     assert_answers(page, &draft)?;
+    see(page, "More")?;
     page.by_role("button", "mi, lb")?.click()?;
     page.by_role("button", "km, kg")?.click()?;
     page.wait_until("return location.hash.includes('wheel=buoy-185')")?;
     // The address still holds the build.
     visit.reload()?;
-    assert_answers(&visit.page, &draft)?;
+    see(page, "Overview")?;
+    assert_answers(page, &draft)?;
 
     save(&visit.page, "Mine")?;
     visit.page.wait_until("return document.querySelector('.message')")?;

@@ -13,7 +13,7 @@ pub(crate) type Strip = [String; 3];
 /// The living strip, as it is now.
 #[track_caller]
 pub(crate) fn strip(page: &Page) -> Outcome<Strip> {
-    tiles(page, "button.tile")
+    tiles(page, "a.tile")
 }
 
 /// The same of other tiles.
@@ -74,9 +74,14 @@ fn shown(build: &Build, units: Units, band: impl Fn(Quantity) -> [f64; 2]) -> St
     // Ten and more, and what is not known to two, in whole numbers.
     let decimals = usize::from(km[1] < 9.95 && km[1] - km[0] < 2.0);
     [
-        format!("{} {speed_unit} | {}", between(speed, 0), limit(top.limit)),
+        // A board that does not move has no range.
+        if top.speed_m_s > 0.0 {
+            format!("{} {speed_unit} | {}", between(speed, 0), limit(top.limit))
+        } else {
+            format!("0 {speed_unit} | {}", limit(top.limit))
+        },
         if hill.grade < 0.0 {
-            format!("not even flat  | {}", limit(hill.limit))
+            format!("can't hold this speed on the flat  | {}", limit(hill.limit))
         } else {
             format!("{} % | {}", between(grade, 0), limit(hill.limit))
         },

@@ -7,13 +7,13 @@ use pitchline_tests::browser::{Fault, Outcome, Page, Size};
 use pitchline_web::text::{Units, words};
 
 use crate::strip::{assert_answers, expected};
-use crate::visit::{Visit, demo, kit_for};
+use crate::visit::{Visit, demo, kit_for, open_build, see, unfold};
 
-/// Each question of the strip, and which of its headlines is the strip's.
-const QUESTIONS: [(&str, Quantity, usize); 3] = [
-    ("fast", Quantity::TopSpeed, 0),
-    ("steep", Quantity::Hill, 1),
-    ("far", Quantity::SteadyDistance, 0),
+/// Each question of the strip.
+const QUESTIONS: [(&str, Quantity); 3] = [
+    ("How fast?", Quantity::TopSpeed),
+    ("How steep?", Quantity::Hill),
+    ("How far?", Quantity::SteadyDistance),
 ];
 
 fn native(draft: &Draft, quantity: Quantity) -> Band {
@@ -31,31 +31,48 @@ fn same(page: &[f64], band: &Band) -> bool {
         && page.iter().zip(native).all(|(one, other)| (one - other).abs() <= 1e-9 * other.abs())
 }
 
+/// Waits until the fold of the view in sight has this band.
 #[track_caller]
-fn band_of(page: &Page, id: &str) -> Outcome<Vec<f64>> {
-    let script = "return document.querySelector(`#${arguments[0]} [data-band]`).dataset.band";
-    Ok(numbers(page.eval(script, &[id.into()])?.as_str().unwrap_or_default()))
+fn wait_band(page: &Page, band: &Band) -> Outcome {
+    let script = "return document.querySelector('[data-band]')?.dataset.band ?? ''";
+    page.wait_for(&format!("{band:?}"), |page| {
+        let text = page.eval(script, &[])?;
+        let text = text.as_str().filter(|text| !text.is_empty());
+        Ok(text.is_some_and(|text| same(&numbers(text), band)))
+    })
 }
 
-/// In the page's wasm as in native code, to 1e-9.
+/// The large figure of the view in sight, with its unit.
+#[track_caller]
+fn lead(page: &Page) -> Outcome<String> {
+    page.by_css(".lead .headline-figure")?.text()
+}
+
+/// In the page's wasm as in native code, to 1e-9; a question's own figure says what the strip says.
+/// It ends in the view of the last question.
 #[track_caller]
 fn assert_bands(page: &Page, draft: &Draft) -> Outcome {
-    for (id, quantity, _) in QUESTIONS {
-        let band = native(draft, quantity);
-        page.wait_for(id, |page| Ok(same(&band_of(page, id)?, &band)))?;
+    let wanted = expected(draft, Units::Metric);
+    for ((title, quantity), tile) in QUESTIONS.into_iter().zip(wanted) {
+        see(page, title)?;
+        unfold(page, "How sure is this?")?;
+        wait_band(page, &native(draft, quantity))?;
+        let figure = lead(page)?;
+        assert!(tile.starts_with(&format!("{figure} |")), "{figure} is not {tile}");
     }
     Ok(())
 }
 
-/// Opens a table of how sure the distance is, and gives its rows.
+/// Opens a table of the view in sight by what it opens with, and gives its rows.
 #[track_caller]
-fn table<const CELLS: usize>(page: &Page, place: usize) -> Outcome<Vec<[String; CELLS]>> {
-    let script = "const fold = document.querySelectorAll('#far .sure .chart-data')[arguments[0]];
+fn table<const CELLS: usize>(page: &Page, label: &str) -> Outcome<Vec<[String; CELLS]>> {
+    let script = "const fold = [...document.querySelectorAll('.chart-data')]
+          .find((fold) => fold.querySelector('summary').textContent === arguments[0]);
         fold.open = true;
         while (!fold.querySelector('tbody')) await new Promise(requestAnimationFrame);
         return [...fold.querySelectorAll('tbody tr')].map((row) =>
           [...row.children].map((cell) => cell.textContent))";
-    let rows = page.eval(script, &[place.into()])?;
+    let rows = page.eval(script, &[label.into()])?;
     let rows: Vec<Vec<String>> = serde_json::from_value(rows).expect("rows of cells");
     Ok(rows.into_iter().map(|row| row.try_into().expect("so many cells")).collect())
 }
@@ -68,32 +85,24 @@ fn bands(size: Size) -> Outcome {
     assert_answers(page, &draft)?;
     assert_bands(page, &draft)?;
 
-    // A question's own headline says what the strip says.
     let wanted = expected(&draft, Units::Metric);
     assert!(wanted.iter().all(|tile| tile.contains('–')), "bands to be seen: {wanted:?}");
-    for (n, (id, _, place)) in QUESTIONS.into_iter().enumerate() {
-        let script = "const of = document.querySelectorAll(`#${arguments[0]} .answers .headline`)[arguments[1]];
-            return of.querySelector('.headline-figure').textContent";
-        let figure = page.eval(script, &[id.into(), place.into()])?;
-        let figure = figure.as_str().unwrap_or_default();
-        assert!(wanted[n].starts_with(&format!("{figure} |")), "{figure} is not {}", wanted[n]);
-    }
 
     // In words, and what moves it: the core's order, and all of it in the table.
     let distance = native(&draft, Quantity::SteadyDistance);
-    let said = page.by_css("#far [data-band]")?.text()?;
+    let said = page.by_css("[data-band]")?.text()?;
     let (low, high) = (distance.p10 / 1000.0, distance.p90 / 1000.0);
     let eight = format!(
-        "By reckoning, not by measuring, 8 of 10 boards built and ridden like this come {low:.0} to {high:.0}\u{a0}km"
+        "Calculated, not measured: {low:.0} to {high:.0}\u{a0}km at 22\u{a0}km/h without stops for 8 in 10 boards like yours."
     );
     assert!(said.starts_with(&eight), "{said}");
     assert!(
-        said.contains(&format!("Half come {:.0}\u{a0}km or more", distance.p50 / 1000.0)),
+        said.contains(&format!("Half go {:.0}\u{a0}km or farther.", distance.p50 / 1000.0)),
         "{said}"
     );
     let [first, second, third, ..] = distance.movers.map(|mover| words::uncertain(mover.input));
-    page.by_text(&format!("What moves it most: {first}, then {second} and {third}. Each bar: that alone, off by as much as in 8 of 10 boards."))?;
-    let rows: Vec<[String; 3]> = table(page, 1)?;
+    page.by_text(&format!("What changes it most: {first}, then {second} and {third}. Each bar changes one value over its usual range and leaves the rest alone."))?;
+    let rows: Vec<[String; 3]> = table(page, "Table of what changes it most")?;
     assert_eq!(rows.len(), SPREADS.len());
     for ([name, low, high], mover) in rows.iter().zip(distance.movers) {
         assert_eq!(name.to_lowercase(), words::uncertain(mover.input).to_lowercase());
@@ -101,7 +110,7 @@ fn bands(size: Size) -> Outcome {
         assert_eq!([low, high], [&l, &h], "{name}");
     }
     // The curve about it: each of its speeds has the distance that the core gives there.
-    let rows: Vec<[String; 5]> = table(page, 0)?;
+    let rows: Vec<[String; 5]> = table(page, "Table of distance over speed")?;
     assert!((8..=13).contains(&rows.len()), "{rows:?}");
     for [speed, low, entered, high, _] in &rows {
         let km = |text: &String| text.parse::<f64>().expect("a number");
@@ -115,18 +124,22 @@ fn bands(size: Size) -> Outcome {
         let (most, least) = (far[0].max(far[1]) + 0.5, far[0].min(far[1]) - 0.5);
         assert!((least..=most).contains(&km(entered)), "{speed}: {entered} of {far:?}");
     }
-    page.by_css("#far .sure details.working > summary")?.click()?;
-    page.by_text("The figures are common practice and have no source.")?;
+    unfold(page, "Assumed spread of each value")?;
+    page.by_text("The spreads are rules of thumb.")?;
     page.assert_accessible()?;
     page.screenshot_whole(&format!("page-sure-{size:?}"))?;
 
     // Another board has another band, and an edit too.
+    open_build(page)?;
     page.by_role("button", "Gannet")?.click()?;
     draft = kit_for(&catalog, "gannet", &draft);
+    see(page, "Overview")?;
     assert_answers(page, &draft)?;
     assert_bands(page, &draft)?;
+    open_build(page)?;
     page.by_css("#rider-mass_kg")?.fill("104,5")?;
     draft.set(Slot::Rider, "mass_kg", 104.5);
+    see(page, "Overview")?;
     assert_answers(page, &draft)?;
     assert_bands(page, &draft)?;
     visit.end()
@@ -142,12 +155,12 @@ fn answers_are_bands_on_a_desktop() -> Outcome {
     bands(Size::Desktop)
 }
 
-/// Keeps what the distance was told as, in the strip and in its question.
+/// Keeps what the distance was told as: the large figure, and its band.
 const WATCH: &str = "
-    const tile = document.querySelectorAll('button.tile')[2].querySelector('strong');
-    const band = document.querySelector('#far [data-band]');
+    const lead = document.querySelector('.lead strong');
+    const band = document.querySelector('[data-band]');
     window.told = [[], []];
-    const look = () => [tile.textContent, band.dataset.band].forEach((now, n) => {
+    const look = () => [lead.textContent, band.dataset.band].forEach((now, n) => {
       if (window.told[n].at(-1) !== now) window.told[n].push(now);
     });
     look();
@@ -187,14 +200,13 @@ fn nothing_flickers_while_a_band_is_worked_out() -> Outcome {
         .ok_or_else(|| Fault::new("no such speed"))?;
     draft.set(Slot::Ride, "cruise_km_h", f64::from(km_h));
     // At once, not key by key: one edit.
-    let script = "const speed = document.getElementById('ride-cruise_km_h');
+    let script = "const speed = document.getElementById('far-ride-cruise_km_h');
         speed.value = arguments[0];
         speed.dispatchEvent(new Event('input', { bubbles: true }))";
     page.eval(script, &[km_h.to_string().into()])?;
-    assert_answers(page, &draft)?;
-    assert_bands(page, &draft)?;
-    let [strip, _] = told(page)?;
-    assert_eq!(strip, wanted);
+    wait_band(page, &native(&draft, Quantity::SteadyDistance))?;
+    let [lead, _] = told(page)?;
+    assert_eq!(lead, wanted);
     visit.end()
 }
 
@@ -205,6 +217,7 @@ fn an_edit_is_not_answered_by_older_work() -> Outcome {
     let page = &visit.page;
     let mut draft = demo().draft("kittiwake");
     assert_bands(page, &draft)?;
+    open_build(page)?;
     let first = native(&draft, Quantity::SteadyDistance);
     page.eval(WATCH, &[])?;
     // A clock by which every piece of work is over after one step, so that it can be met half done.
@@ -217,7 +230,7 @@ fn an_edit_is_not_answered_by_older_work() -> Outcome {
           mass.dispatchEvent(new Event('input', { bubbles: true }));
         };
         type('130');
-        const line = document.querySelector('#far .sure .busy');
+        const line = document.querySelector('.sure .busy');
         return await new Promise((done) => {
           const seen = new MutationObserver(() => {
             const share = Number(line.textContent.match(/(\\d+)\\D*$/)?.[1] ?? 0);
@@ -231,9 +244,8 @@ fn an_edit_is_not_answered_by_older_work() -> Outcome {
     let share = page.eval(half_done, &[])?;
     assert!(share.as_f64().is_some_and(|share| share >= 30.0), "{share}");
     draft.set(Slot::Rider, "mass_kg", 50.0);
-    assert_answers(page, &draft)?;
-    assert_bands(page, &draft)?;
     let last = native(&draft, Quantity::SteadyDistance);
+    wait_band(page, &last)?;
     let [_, bands] = told(page)?;
     let bands: Vec<Vec<f64>> = bands.iter().map(|text| numbers(text)).collect();
     assert_eq!(bands.len(), 2, "the first board's and the last one's: {bands:?}");

@@ -139,18 +139,116 @@ pub(crate) fn drawn(page: &Page) -> Outcome {
     )
 }
 
-/// Waits until the calculator has taken the place of the first screen.
+/// Waits until the calculator has taken the place of the first screen. Whoever comes for the first
+/// time is asked which kit it is, and says the first.
 #[track_caller]
 pub(crate) fn wait_living(page: &Page) -> Outcome {
+    wait_begun(page)?;
+    page.eval("document.querySelector('.first button')?.click()", &[])?;
+    page.wait_until("return !document.querySelector('.first')")
+}
+
+/// Waits until the calculator has taken the place of the first screen.
+#[track_caller]
+pub(crate) fn wait_begun(page: &Page) -> Outcome {
     page.wait_until(
         "return document.documentElement.dataset.app === 'broken'
-           || [...document.querySelectorAll('button.tile strong')].filter((e) => e.textContent).length === 3",
+           || document.querySelector('#view-title')",
     )?;
     let broken = page.eval("return document.querySelector('.recovery pre')?.textContent", &[])?;
     match broken.as_str() {
         Some(report) => Err(Fault::new(format!("the page does not run:\n{report}"))),
         None => Ok(()),
     }
+}
+
+/// Goes to a view by the links of the page, as a person does, and waits until it is there:
+/// "Overview", "Build", "Share", "More", "Catalogue check", or a question by its name. Where the build
+/// stands beside every view there is no way to it, and none is needed.
+#[track_caller]
+pub(crate) fn see(page: &Page, view: &str) -> Outcome {
+    let narrow = page.eval("return !document.querySelector('aside')", &[])? == Value::Bool(true);
+    if view == "Build" && !narrow {
+        return Ok(());
+    }
+    let bar = ["Overview", "Build", "Share", "More"];
+    let link = match view {
+        "Catalogue check" => {
+            see(page, "More")?;
+            "Check this catalogue"
+        }
+        question if narrow && !bar.contains(&question) => {
+            see(page, "Overview")?;
+            question
+        }
+        _ => view,
+    };
+    page.by_role("link", link)?.click()?;
+    let title = if view == "Build" { "What's on it?" } else { view };
+    let mut shown = Value::Null;
+    let waited = page.wait_for(&format!("the view {view}"), |page| {
+        shown = page.eval("return document.querySelector('#view-title')?.textContent", &[])?;
+        Ok(shown == title)
+    });
+    waited.map_err(|fault| {
+        let _ = page.screenshot("page-lost-on-the-way");
+        Fault::new(format!("{fault}\n  {shown} is in sight, by {:?}", page.url()))
+    })
+}
+
+/// Opens a fold of the view in sight by its title, as a person does, unless it is open.
+#[track_caller]
+pub(crate) fn unfold(page: &Page, title: &str) -> Outcome {
+    let script = "const titles = [...document.querySelectorAll('main .fold-title')];
+        return titles.find((e) => e.textContent === arguments[0])?.closest('details').open ?? null";
+    let open = || page.eval(script, &[title.into()]);
+    page.wait_for(&format!("the fold {title:?}"), |_| Ok(!open()?.is_null()))?;
+    if open()? == Value::Bool(true) {
+        return Ok(());
+    }
+    for fold in page.all_by_css("main .fold-title")? {
+        if fold.text()? == title {
+            fold.click()?;
+        }
+    }
+    page.wait_for(&format!("{title:?} is open"), |_| Ok(open()? == Value::Bool(true)))
+}
+
+/// Every view there is a way to, by name, the overview first and in sight.
+#[track_caller]
+pub(crate) fn views(page: &Page) -> Outcome<Vec<String>> {
+    see(page, "Overview")?;
+    let script =
+        "return [...document.querySelectorAll('nav.list a strong')].map((e) => e.textContent)";
+    let questions: Vec<String> =
+        serde_json::from_value(page.eval(script, &[])?).unwrap_or_default();
+    if questions.len() < 5 {
+        return Err(Fault::new(format!("hardly a question is listed: {questions:?}")));
+    }
+    let beside = page.eval("return !!document.querySelector('aside')", &[])? == Value::Bool(true);
+    let first = if beside { vec!["Overview"] } else { vec!["Overview", "Build"] };
+    let all = first.into_iter().map(str::to_owned).chain(questions);
+    Ok(all.chain(["Share", "More", "Catalogue check"].map(str::to_owned)).collect())
+}
+
+/// Fails with everything that was found wrong, or not at all.
+#[track_caller]
+pub(crate) fn assert_none(found: &[String]) -> Outcome {
+    if found.is_empty() {
+        return Ok(());
+    }
+    Err(Fault::new(format!("{}:\n  {}", found.len(), found.join("\n  "))))
+}
+
+/// Goes to what is on the board, with every group of it open.
+#[track_caller]
+pub(crate) fn open_build(page: &Page) -> Outcome {
+    see(page, "Build")?;
+    page.wait_until(
+        "const shut = [...document.querySelectorAll('details.group:not([open])')];
+         for (const group of shut) group.open = true;
+         return !shut.length && document.getElementById('pick-mode_high')",
+    )
 }
 
 /// The demo catalogue as published.
@@ -192,6 +290,7 @@ pub(crate) fn pick(
         let part = catalog.offered(&draft.kit, slot)[place];
         (part.id.clone(), part.name.clone())
     };
+    open_build(page)?;
     page.by_label(label)?.choose(&name)?;
     put(draft, catalog, slot, &id);
     Ok(())

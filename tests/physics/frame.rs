@@ -214,6 +214,10 @@ fn places() -> Vec<Check> {
         ("mount from", found.mount_across_m[0], 84.0),
         ("can from", found.can_across_m[0], 10.0),
         ("deck", found.deck_up_m, 47.5 + 66.0 + 15.0),
+        // 16 % of 720 mm; half of 97 mm; a tooth of 5 mm pitch, from memory.
+        ("deck beyond the axle", found.deck_end_m, 115.2),
+        ("core", found.core_m, 48.5),
+        ("tooth", found.tooth_m, 2.06),
         ("box, length outside", found.box_m[0], 346.0),
         ("box, width outside", found.box_m[1], 166.0),
         ("box, depth", found.box_m[2], 55.0),

@@ -49,6 +49,7 @@ fn length_for(length: f64, width: f64) -> f64 {
 /// twice 73 and 4; up the controller's 25 and 4.
 fn thirty() -> Vec<Check> {
     let just = plan([428.0, 150.0, 29.0], 10.0, 3.0);
+    let [along, across, up] = just.bank_m();
     let mut list = vec![
         holds("30 cells just fit", just.fits, BY_HAND),
         holds("they lie across", just.lie == Lie::Across, BY_HAND),
@@ -71,6 +72,13 @@ fn thirty() -> Vec<Check> {
         // Fourteen steps of 22 further, and 73 across.
         check("last cell along", just.cells_m[29][0], 0.3205, 1e-12, BY_HAND),
         check("last cell across", just.cells_m[29][1], 0.1115, 1e-12, BY_HAND),
+        // From the lining on: 15 of 21 and 14 gaps; half of 3 at each outer end of two of 73.
+        check("cells from, along", along[0], 0.002, 1e-12, BY_HAND),
+        check("cells to, along", along[1], 0.331, 1e-12, BY_HAND),
+        check("cells from, across", across[0], 0.0035, 1e-12, BY_HAND),
+        check("cells to, across", across[1], 0.1465, 1e-12, BY_HAND),
+        check("cells from, up", up[0], 0.002, 1e-12, BY_HAND),
+        check("cells to, up", up[1], 0.023, 1e-12, BY_HAND),
         check("controller along", just.controller.corner_m[0], 0.351, 1e-12, BY_HAND),
     ];
     // A millimetre less one way is a millimetre too little that way.

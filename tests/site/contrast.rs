@@ -15,6 +15,8 @@ const SHAPE: f64 = 3.0;
 
 /// The page's own tokens, those of the charts and those of the recovery panel.
 const SHEETS: [&str; 3] = ["web/style/tokens.css", "web/style/chart.css", "web/style/recovery.css"];
+/// What the night changes of them.
+const DARK: &str = "web/style/dark.css";
 
 const GROUNDS: &[&str] = &["--paper", "--card"];
 
@@ -56,8 +58,10 @@ fn every_colour_stands_out() {
     let sheet = |name: &str| {
         fs::read_to_string(root().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
     };
-    let themes = themes(&SHEETS.map(sheet).join("\n"))
-        .unwrap_or_else(|faults| panic!("\n  {}", faults.join("\n  ")));
+    // As the page has it: a sheet of its own, linked for that medium.
+    let dark = format!("@media (prefers-color-scheme: dark) {{ {} }}", sheet(DARK));
+    let themes = themes(&(SHEETS.map(sheet).join("\n") + &dark));
+    assert_ne!(themes.light, themes.dark);
     let mut faults = Vec::new();
     for (theme, tokens) in [("light", &themes.light), ("dark", &themes.dark)] {
         for (drawn, grounds, least) in PAIRS {

@@ -51,3 +51,36 @@ fn the_page_is_small() {
     assert!(brotli <= BROTLI, "{brotli} > {BROTLI} bytes of brotli");
     assert!(gzip <= GZIP, "{gzip} > {GZIP} bytes of gzip");
 }
+
+/// A rule that is left open takes the ones after it into itself, and no tool of the build says so.
+#[test]
+fn every_rule_of_the_styles_is_closed() {
+    let sheets = std::fs::read_dir(root().join("web/style")).expect("there are style sheets");
+    let sheets: Vec<_> = sheets.flatten().map(|sheet| sheet.path()).collect();
+    assert!(sheets.len() > 4, "{sheets:?}");
+    for sheet in sheets {
+        let text = std::fs::read_to_string(&sheet).expect("a style sheet can be read");
+        // What stands before the end of a comment is part of it.
+        let text: String = text
+            .split("/*")
+            .enumerate()
+            .map(
+                |(at, part)| if at == 0 { part } else { part.split_once("*/").map_or("", |p| p.1) },
+            )
+            .collect();
+        let mut open = Vec::new();
+        for (line, word) in text.lines().enumerate() {
+            let word = word.trim();
+            if word.contains('{')
+                && open.last().is_some_and(|(_, rule): &(usize, &str)| !rule.starts_with('@'))
+            {
+                panic!("{}: {word:?} within {:?}", sheet.display(), open.last());
+            }
+            open.extend(word.matches('{').map(|_| (line, word)));
+            for _ in word.matches('}') {
+                assert!(open.pop().is_some(), "{}: nothing to close at {word:?}", sheet.display());
+            }
+        }
+        assert!(open.is_empty(), "{}: never closed: {open:?}", sheet.display());
+    }
+}

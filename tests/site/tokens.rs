@@ -1,6 +1,6 @@
 //! The colour tokens of a style sheet, by theme.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Token names, with their dashes, and what they stand for.
 pub(crate) type Tokens = BTreeMap<String, String>;
@@ -19,54 +19,21 @@ struct Declaration {
     value: String,
 }
 
-/// Reads `:root { --ink: #123456; }` and what a dark theme changes of it:
-/// below `:root[data-theme="dark"]` or inside
+/// Reads `:root { --ink: #123456; }` and what a dark theme changes of it: what stands inside
 /// `@media (prefers-color-scheme: dark)`.
-///
-/// # Errors
-/// One sentence for each token on which the two ways into the dark theme
-/// disagree: some visitors would see half of one theme and half of the other.
-pub(crate) fn themes(css: &str) -> Result<Themes, Vec<String>> {
+pub(crate) fn themes(css: &str) -> Themes {
     let mut light = Tokens::new();
-    let mut chosen = Tokens::new();
-    let mut system = Tokens::new();
+    let mut dark = Tokens::new();
     for Declaration { rules, name, value } in declarations(css) {
         let rule = rules.join(" ");
-        if !rules.last().is_some_and(|rule| rule.starts_with(":root")) {
-            continue;
-        }
         if rule == ":root" {
             light.insert(name, value);
-        } else if rule.contains("prefers-color-scheme") && rule.contains("dark") {
-            system.insert(name, value);
-        } else if rule.contains("data-theme") && rule.contains("dark") {
-            chosen.insert(name, value);
+        } else if rule.ends_with(":root") && rule.contains("prefers-color-scheme: dark") {
+            dark.insert(name, value);
         }
     }
-    let faults = if system.is_empty() || chosen.is_empty() {
-        Vec::new()
-    } else {
-        disagreements(&system, &chosen)
-    };
-    if !faults.is_empty() {
-        return Err(faults);
-    }
-    let mut dark = light.clone();
-    dark.extend(system);
-    dark.extend(chosen);
-    Ok(Themes { light, dark })
-}
-
-fn disagreements(system: &Tokens, chosen: &Tokens) -> Vec<String> {
-    let names: BTreeSet<&String> = system.keys().chain(chosen.keys()).collect();
-    let differ = names.into_iter().filter(|name| system.get(*name) != chosen.get(*name));
-    differ
-        .map(|name| {
-            let show = |tokens: &Tokens| tokens.get(name).map_or("nothing", |v| v).to_owned();
-            let (system, chosen) = (show(system), show(chosen));
-            format!("{name} is {system} in the system's dark theme, {chosen} in the chosen one")
-        })
-        .collect()
+    let dark = light.clone().into_iter().chain(dark).collect();
+    Themes { light, dark }
 }
 
 fn declarations(css: &str) -> Vec<Declaration> {
@@ -136,30 +103,18 @@ fn hex(value: &str) -> Option<[u8; 3]> {
 
 #[test]
 fn a_style_sheet_is_read() {
-    let css = r#"
+    let css = "
         /* --ink: #fff; */
         :root { --ink: #102030; --edge: var(--ink); --gap: 1rem }
         .card { --ink: #f00; }
         @media (prefers-color-scheme: dark) {
-            :root:not([data-theme="light"]) { --ink: #abc; }
+            :root { --ink: #abc; }
             .card { --ink: #0f0; }
         }
-        @media print { :root { --ink: #000; } }
-        :root[data-theme="dark"] { --ink: #abc; }"#;
-    let Themes { light, dark } = themes(css).expect("the dark themes agree");
+        @media print { :root { --ink: #000; } }";
+    let Themes { light, dark } = themes(css);
     assert_eq!(colour(&light, "--ink"), Ok([0x10, 0x20, 0x30]));
     assert_eq!(colour(&light, "--edge"), Ok([0x10, 0x20, 0x30]));
     assert_eq!(colour(&dark, "--edge"), Ok([0xaa, 0xbb, 0xcc]));
     assert!(colour(&light, "--gap").is_err() && colour(&light, "--none").is_err());
-}
-
-#[test]
-fn two_dark_themes_are_refused() {
-    let css = r#"
-        :root { --ink: #111; --paper: #fff; }
-        @media (prefers-color-scheme: dark) { :root { --ink: #eee; --paper: #000; } }
-        :root[data-theme="dark"] { --ink: #ddd; --paper: #000; --edge: #222; }"#;
-    let faults = themes(css).expect_err("--ink and --edge differ");
-    assert_eq!(faults.len(), 2, "{faults:?}");
-    assert!(faults.iter().any(|fault| fault.contains("--ink is #eee")), "{faults:?}");
 }

@@ -4,10 +4,26 @@
 // `<html>` says how it went, for scripts that come later:
 //   data-app      starting | running | broken
 //   data-awaits   program | catalogue, until it runs
+//   data-theme    light | dark, where the reader chose; `pitchline:theme` tells of another choice
 // The calculator itself sends `pitchline:started` on `window` once its page stands; here
 // `pitchline:panic` (detail: the message) and `pitchline:not-loaded` (detail: kind, message) are sent.
 
 const root = document.documentElement;
+
+// What the device's theme decides follows the reader's choice where there is one.
+const themed = [...document.querySelectorAll('[media^="(prefers-color-scheme"]')].map((e) => [e, e.media]);
+function showTheme() {
+  const { theme } = root.dataset;
+  const chosen = theme === 'light' || theme === 'dark';
+  for (const [e, media] of themed) e.media = !chosen ? media : media.includes(theme) ? 'all' : 'not all';
+}
+try {
+  root.dataset.theme = localStorage.getItem(`pitchline:${new URL('.', location).pathname}:theme`) ?? '';
+} catch {
+  // A frame without an origin has no store.
+}
+showTheme();
+window.addEventListener('pitchline:theme', showTheme);
 
 function announce(name, detail) {
   window.dispatchEvent(new CustomEvent(name, { detail }));

@@ -85,7 +85,7 @@ function follow() {
       if (worker.state === 'installed' && registration.active) updateWaiting();
       // Why it failed, the worker has told if it could.
       if (worker.state === 'redundant' && !registration.active && root.dataset.offline !== 'failed') {
-        tell('failed', 'Its files could not be kept.');
+        tell('failed', "The page's files couldn't be stored.");
       }
     });
   };
@@ -156,7 +156,7 @@ async function start() {
     tell('installing');
     setTimeout(() => {
       if (root.dataset.offline === 'installing') {
-        tell('slow', registration ? 'Its files have not all arrived.' : 'Still waiting for sw.js.');
+        tell('slow', registration ? "Some of the page's files haven't arrived." : 'Still waiting for sw.js.');
       }
     }, PATIENCE_MS);
     registration = await workers.register(WORKER, { scope: SCOPE, updateViaCache: 'none' });

@@ -6,7 +6,7 @@
 // origin of its own, and this has to say so. Its names stay within the function.
 //
 // The panel appears on `pitchline:panic` (sent by the calculator's own panic hook, with the message
-// as detail), on a trap the hook does not see, and on `pitchline:not-loaded`. It calls a set-up saved
+// as detail), on a trap the hook does not see, and on `pitchline:not-loaded`. It calls a build saved
 // only where `<html data-kept="yes">` says so.
 
 (() => {
@@ -27,18 +27,18 @@
     catalogue: "If they don't arrive soon, the page starts without them.",
   };
   const TEXT = {
-    saved: { title: 'Something broke; your set-up is saved', body: 'The calculator stopped and cannot go on by itself.' },
+    saved: { title: 'Something broke. Your build is saved', body: "The calculator stopped and can't recover by itself." },
     lost: {
-      title: 'Something broke; your last edit may be lost',
-      body: 'The calculator stopped and cannot go on by itself. The link in the address bar holds your set-up up to then. Copy it before you go on.',
+      title: 'Something broke. Your last edit may be lost',
+      body: "The calculator stopped and can't recover by itself. The link in the address bar holds your build up to that point. Copy it before you go on.",
     },
     load: {
-      title: 'The calculator did not load',
-      body: 'A file did not arrive. The page needs the network once; after that it works without. Nothing you saved has changed.',
+      title: "The calculator didn't load",
+      body: "A file didn't arrive. The page needs a connection once. After that it works offline. Nothing you saved has changed.",
     },
     script: {
-      title: 'The calculator did not load',
-      body: 'The script that starts it did not arrive or was blocked. Nothing you saved has changed.',
+      title: "The calculator didn't load",
+      body: "The script that starts it didn't arrive or was blocked. Nothing you saved has changed.",
     },
     program: {
       title: "The calculator can't start here",
@@ -46,7 +46,7 @@
     },
     wasm: {
       title: "The calculator can't start here",
-      body: 'This browser has no WebAssembly, or it is switched off, as in a lockdown mode. Switch it on for this page, or try another browser.',
+      body: 'This browser has no WebAssembly, or it is switched off, for example by a lockdown mode. Switch it on for this page, or try another browser.',
     },
     file: {
       title: "The calculator can't start from a file",
@@ -96,7 +96,7 @@
     }
   }
 
-  // The address holds the whole set-up, so a report can be repeated. It goes nowhere by itself.
+  // The address holds the whole build, so a report can be repeated. It goes nowhere by itself.
   function reportOf(kind, message) {
     const module = document.getElementById('app-module')?.href.split('/').pop();
     return [`Pitchline ${kind}: ${message}`, `build: ${module}`, `page: ${location.href}`, `browser: ${navigator.userAgent}`].join('\n');

@@ -86,7 +86,7 @@ async function download(url) {
     throw new Error(`${name} did not arrive.`);
   });
   // A redirect would be refused by the browser when it is later given for a page.
-  if (response.redirected || response.type !== 'basic') throw new Error(`The host sends another file for ${name}.`);
+  if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
   if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
   const body = await response.arrayBuffer();
   awaited.delete(url);
@@ -124,7 +124,7 @@ async function kept(url, request) {
   return fetch(request);
 }
 
-// The page wants no worker any more: nothing is answered or kept from here on.
+// A page wants no worker any more: nothing is answered or kept from here on.
 let left = false;
 
 async function leave(port) {
@@ -140,7 +140,9 @@ async function dropOldBuilds() {
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
+// Whoever asks wants the worker, again where a page that was leaving went away half-way.
 async function answerCheck(port) {
+  left = false;
   const why = await complete().then(() => '', (error) => error.message);
   port?.postMessage({ complete: !why, why, version: BUILD.version });
 }

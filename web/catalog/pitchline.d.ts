@@ -1,12 +1,12 @@
-// Types of pitchline.js. Values are in SI, but for degrees Celsius, degrees of angle, Wh and Ah, as
-// each comment says; in a build file the key carries the unit.
+// Types of pitchline.js. Values are in SI, except degrees Celsius, degrees of angle, Wh and Ah, as
+// each comment says. In a build file the key carries the unit.
 
-/** Starts the module; wait for it before anything else. */
+/** Starts the module. Await it before you call anything else. */
 export default function start(options?: object): Promise<unknown>;
 
 /**
- * Answers every question for a build; a slot left out gets typical values. Never throws.
- * A charge that is refused must be shown as such: a wrong charger can set a pack on fire.
+ * Answers every question for a build. A slot left out gets typical values. Never throws.
+ * If a charge is refused, show that: a wrong charger can set a pack on fire.
  */
 export function answers(build?: BuildFile, options?: Options): Outcome;
 
@@ -14,12 +14,12 @@ export function answers(build?: BuildFile, options?: Options): Outcome;
 export function version(): string;
 
 /**
- * Every question answered. All values are in SI, but for degrees Celsius, degrees of angle, Wh and
- * Ah, as each says; grades and charges are shares of 1.
+ * Every question answered. All values are in SI, except degrees Celsius, degrees of angle, Wh
+ * and Ah, as each says; grades and charges are shares of 1.
  */
 export type AnswerSet = {
 /**
- * What the figures were made by, and under which conditions.
+ * What made the figures, and the conditions they hold under.
  */
 made_by: MadeBy,
 /**
@@ -43,7 +43,7 @@ distance: Distance,
  */
 push: PushCurve,
 /**
- * How far with stops, hills and heat? Every outing, to empty.
+ * How far with stops, hills and heat? Every riding style, until the pack is empty.
  */
 rides: Array<OutingAnswer>,
 /**
@@ -51,19 +51,19 @@ rides: Array<OutingAnswer>,
  */
 charge: ChargeAnswer,
 /**
- * Does it go together? With nothing else on offer.
+ * Does it go together? Without alternatives from a catalogue.
  */
 fit: Together,
 /**
- * What does not go together, or is near a limit.
+ * What doesn't go together, or is near a limit.
  */
 notices: Array<Notice>,
 /**
- * What stands on weaker ground than the rest.
+ * Which figures rest on weaker ground than the rest.
  */
 caveats: Array<Caveat>,
 /**
- * How sure? None unless asked for.
+ * How sure? Only if asked for.
  */
 bands?: Bands, };
 
@@ -97,7 +97,7 @@ movers: Array<Mover>,
 samples: number, };
 
 /**
- * Answers as bands; none where there is no answer.
+ * Answers as bands; missing where there is no answer.
  */
 export type Bands = {
 /**
@@ -113,7 +113,7 @@ hill?: Band,
  */
 steady_distance?: Band,
 /**
- * Distance of the rider's outing, m.
+ * Distance of the rider's own riding style, m.
  */
 outing_distance?: Band,
 /**
@@ -121,7 +121,7 @@ outing_distance?: Band,
  */
 charge_time?: Band,
 /**
- * Time to charge until there is enough, s.
+ * Time to charge to the level where the rider stops charging, s.
  */
 enough_time?: Band, };
 
@@ -410,13 +410,13 @@ export type Between = "pulley_road" | "belt_road" | "motor_road" | "motor_wheel"
 /**
  * An arrangement of cells and controller.
  *
- * All places are from one lower corner of the box inside: along the
+ * All places are from one lower corner of the enclosure inside: along the
  * board, across, and up, in m. Where it does not fit it is drawn as if the
- * box were larger.
+ * enclosure were larger.
  */
 export type BoxPlan = {
 /**
- * Size of the box inside, m.
+ * Size of the enclosure inside, m.
  */
 inside_m: [number, number, number],
 /**
@@ -456,7 +456,7 @@ fits: boolean,
  */
 tightest: number,
 /**
- * Least inside length of a box as wide and as high that takes them, m; none
+ * Least inside length of an enclosure as wide and as high that takes them, m; none
  * where it is too narrow or too low for any.
  */
 length_for_m?: number,
@@ -474,7 +474,7 @@ parallel_for: number,
 assumed: Array<Row>, };
 
 /**
- * What a figure rests on that is less than the rest.
+ * Why a figure rests on weaker ground than the rest.
  */
 export type Caveat = { "cold_cells": {
 /**
@@ -562,7 +562,7 @@ limit: ChargeLimit,
 curve: Array<ChargePoint>, };
 
 /**
- * How long it charges, or why the pack is not to be charged so.
+ * How long it charges, or why this pack must not be charged this way.
  */
 export type ChargeAnswer = { "found": Charging } | { "refused": ChargeRefusal };
 
@@ -714,11 +714,11 @@ export type Conditions = {
  */
 air_c: number,
 /**
- * Height above the sea, m.
+ * Altitude above sea level, m.
  */
 altitude_m: number,
 /**
- * Wind from ahead, m/s; from behind is negative.
+ * Headwind, m/s; negative for a tailwind.
  */
 headwind_m_s: number,
 /**
@@ -726,15 +726,15 @@ headwind_m_s: number,
  */
 surface: string,
 /**
- * Grip, as a share of the driven wheels' load.
+ * Grip, as a share of the load on the driven wheels.
  */
 grip: number,
 /**
- * Mass of the rider and what is carried, kg.
+ * Weight of rider and load, kg.
  */
 load_kg: number,
 /**
- * Speed held when asking how far, m/s.
+ * Cruising speed, m/s.
  */
 cruise_m_s: number,
 /**
@@ -742,12 +742,12 @@ cruise_m_s: number,
  */
 start_charge: number,
 /**
- * Charge called nearly empty, as a share.
+ * Charge that counts as nearly empty, as a share.
  */
 low_charge: number, };
 
 /**
- * The controller in the box.
+ * The controller in the enclosure.
  */
 export type ControllerPlace = {
 /**
@@ -759,7 +759,7 @@ side: Side,
  */
 turned: boolean,
 /**
- * Its corner nearest the box's: along, across and up, m.
+ * Its corner nearest the enclosure's: along, across and up, m.
  */
 corner_m: [number, number, number],
 /**
@@ -774,7 +774,7 @@ size_m: [number, number, number], };
 export type Cure = { "change": [Slot, string] } | { "pick": Slot } | { "belt": number };
 
 /**
- * Deck and box under the rider.
+ * Deck and enclosure under the rider.
  */
 export type DeckFit = {
 /**
@@ -786,7 +786,7 @@ sag_m: number,
  */
 sag_from: SagFrom,
 /**
- * Box to the road, standing still, m; negative where it would drag.
+ * Enclosure to the road, standing still, m; negative where it would drag.
  */
 road_m: number,
 /**
@@ -794,12 +794,12 @@ road_m: number,
  */
 bump_sag_m: number,
 /**
- * Box to the road at the bottom of a bump, m; negative where it strikes.
+ * Enclosure to the road at the bottom of a bump, m; negative where it strikes.
  */
 bump_road_m: number,
 /**
  * Sharpest crest between two slopes that rolls through, degrees; none
- * where the box already drags on level ground.
+ * where the enclosure already drags on level ground.
  */
 break_over_deg?: number,
 /**
@@ -850,15 +850,15 @@ distance_m: number,
 limit: Limit, };
 
 /**
- * A value that is faulty, or something that is ignored.
+ * A faulty value, or something that was ignored.
  */
 export type Fault = {
 /**
- * Where it is: a JSON pointer into the build, or the path of an option.
+ * Where: a JSON pointer into the build, or the path of an option.
  */
 field: string,
 /**
- * What is wrong, what is allowed, and in which unit, in English.
+ * What is wrong, what is allowed and in which unit, in English.
  */
 reason: string, };
 
@@ -907,6 +907,10 @@ motor_ahead_m: number,
  */
 pulleys_m: [number, number],
 /**
+ * Height of their teeth, by the belt's pitch alone, m.
+ */
+tooth_m: number,
+/**
  * Diameter over the wheel pulley's flanges, which stand out beyond the belt, m.
  */
 flanges_m: number,
@@ -918,6 +922,10 @@ pulley_across_m: [number, number],
  * A rear wheel across: inner and outer flank, m.
  */
 wheel_across_m: [number, number],
+/**
+ * Diameter of a wheel's core, a usual share of the wheel's; it never meets the road, m.
+ */
+core_m: number,
 /**
  * An axle end across: from the hanger's shoulder to the tip, m.
  */
@@ -935,7 +943,11 @@ can_across_m: [number, number],
  */
 deck_up_m: number,
 /**
- * Outside of the box: length, width, and depth below the deck, m.
+ * How far the deck reaches beyond each axle, a usual share of the wheelbase, m.
+ */
+deck_end_m: number,
+/**
+ * Outside of the enclosure: length, width, and depth below the deck, m.
  */
 box_m: [number, number, number],
 /**
@@ -1050,13 +1062,13 @@ returned_wh: number, };
 export type Lie = "along" | "across" | "standing";
 
 /**
- * What holds the push, or the ride, back.
+ * The limit that binds the push, or the ride.
  */
 export type Limit = "controller_motor_current" | "motor_current" | "controller_battery_current" | "pack_protection" | "cell_rating" | "pack_power" | "cutback" | "cut_off" | "voltage" | "electrical_speed" | "belt" | "grip" | "mode_speed" | "empty" | "controller_hot" | "winding_hot" | "brake_current" | "regen_current" | "over_voltage" | "crawl";
 
 /**
- * What figures were made by, and under which conditions: without these, two figures of one board
- * cannot be held against each other.
+ * What made the figures, and the conditions they hold under. Figures of one board can only be
+ * compared if these agree.
  */
 export type MadeBy = {
 /**
@@ -1068,11 +1080,11 @@ pitchline: string,
  */
 model: number,
 /**
- * Version of the catalogue that the parts are from, as its file says it; none unless told.
+ * Version of the catalogue that the parts come from, if given.
  */
 catalogue?: string,
 /**
- * Under which conditions.
+ * Conditions that the figures hold under.
  */
 conditions: Conditions, };
 
@@ -1144,7 +1156,7 @@ between: Between,
  */
 room_m: number, } } | { "box_drags": {
 /**
- * Box to the road, m; negative.
+ * Enclosure to the road, m; negative.
  */
 room_m: number, } } | { "box_strikes": {
 /**
@@ -1152,7 +1164,7 @@ room_m: number, } } | { "box_strikes": {
  */
 bump_m: number,
 /**
- * Box to the road, m, below `TIGHT_M`, 2 mm; negative where it strikes.
+ * Enclosure to the road, m, below `TIGHT_M`, 2 mm; negative where it strikes.
  */
 room_m: number, } } | { "pack_in_box": {
 /**
@@ -1164,7 +1176,7 @@ left_m: [number, number, number],
  */
 tightest: number,
 /**
- * Least inside length of a box as wide and as high that takes them, m; none where it is
+ * Least inside length of an enclosure as wide and as high that takes them, m; none where it is
  * too narrow or too low for any.
  */
 length_for_m?: number, } } | { "wheel_bite": {
@@ -1207,7 +1219,7 @@ low: number,
 high: number, };
 
 /**
- * Something that does not go together, or is near a limit.
+ * Something that doesn't go together, or is near a limit.
  */
 export type Notice = { "pack_above_controller": {
 /**
@@ -1264,15 +1276,15 @@ other: Slot,
 other_tag: string, } };
 
 /**
- * What is answered beyond the rest, and said of the parts.
+ * What to answer beyond the rest, and where the parts come from.
  */
 export type Options = {
 /**
- * Whether `answers.bands` is there too, which takes far longer than all else.
+ * Whether to work out `answers.bands` too, which takes far longer than everything else.
  */
 bands?: boolean,
 /**
- * Version of the catalogue that the parts are from. It comes back in `answers.made_by`.
+ * Version of the catalogue that the parts come from. It is returned in `answers.made_by`.
  */
 catalogue?: string, };
 
@@ -1281,40 +1293,40 @@ catalogue?: string, };
  */
 export type Outcome = {
 /**
- * The answers; none where there are errors.
+ * The answers; missing if there are errors.
  */
 answers?: AnswerSet,
 /**
- * What keeps the build from being answered: one for each faulty value.
+ * Why the build can't be answered: one error for each faulty value.
  */
 errors?: Array<Fault>,
 /**
- * What is not understood, or has no effect here, and changed nothing.
+ * What was not understood or has no effect here. It changed nothing.
  */
 ignored: Array<Fault>, };
 
 /**
- * How far an outing goes.
+ * How far a riding style goes.
  */
 export type OutingAnswer = {
 /**
- * The outing, by its name in build files.
+ * The riding style, by its name in build files.
  */
 outing: string,
 /**
- * Distance, m, until the board no longer holds 80 % of the speed wished for on the flat.
+ * Distance, m, until the board can no longer hold 80 % of the intended speed on the flat.
  */
 distance_m: number,
 /**
- * Of which at the full wish, m; 0 where the board never reaches it.
+ * Part of it at the full intended speed, m; 0 if the board never reaches that.
  */
 full_wish_m: number,
 /**
- * How much farther it limps to walking pace, m.
+ * How much farther it goes before it drops to walking pace, m.
  */
 limp_m: number,
 /**
- * Time that the distance takes with all rests, s.
+ * Time for the distance, rests included, s.
  */
 time_s: number,
 /**
@@ -1330,20 +1342,20 @@ end_charge: number,
  */
 end: RideEnd,
 /**
- * The limit that ends it; none where a day has passed before.
+ * The limit that ends it; none if a whole day passes first.
  */
 limit?: Limit,
 /**
- * Why, where that is the pack's voltage.
+ * Why the pack sags, if its voltage is the limit.
  */
 sag?: SagCause,
 /**
- * Whether it cannot be had as asked for: the push does not move the board, or the speed wished
- * for is lost in the first 80 % of the distance.
+ * Whether the ride falls short of what was intended: the board doesn't move, or it loses the
+ * intended speed in the first 80 % of the distance.
  */
 falls_short: boolean,
 /**
- * Energy out of the cells for each kilometre, Wh/km; 0 for no way at all.
+ * Energy out of the cells per kilometre, Wh/km; 0 if the board doesn't move.
  */
 wh_per_km: number,
 /**
@@ -1593,7 +1605,7 @@ layout: Layout,
  */
 clearances: Array<Clearance>,
 /**
- * Deck and box under the rider.
+ * Deck and enclosure under the rider.
  */
 deck: DeckFit,
 /**
@@ -1601,12 +1613,12 @@ deck: DeckFit,
  */
 lean: Lean,
 /**
- * Cells and controller in the box.
+ * Cells and controller in the enclosure.
  */
 cells: BoxPlan,
 /**
  * What does not fit, or only just: of the belt, then of the clearances in their order, of
- * the box over the road, of the pack in the box, of the deck over the tyres.
+ * the enclosure over the road, of the pack in the enclosure, of the deck over the tyres.
  */
 misfits: Array<Misfit>, };
 
@@ -1697,590 +1709,590 @@ export type Uncertain = "mass" | "rolling" | "drag_area" | "wind" | "temperature
  */
 export type WheelAt = "front" | "rear";
 
-/** A build: one object for each slot, in full. */
+/** A build: one object per slot, in full. */
 export interface BuildFile {
-    /** What it is. */
+    /** What kind of file this is. */
     format?: "pitchline-build";
-    /** Form of the file, a count. */
+    /** Version of the file format, a count. */
     version?: 1;
-    /** What wrote it. */
+    /** Program that wrote this file. */
     app?: string;
-    /** When it was written. */
+    /** When this file was written. */
     created?: string;
     /** Your name for the build. */
     name?: string;
-    /** Id of the kit that it started from. */
+    /** Id of the kit that the build started from. */
     kit?: string;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     pack?: PackInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     cell?: CellInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     motor?: MotorInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     controller?: ControllerInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     motor_pulley?: MotorPulleyInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     wheel_pulley?: WheelPulleyInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     belt?: BeltInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     wheel?: WheelInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     truck?: TruckInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     deck?: DeckInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     charger?: ChargerInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     mode_low?: ModeInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     mode_mid?: ModeInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     mode_high?: ModeInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     rider?: RiderInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     place?: PlaceInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     ride?: RideInput;
-    /** Left out, it is taken as typical. */
+    /** If left out, typical values are used. */
     bench?: BenchInput;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `cell` of a build. */
 export interface CellInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     format?: string;
-    /** Mass of one cell; by its size and chemistry if not given. Assumed 0.07 for a usual cell (with lfp cells 0.06) if left out. From 0.005 to 2 kg. */
+    /** Mass of one cell. The assumed mass depends on size and chemistry. If left out, 0.07 for a typical cell (0.06 with lfp cells) is assumed. From 0.005 to 2 kg. */
     mass_kg?: number;
     /** Price of one cell, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Chemistry class: energy (NMC/NCA for capacity), power (for current), or LFP. */
+    /** Chemistry class: energy (NMC or NCA built for capacity), power (NMC or NCA built for current), or LFP. */
     chemistry: "energy" | "power" | "lfp";
     /** Rated capacity when new, at 25 °C and a low rate. From 0.1 to 200 Ah. */
     capacity_ah: number;
-    /** Resistance ten seconds into a pulse at half charge and 25 °C, as data sheets give it. From 0.1 to 300 mΩ. */
+    /** Resistance after a 10 s pulse at half charge and 25 °C, as on data sheets. From 0.1 to 300 mΩ. */
     resistance_10s_mohm: number;
-    /** Highest continuous discharge current of one cell. From 0.1 to 1000 A. */
+    /** Maximum continuous discharge current of one cell. From 0.1 to 1000 A. */
     max_discharge_a: number;
-    /** Highest charge current of one cell; if not given, 1C, which is its capacity in ampere. Common practice, no source. Assumed 3 for a usual cell if left out. From 0.05 to 500 A. */
+    /** Maximum charge current of one cell. 1C is assumed, as many amps as its capacity in Ah. Common practice, no source. If left out, 3 for a typical cell is assumed. From 0.05 to 500 A. */
     max_charge_a?: number;
-    /** Voltage of a full cell, used to match charger and controller. Assumed 4.2 (with lfp cells 3.6) if left out. From 3.3 to 4.4 V. */
+    /** Voltage of a full cell. Charger and controller are matched to it. If left out, 4.2 (3.6 with lfp cells) is assumed. From 3.3 to 4.4 V. */
     full_v?: number;
-    /** Voltage of the cell standing for its nameplate energy. Assumed 3.6 (with lfp cells 3.2) if left out. From 2.8 to 3.9 V. */
+    /** Nominal voltage of the cell, from which its rated energy is worked out. If left out, 3.6 (3.2 with lfp cells) is assumed. From 2.8 to 3.9 V. */
     nominal_v?: number;
-    /** Diameter; from its format, such as 21700, if not given. From 8 to 70 mm. */
+    /** Diameter. If not given, taken from the cell format, such as 21700. From 8 to 70 mm. */
     diameter_mm?: number;
-    /** Length; from its format if not given. From 15 to 250 mm. */
+    /** Length. If not given, taken from the cell format. From 15 to 250 mm. */
     length_mm?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `pack` of a build. */
 export interface PackInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     connector?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     charge_port?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     cell?: string;
-    /** Mass of the whole pack; from the cells, and a quarter more, if not given. From 0.1 to 60 kg. */
+    /** Mass of the whole pack. If not given, the mass of the cells plus a quarter. From 0.1 to 60 kg. */
     mass_kg?: number;
     /** Price of the whole pack, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
     /** Cell groups in series. From 3 to 24 cells. */
     series: number;
-    /** Cells in parallel in each group. From 1 to 40 cells. */
+    /** Cells in parallel in each series group. From 1 to 40 cells. */
     parallel: number;
-    /** Continuous discharge current that the protection circuit allows. From 1 to 1000 A. */
+    /** Maximum continuous discharge current that the protection circuit allows. From 1 to 1000 A. */
     protection_a: number;
-    /** Voltage of the weakest group at which the protection circuit disconnects. Assumed 3 (with lfp cells 2.5) if left out. From 2 to 3.6 V. */
+    /** Cut-off voltage per cell: the protection circuit disconnects when the weakest series group drops to it. If left out, 3 (2.5 with lfp cells) is assumed. From 2 to 3.6 V. */
     cut_off_v?: number;
-    /** Joints, fuse and protection circuit together. Assumed 8 if left out. From 0 to 200 mΩ. */
+    /** Total resistance of joints, fuse and protection circuit. If left out, 8 is assumed. From 0 to 200 mΩ. */
     joints_mohm?: number;
-    /** Gauge of the leads between pack and controller. Assumed 12 if left out. From 4 to 24 AWG. */
+    /** Wire gauge of the leads between pack and controller. If left out, 12 is assumed. From 4 to 24 AWG. */
     wire_awg?: number;
-    /** Length of those leads, there and back. Assumed 0.8 if left out. From 0 to 6 m. */
+    /** Length of those leads, both wires added. If left out, 0.8 is assumed. From 0 to 6 m. */
     wire_m?: number;
-    /** Full charges and discharges already behind it. Assumed 0 if left out. From 0 to 1000 cycles. */
+    /** Charge cycles so far: full charges and discharges. If left out, 0 is assumed. From 0 to 1000 cycles. */
     cycles?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `motor` of a build. */
 export interface MotorInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     shaft?: string;
-    /** Mass of one motor. Assumed 0.75 if left out. From 0.05 to 10 kg. */
+    /** Mass of one motor. If left out, 0.75 is assumed. From 0.05 to 10 kg. */
     mass_kg?: number;
     /** Price of one motor, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Velocity constant, from the peak line-to-line back-EMF. From 20 to 2000 rpm/V. */
+    /** Kv, the velocity constant: speed per volt of peak line-to-line back-EMF. From 20 to 2000 rpm/V. */
     kv_rpm_per_v: number;
-    /** Resistance between two wires at 20 °C. From 1 to 2000 mΩ. */
+    /** Resistance between any two of the three motor wires, at 20 °C. From 1 to 2000 mΩ. */
     resistance_ll_mohm: number;
-    /** Inductance of one phase. Assumed 22 if left out. From 0 to 1000 µH. */
+    /** Inductance of one phase. If left out, 22 is assumed. From 0 to 1000 µH. */
     inductance_uh?: number;
-    /** Pole pairs: half the number of magnets. Assumed 7 if left out. From 1 to 40 (a count). */
+    /** Pole pairs: half the number of magnets. If left out, 7 is assumed. From 1 to 40 (a count). */
     pole_pairs?: number;
-    /** Direct current drawn with nothing on the shaft. Assumed 1.2 if left out. From 0 to 20 A. */
+    /** No-load current: direct current that one motor draws with nothing on the shaft. If left out, 1.2 is assumed. From 0 to 20 A. */
     no_load_a?: number;
-    /** Speed at which that current was measured. Assumed 5000 if left out. From 100 to 60000 rpm. */
+    /** Speed at which the no-load current was measured. If left out, 5000 is assumed. From 100 to 60000 rpm. */
     no_load_rpm?: number;
-    /** Share of that loss that does not grow with speed: hysteresis and bearings. Assumed 50 if left out. From 0 to 100 %. */
+    /** Share of the no-load current that doesn't depend on speed: hysteresis and bearings. If left out, 50 is assumed. From 0 to 100 %. */
     hysteresis_percent?: number;
-    /** Highest motor current, in the controller's convention. From 1 to 1000 A. */
+    /** Maximum motor current, in the controller's current convention. From 1 to 1000 A. */
     max_current_a: number;
-    /** Diameter of the can. Assumed 63 if left out. From 20 to 150 mm. */
+    /** Can diameter. If left out, 63 is assumed. From 20 to 150 mm. */
     can_diameter_mm?: number;
-    /** Length of the can, from the mount's plate. Assumed 74 if left out. From 20 to 250 mm. */
+    /** Can length, from the face of the motor mount. If left out, 74 is assumed. From 20 to 250 mm. */
     can_length_mm?: number;
-    /** Highest temperature of the windings. Common practice, no source. Assumed 120 if left out. From 60 to 220 °C. */
+    /** Maximum winding temperature. Common practice, no source. If left out, 120 is assumed. From 60 to 220 °C. */
     winding_limit_c?: number;
-    /** Thermal resistance from windings to case. Common practice, no source. Assumed 0.5 if left out. From 0.01 to 10 K/W. */
+    /** Thermal resistance, windings to case. Common practice, no source. If left out, 0.5 is assumed. From 0.01 to 10 K/W. */
     winding_k_per_w?: number;
-    /** Thermal resistance from case to still air. Common practice, no source. Assumed 1.6 if left out. From 0.05 to 20 K/W. */
+    /** Thermal resistance, case to still air. Common practice, no source. If left out, 1.6 is assumed. From 0.05 to 20 K/W. */
     case_k_per_w?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `controller` of a build. */
 export interface ControllerInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     connector?: string;
-    /** Mass of the controller with all its channels. Assumed 0.35 if left out. From 0.02 to 10 kg. */
+    /** Mass of the whole controller, all channels together. If left out, 0.35 is assumed. From 0.02 to 10 kg. */
     mass_kg?: number;
     /** Price, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** What an ampere of motor current means to it. */
+    /** Current convention: how the controller counts motor current, as peak phase current (field-oriented control) or as direct current (six-step). At the same number of amps, peak phase gives 13 % less torque. */
     convention?: "peak_phase" | "direct";
-    /** Motor current limit for each motor, in that convention. From 1 to 1000 A. */
+    /** Motor current limit per motor, in that convention. From 1 to 1000 A. */
     motor_current_a: number;
-    /** Battery current limit for each motor. From 0.5 to 500 A. */
+    /** Battery current limit per motor. From 0.5 to 500 A. */
     battery_current_a: number;
-    /** Electrical revolutions a minute above which it stops pushing. Assumed 100000 if left out. From 1000 to 1000000 rpm. */
+    /** Electrical speed limit (ERPM): above it the controller gives no power. If left out, 100000 is assumed. From 1000 to 1000000 rpm. */
     erpm_limit?: number;
-    /** Largest share of the bus voltage that it applies. Assumed 95 if left out. From 50 to 100 %. */
+    /** Maximum duty cycle. If left out, 95 is assumed. From 50 to 100 %. */
     max_duty_percent?: number;
-    /** Highest bus voltage that it survives. Assumed 60 if left out. From 10 to 150 V. */
+    /** Maximum input voltage. Higher voltages destroy the controller. If left out, 60 is assumed. From 10 to 150 V. */
     max_bus_v?: number;
-    /** Voltage of a cell group at which it begins to hold back battery current. Assumed 3.3 (with lfp cells 2.8) if left out. From 2 to 4 V. */
+    /** Voltage per cell below which the controller starts limiting battery current. If left out, 3.3 (2.8 with lfp cells) is assumed. From 2 to 4 V. */
     cutback_start_v?: number;
-    /** Voltage of a cell group at which nothing is left. Assumed 3 (with lfp cells 2.5) if left out. From 2 to 4 V. */
+    /** Voltage per cell at which the controller cuts out. If left out, 3 (2.5 with lfp cells) is assumed. From 2 to 4 V. */
     cutback_end_v?: number;
-    /** Resistance of one switch when on. Assumed 2 if left out. From 0 to 50 mΩ. */
+    /** On-resistance of one switching transistor. If left out, 2 is assumed. From 0 to 50 mΩ. */
     switch_mohm?: number;
-    /** Switching loss as a share of bus voltage times motor current. Assumed 0.8 if left out. From 0 to 10 %. */
+    /** Switching loss, as a share of input voltage times motor current. If left out, 0.8 is assumed. From 0 to 10 %. */
     switching_percent?: number;
-    /** Power drawn by each channel when idle. Assumed 1 if left out. From 0.1 to 20 W. */
+    /** Idle power per motor. If left out, 1 is assumed. From 0.1 to 20 W. */
     idle_w?: number;
-    /** Length of its case. Assumed 120 if left out. From 20 to 300 mm. */
+    /** Length of the controller's case. If left out, 120 is assumed. From 20 to 300 mm. */
     length_mm?: number;
-    /** Width of its case. Assumed 75 if left out. From 15 to 200 mm. */
+    /** Width of the controller's case. If left out, 75 is assumed. From 15 to 200 mm. */
     width_mm?: number;
-    /** Height of its case. Assumed 25 if left out. From 5 to 100 mm. */
+    /** Height of the controller's case. If left out, 25 is assumed. From 5 to 100 mm. */
     height_mm?: number;
-    /** Motor current limit when braking, for each motor, in its convention. Assumed 40 if left out. From 0 to 1000 A. */
+    /** Motor current limit when braking, per motor, in the controller's current convention. If left out, 40 is assumed. From 0 to 1000 A. */
     brake_current_a?: number;
-    /** Battery current limit when braking, for each motor. Assumed 8 if left out. From 0 to 500 A. */
+    /** Battery current limit when braking (regen), per motor. If left out, 8 is assumed. From 0 to 500 A. */
     regen_current_a?: number;
-    /** Temperature at which it begins to hold back motor current. Common practice, no source. Assumed 80 if left out. From 40 to 130 °C. */
+    /** Controller temperature at which thermal limiting starts. Common practice, no source. If left out, 80 is assumed. From 40 to 130 °C. */
     cutback_start_c?: number;
-    /** Temperature at which nothing is left. Common practice, no source. Assumed 100 if left out. From 50 to 150 °C. */
+    /** Controller temperature at which it cuts out. Common practice, no source. If left out, 100 is assumed. From 50 to 150 °C. */
     cutback_end_c?: number;
-    /** Temperature of the windings at which it begins to hold back motor current, if it reads the motor's sensor. Common practice, no source. From 40 to 200 °C. */
+    /** Winding temperature at which thermal limiting of the motor starts, if the controller reads the motor's sensor. Common practice, no source. From 40 to 200 °C. */
     motor_cutback_start_c?: number;
-    /** Temperature of the windings at which nothing is left; the motor's own highest if not given. Common practice, no source. From 50 to 220 °C. */
+    /** Winding temperature at which the controller cuts out. If not given, the motor's maximum winding temperature. Common practice, no source. From 50 to 220 °C. */
     motor_cutback_end_c?: number;
-    /** Thermal resistance from its switches to the air. Common practice, no source. Assumed 1.5 if left out. From 0.05 to 20 K/W. */
+    /** Thermal resistance, switching transistors to air. Common practice, no source. If left out, 1.5 is assumed. From 0.05 to 20 K/W. */
     heat_sink_k_per_w?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `motor_pulley` of a build. */
 export interface MotorPulleyInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     bore?: string;
-    /** Mass of one. Assumed 0.04 if left out. From 0 to 2 kg. */
+    /** Mass of one pulley. If left out, 0.04 is assumed. From 0 to 2 kg. */
     mass_kg?: number;
     /** Price of one, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Teeth. From 8 to 60 teeth. */
+    /** Number of teeth. From 8 to 60 teeth. */
     teeth: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `wheel_pulley` of a build. */
 export interface WheelPulleyInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     core?: string;
-    /** Mass of one. Assumed 0.12 if left out. From 0 to 2 kg. */
+    /** Mass of one pulley. If left out, 0.12 is assumed. From 0 to 2 kg. */
     mass_kg?: number;
     /** Price of one, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Teeth. From 12 to 120 teeth. */
+    /** Number of teeth. From 12 to 120 teeth. */
     teeth: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `belt` of a build. */
 export interface BeltInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     profile?: string;
-    /** Mass of one. Left out, it is worked out from width and length. From 0 to 1 kg. */
+    /** Mass of one. If not given, worked out from width and length. From 0 to 1 kg. */
     mass_kg?: number;
     /** Price of one, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Teeth: its pitch length divided by its pitch. From 20 to 400 teeth. */
+    /** Teeth: pitch length divided by pitch. From 20 to 400 teeth. */
     teeth?: number;
-    /** Tooth pitch. Assumed 5 if left out. From 2 to 14 mm. */
+    /** Tooth pitch. If left out, 5 is assumed. From 2 to 14 mm. */
     pitch_mm?: number;
-    /** Width. From 5 to 50 mm. */
+    /** Belt width. From 5 to 50 mm. */
     width_mm: number;
-    /** Highest pull for each millimetre of width. Common practice, no source. Assumed 30 if left out. From 2 to 200 N/mm. */
+    /** Rated pull per mm of width. Common practice, no source. If left out, 30 is assumed. From 2 to 200 N/mm. */
     rating_n_per_mm?: number;
-    /** Share of the motor's work that reaches the wheel. Assumed 95 if left out. From 50 to 100 %. */
+    /** Efficiency: share of the motor's work that reaches the wheel. If left out, 95 is assumed. From 50 to 100 %. */
     efficiency_percent?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `wheel` of a build. */
 export interface WheelInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     core?: string;
-    /** Mass of one. Assumed 0.28 if left out. From 0.05 to 5 kg. */
+    /** Mass of one wheel. If left out, 0.28 is assumed. From 0.05 to 5 kg. */
     mass_kg?: number;
     /** Price of one, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Diameter with no load on it. From 50 to 400 mm. */
+    /** Diameter, unloaded. From 50 to 400 mm. */
     diameter_mm: number;
-    /** How much the tread gives under the rider. Assumed 1 if left out. From 0 to 15 mm. */
+    /** Tread deflection under the rider. If left out, 1 is assumed. From 0 to 15 mm. */
     deflection_mm?: number;
     /** Rolling resistance coefficient on smooth asphalt. From 0.002 to 0.1 (a ratio). */
     rolling_smooth: number;
-    /** Share added to it for each step of roughness. Assumed 15 if left out. From 0 to 100 %. */
+    /** Share added to the rolling resistance for each step of surface roughness. If left out, 15 is assumed. From 0 to 100 %. */
     roughness_percent?: number;
-    /** Width of the tyre. Assumed 52 if left out. From 15 to 200 mm. */
+    /** Width of the tyre. If left out, 52 is assumed. From 15 to 200 mm. */
     width_mm?: number;
-    /** Spacer between its two bearings, which sit about its middle. Assumed 10 if left out. From 0 to 100 mm. */
+    /** Bearing spacer: distance between the two bearings, which sit symmetrically about the middle of the wheel. If left out, 10 is assumed. From 0 to 100 mm. */
     spacer_mm?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `charger` of a build. */
 export interface ChargerInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     charge_port?: string;
-    /** Mass; not carried on the board. Assumed 0.6 if left out. From 0.05 to 10 kg. */
+    /** Mass. The charger isn't carried on the board. If left out, 0.6 is assumed. From 0.05 to 10 kg. */
     mass_kg?: number;
     /** Price, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Voltage at which it ends. From 9 to 110 V. */
+    /** Output voltage, at which charging ends. From 9 to 110 V. */
     full_v: number;
     /** Charging current. From 0.2 to 50 A. */
     current_a: number;
-    /** Share of the power from the wall that reaches the pack. Common practice, no source. Assumed 88 if left out. From 50 to 100 %. */
+    /** Share of the wall power that reaches the pack. Common practice, no source. If left out, 88 is assumed. From 50 to 100 %. */
     efficiency_percent?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `deck` of a build. */
 export interface DeckInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Mass with box. Assumed 2.6 if left out. From 0.3 to 30 kg. */
+    /** Mass, enclosure included. If left out, 2.6 is assumed. From 0.3 to 30 kg. */
     mass_kg?: number;
     /** Price, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Distance between the axles. Assumed 720 if left out. From 250 to 1500 mm. */
+    /** Wheelbase: distance between the axles. If left out, 720 is assumed. From 250 to 1500 mm. */
     wheelbase_mm?: number;
-    /** Width over the wheels, where the cut-outs are. Assumed 150 if left out. From 50 to 500 mm. */
+    /** Deck width at the wheels, inside any cut-outs. If left out, 150 is assumed. From 50 to 500 mm. */
     width_mm?: number;
-    /** Thickness over the wheels. Assumed 13 if left out. From 3 to 80 mm. */
+    /** Deck thickness at the wheels. If left out, 13 is assumed. From 3 to 80 mm. */
     thickness_mm?: number;
-    /** Bending stiffness E times I of the deck, lengthwise. Assumed 400 if left out. From 20 to 50000 N·m². */
+    /** Bending stiffness of the deck lengthwise, E times I. If left out, 400 is assumed. From 20 to 50000 N·m². */
     stiffness_n_m2?: number;
-    /** Sag in the middle, measured under a rider; goes before the stiffness. From 0 to 100 mm. */
+    /** Measured sag in the middle, under a rider. Overrides the stiffness. From 0 to 100 mm. */
     sag_mm?: number;
-    /** Mass of the rider under whom the sag was measured. Assumed 80 if left out. From 20 to 200 kg. */
+    /** Mass of the rider who stood on the deck when the sag was measured. If left out, 80 is assumed. From 20 to 200 kg. */
     sag_mass_kg?: number;
-    /** Distance between the rider's feet, centred between the axles. Assumed 450 if left out. From 50 to 1500 mm. */
+    /** Distance between the rider's feet, assumed centred between the axles. If left out, 450 is assumed. From 50 to 1500 mm. */
     stance_mm?: number;
-    /** Riser between truck and deck; negative where the deck hangs lower. Assumed 15 if left out. From -60 to 60 mm. */
+    /** Riser height between truck and deck. Negative if the deck sits below the truck baseplates. If left out, 15 is assumed. From -60 to 60 mm. */
     riser_mm?: number;
-    /** Length of the box inside, along the board. Assumed 340 if left out. From 50 to 1400 mm. */
+    /** Inside length of the enclosure, along the board. If left out, 340 is assumed. From 50 to 1400 mm. */
     box_length_mm?: number;
-    /** Width of the box inside. Assumed 160 if left out. From 30 to 450 mm. */
+    /** Inside width of the enclosure. If left out, 160 is assumed. From 30 to 450 mm. */
     box_width_mm?: number;
-    /** Height of the box inside, from its floor to the deck. Assumed 52 if left out. From 8 to 200 mm. */
+    /** Inside height of the enclosure, from its floor to the deck. If left out, 52 is assumed. From 8 to 200 mm. */
     box_height_mm?: number;
-    /** Thickness of its walls and floor. Assumed 3 if left out. From 0 to 20 mm. */
+    /** Thickness of the enclosure's walls and floor. If left out, 3 is assumed. From 0 to 20 mm. */
     box_wall_mm?: number;
-    /** Its middle ahead of the middle between the axles; behind is negative. Assumed 0 if left out. From -400 to 400 mm. */
+    /** How far the enclosure's centre is ahead of the middle of the wheelbase. Negative if behind. If left out, 0 is assumed. From -400 to 400 mm. */
     box_ahead_mm?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `truck` of a build. */
 export interface TruckInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     hanger?: string;
-    /** Compatibility tag: parts that meet must carry the same one, or none. */
+    /** Compatibility tag. Parts that connect must have the same tag, or none. */
     mount?: string;
-    /** Mass of the pair with mounts. Assumed 1.5 if left out. From 0.3 to 20 kg. */
+    /** Mass of the pair, mounts included. If left out, 1.5 is assumed. From 0.3 to 20 kg. */
     mass_kg?: number;
     /** Price, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
-    /** Motors that it carries, all on the rear axle. From 1 to 2 (a count). */
+    /** Number of motors, all on the rear axle. From 1 to 2 (a count). */
     motor_count: number;
-    /** Least distance from motor shaft to axle that the mount slides to. Assumed 66 if left out. From 20 to 400 mm. */
+    /** Minimum distance from motor shaft to axle that the mount adjusts to. If left out, 66 is assumed. From 20 to 400 mm. */
     centre_min_mm?: number;
-    /** Greatest distance from motor shaft to axle that the mount slides to. Assumed 78 if left out. From 20 to 400 mm. */
+    /** Maximum distance from motor shaft to axle that the mount adjusts to. If left out, 78 is assumed. From 20 to 400 mm. */
     centre_max_mm?: number;
-    /** Width of the rear hanger between the shoulders of its axle. Assumed 184 if left out. From 80 to 500 mm. */
+    /** Rear hanger width, between the axle shoulders. If left out, 184 is assumed. From 80 to 500 mm. */
     hanger_width_mm?: number;
-    /** Length of one axle end, from its shoulder. Assumed 70 if left out. From 20 to 200 mm. */
+    /** Length of one axle end, from the hanger's shoulder to the end of the thread. If left out, 70 is assumed. From 20 to 200 mm. */
     axle_mm?: number;
-    /** Height of the deck's underside above the axle, without riser. Assumed 66 if left out. From 10 to 200 mm. */
+    /** Height from axle to the underside of the deck, without riser. If left out, 66 is assumed. From 10 to 200 mm. */
     height_mm?: number;
-    /** Angle of the front pivot from level. Assumed 50 if left out. From 0 to 70 °. */
+    /** Front pivot angle, from horizontal. If left out, 50 is assumed. From 0 to 70 °. */
     pivot_front_deg?: number;
-    /** Angle of the rear pivot from level. Assumed 50 if left out. From 0 to 70 °. */
+    /** Rear pivot angle, from horizontal. If left out, 50 is assumed. From 0 to 70 °. */
     pivot_rear_deg?: number;
-    /** Furthest lean that bushings and pivots allow. Assumed 18 if left out. From 1 to 45 °. */
+    /** Maximum lean that bushings and pivots allow. If left out, 18 is assumed. From 1 to 45 °. */
     max_lean_deg?: number;
-    /** Angle of the motor above level, seen from the rear axle toward the front; more than 90° is behind the axle. Assumed 20 if left out. From -90 to 270 °. */
+    /** Motor mount angle at the rear axle: 0° points forward, 90° straight up. Beyond 90° is behind the axle. If left out, 20 is assumed. From -90 to 270 °. */
     mount_angle_deg?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `mode` of a build. */
 export interface ModeInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Share of the motor and battery current limits that it leaves. From 5 to 100 %. */
+    /** Share of the motor and battery current limits available in this mode. From 5 to 100 %. */
     current_percent: number;
-    /** Speed at which it stops pushing; none if not given. From 3 to 120 km/h. */
+    /** Speed cap. If not given, the mode has none. From 3 to 120 km/h. */
     speed_cap_km_h?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `rider` of a build. */
 export interface RiderInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Mass of the rider, dressed. Assumed 78 if left out. From 20 to 180 kg. */
+    /** Weight of the rider, dressed. If left out, 78 is assumed. From 20 to 180 kg. */
     mass_kg?: number;
-    /** Mass of what is carried. Assumed 4 if left out. From 0 to 60 kg. */
+    /** Weight of what the rider carries, such as bag and helmet. If left out, 4 is assumed. From 0 to 60 kg. */
     gear_mass_kg?: number;
-    /** Posture, which sets the drag area. */
+    /** Riding posture, which sets the drag area. */
     posture?: "upright" | "relaxed" | "crouched";
-    /** Drag area, where it is known better than by posture. From 0.1 to 1.5 m². */
+    /** Drag area, if known. Overrides the posture. From 0.1 to 1.5 m². */
     drag_area_m2?: number;
-    /** Height of the centre of mass of rider and board above the road. Assumed 950 if left out. From 200 to 1500 mm. */
+    /** Height of the centre of mass of rider and board above the road. If left out, 950 is assumed. From 200 to 1500 mm. */
     centre_height_mm?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `place` of a build. */
 export interface PlaceInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Temperature of air and pack. Assumed 20 if left out. From -25 to 50 °C. */
+    /** Temperature of the air, and of the pack at the start. If left out, 20 is assumed. From -25 to 50 °C. */
     air_c?: number;
-    /** Height above the sea. Assumed 10 if left out. From -430 to 5000 m. */
+    /** Altitude above sea level. If left out, 10 is assumed. From -430 to 5000 m. */
     altitude_m?: number;
-    /** Wind from ahead; from behind is negative. Assumed 0 if left out. From -60 to 60 km/h. */
+    /** Headwind. Negative for a tailwind. If left out, 0 is assumed. From -60 to 60 km/h. */
     headwind_km_h?: number;
-    /** Surface. */
+    /** Road surface. */
     surface?: "smooth_asphalt" | "street_asphalt" | "coarse_asphalt" | "pavers" | "packed_gravel";
-    /** Grip: the share of the driven wheels' load that they can push with. Assumed 70 if left out. From 5 to 120 %. */
+    /** Grip: the share of their load that the driven wheels can push with. If left out, 70 is assumed. From 5 to 120 %. */
     grip_percent?: number;
-    /** Height of the bumps that are rolled off. Assumed 15 if left out. From 0 to 200 mm. */
+    /** Height of the kerbs or bumps that the board rolls off. If left out, 15 is assumed. From 0 to 200 mm. */
     bump_mm?: number;
-    /** Temperature where it charges, and of the pack there; the same as outside if not given. From -25 to 50 °C. */
+    /** Temperature where you charge, and of the pack there. If not given, the air temperature. From -25 to 50 °C. */
     charge_air_c?: number;
-    /** Price of a kilowatt-hour from the wall, in the catalogue's currency. From 0 to 1000000 (in that currency). */
+    /** Electricity price per kilowatt-hour, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     energy_price_kwh?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `ride` of a build. */
 export interface RideInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Speed held when asking how far. Assumed 22 if left out. From 3 to 100 km/h. */
+    /** Cruising speed. If left out, 22 is assumed. From 3 to 100 km/h. */
     cruise_km_h?: number;
-    /** The slope that matters to the rider. Assumed 8 if left out. From 0 to 60 %. */
+    /** Grade of the rider's own hill. If left out, 8 is assumed. From 0 to 60 %. */
     grade_percent?: number;
-    /** Charge at the start. Assumed 100 if left out. From 5 to 100 %. */
+    /** Charge at the start. If left out, 100 is assumed. From 5 to 100 %. */
     start_charge_percent?: number;
-    /** Charge called nearly empty. Assumed 10 if left out. From 2 to 50 %. */
+    /** Charge that counts as nearly empty. If left out, 10 is assumed. From 2 to 50 %. */
     low_charge_percent?: number;
-    /** Temperature of the windings once warm. Assumed 60 if left out. From -25 to 180 °C. */
+    /** Winding temperature when warm. If left out, 60 is assumed. From -25 to 180 °C. */
     winding_c?: number;
-    /** How it is ridden, with stops, hills and heat. */
+    /** Riding style: stops, hills and speed. */
     outing?: "steady_cruise" | "relaxed_loop" | "stop_and_go_town" | "hill_session" | "full_send" | "my_own" | "city_cycle_cut" | "city_cycle_slowed";
-    /** Stops for each kilometre, in the rider's own style. Assumed 1 if left out. From 0 to 20 1/km. */
+    /** Stops per kilometre, for the style my_own. If left out, 1 is assumed. From 0 to 20 1/km. */
     stops_per_km?: number;
-    /** Acceleration and braking, in the rider's own style. Assumed 1.5 if left out. From 0.2 to 6 m/s². */
+    /** Acceleration and braking, for the style my_own. If left out, 1.5 is assumed. From 0.2 to 6 m/s². */
     acceleration_m_s2?: number;
-    /** Height climbed for each kilometre, and come down again, in the rider's own style. Assumed 5 if left out. From 0 to 150 m/km. */
+    /** Climb per kilometre, with the same descent, for the style my_own. If left out, 5 is assumed. From 0 to 150 m/km. */
     climb_m_per_km?: number;
-    /** Rest at each stop, in the rider's own style. Assumed 10 if left out. From 0 to 600 s. */
+    /** Rest at each stop, for the style my_own. If left out, 10 is assumed. From 0 to 600 s. */
     rest_s?: number;
-    /** Charge at which the charger is plugged in. Assumed 20 if left out. From 0 to 100 %. */
+    /** Charge when the charger is plugged in. If left out, 20 is assumed. From 0 to 100 %. */
     charge_from_percent?: number;
-    /** Charge that is enough; the charger may be taken off there. Assumed 80 if left out. From 1 to 100 %. */
+    /** Charge at which to stop charging. If left out, 80 is assumed. From 1 to 100 %. */
     charge_to_percent?: number;
-    /** Time for which it can charge, until the board is needed. Assumed 2 if left out. From 0 to 48 h. */
+    /** Time available for charging. If left out, 2 is assumed. From 0 to 48 h. */
     charge_time_h?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }
 
 /** A `bench` of a build. */
 export interface BenchInput {
-    /** Stable id, unique within its list; links and kits name it. */
+    /** Stable id, unique within its list. Links and kits refer to it. */
     id?: string;
-    /** Name for people. */
+    /** Name shown to riders. */
     name?: string;
     /** Where the figures come from. */
     source?: string;
-    /** Anything a reader should know. */
+    /** Anything a rider should know. */
     notes?: string;
-    /** Distance from motor shaft to axle as measured. From 20 to 400 mm. */
+    /** Distance from motor shaft to axle, measured. From 20 to 400 mm. */
     measured_centre_mm?: number;
-    /** Teeth of a belt in hand. From 20 to 400 teeth. */
+    /** Number of teeth of a belt in hand. From 20 to 400 teeth. */
     belt_in_hand_teeth?: number;
-    /** A remark. */
-    [remark: `$${string}`]: unknown;
+    /** A comment. */
+    [comment: `$${string}`]: unknown;
 }

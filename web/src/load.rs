@@ -1,8 +1,8 @@
 //! The maker's parts: from the host, else as last kept on this device, else the demo's.
 
 use crate::app::Loaded;
-use crate::platform::{self, Store};
-use crate::text::{Style, fault, page};
+use crate::platform::{self, Store, Unfetched};
+use crate::text::{Style, THE_FILE, fault, page};
 use pitchline_core::Error;
 use pitchline_core::catalog::Catalog;
 use std::sync::Arc;
@@ -32,23 +32,31 @@ pub(crate) async fn load() -> Loaded {
     let patience = PATIENCE_S[usize::from(kept.is_none())];
     // One that comes late is still good for the next time.
     let task = async move {
-        let text = platform::fetch(CATALOGUE).await?;
+        let text = fetch(CATALOGUE).await?;
         let parts = read(&text)?;
         if is_good(&parts) {
             store.set(KEPT, &format!("{}\n{text}", platform::today()));
         }
         Ok(parts)
     };
-    let late = || Err(format!("{CATALOGUE} did not arrive within {patience}\u{a0}s."));
+    let late = || Err(page::late(CATALOGUE, patience));
     let fetched = platform::within(patience * 1000, task).await.unwrap_or_else(late);
     match choose(fetched, kept) {
         Ok(loaded) => loaded,
         Err(why) => {
-            let demo = platform::fetch(DEMO).await.and_then(|text| read(&text));
+            let demo = fetch(DEMO).await.and_then(|text| read(&text));
             // An empty catalogue still works: every part is then typed in.
             Loaded { refused: Some(why), ..loaded(demo.unwrap_or_default()) }
         }
     }
+}
+
+async fn fetch(file: &str) -> Result<String, String> {
+    platform::fetch(file).await.map_err(|why| match why {
+        Unfetched::Failed => page::unfetched(file),
+        Unfetched::Refused(status) => page::refused(file, status),
+        Unfetched::NotText => page::not_text(file),
+    })
 }
 
 /// What is shown; an error says why it can only be the demo.
@@ -64,7 +72,7 @@ fn choose(fetched: Result<Parts, String>, kept: Option<Kept>) -> Result<Loaded, 
     };
     let Some(Kept { date, parts }) = kept else { return Err(why) };
     // Of two files, it is the one on the host.
-    let why = why.replacen("The file", CATALOGUE, 1);
+    let why = why.replacen(THE_FILE, CATALOGUE, 1);
     Ok(Loaded { refused: Some(why), kept: Some(date), ..loaded(parts) })
 }
 

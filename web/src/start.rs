@@ -1,9 +1,9 @@
 //! The start of the page, and where its state meets the browser.
 
 use crate::app::tab::{self, Arrival};
-use crate::app::{App, Loaded};
+use crate::app::{App, Loaded, see};
 use crate::load::load;
-use crate::platform::{self, Store};
+use crate::platform::{self, Mark, Store};
 use crate::shell::Page;
 use crate::text::{Style, Units};
 use leptos::prelude::*;
@@ -30,8 +30,6 @@ pub fn start() {
         // As long as the page lives.
         page.forget();
         platform::tell("pitchline:started");
-        // Where a link leads was not there yet when the browser looked.
-        platform::go_to(&platform::hash());
     });
 }
 
@@ -44,17 +42,21 @@ fn begin(loaded: Loaded) {
         None if platform::imperial() => Units::Imperial,
         None => Units::Metric,
     };
+    let mark = Mark::read();
     let arrival = Arrival {
-        id: platform::marked().or_else(platform::frame_id),
-        address: platform::hash(),
+        ours: mark.is_some(),
+        id: mark.map(|mark| mark.tab).or_else(platform::frame_id),
+        address: see::part(&platform::hash()).0,
         demo: platform::wants_demo(),
         now: platform::now() as u64,
         letters: platform::letters(),
     };
     let start = tab::begin(&local, &session, &arrival, &loaded.catalog);
-    let app = App::new(loaded, start.build.clone(), Style { units, comma });
+    let style = Style { units, comma };
+    let app = App::new(loaded, start.build.clone(), start.edits.clone(), style);
     app.begin_keeping(local, session, start);
     app.begin_bands();
+    app.begin_comparing();
     app.begin_announcing();
     let look = move || {
         let (state, waiting) = platform::offline_state();

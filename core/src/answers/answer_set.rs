@@ -15,12 +15,12 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
 
-/// Every question answered. All values are in SI, but for degrees Celsius, degrees of angle, Wh and
-/// Ah, as each says; grades and charges are shares of 1.
+/// Every question answered. All values are in SI, except degrees Celsius, degrees of angle, Wh
+/// and Ah, as each says; grades and charges are shares of 1.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct AnswerSet {
-    /// What the figures were made by, and under which conditions.
+    /// What made the figures, and the conditions they hold under.
     pub made_by: MadeBy,
     /// What's on it?
     pub totals: Totals,
@@ -32,23 +32,23 @@ pub struct AnswerSet {
     pub distance: Distance,
     /// Push and road load over speed.
     pub push: PushCurve,
-    /// How far with stops, hills and heat? Every outing, to empty.
+    /// How far with stops, hills and heat? Every riding style, until the pack is empty.
     pub rides: Vec<OutingAnswer>,
     /// How long on the charger?
     pub charge: ChargeAnswer,
-    /// Does it go together? With nothing else on offer.
+    /// Does it go together? Without alternatives from a catalogue.
     pub fit: Together,
-    /// What does not go together, or is near a limit.
+    /// What doesn't go together, or is near a limit.
     pub notices: Vec<Notice>,
-    /// What stands on weaker ground than the rest.
+    /// Which figures rest on weaker ground than the rest.
     pub caveats: Vec<Caveat>,
-    /// How sure? None unless asked for.
+    /// How sure? Only if asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bands: Option<Bands>,
 }
 
-/// What figures were made by, and under which conditions: without these, two figures of one board
-/// cannot be held against each other.
+/// What made the figures, and the conditions they hold under. Figures of one board can only be
+/// compared if these agree.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct MadeBy {
@@ -56,10 +56,10 @@ pub struct MadeBy {
     pub pitchline: &'static str,
     /// Version of the model, [`MODEL`].
     pub model: u32,
-    /// Version of the catalogue that the parts are from, as its file says it; none unless told.
+    /// Version of the catalogue that the parts come from, if given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub catalogue: Option<String>,
-    /// Under which conditions.
+    /// Conditions that the figures hold under.
     pub conditions: Conditions,
 }
 
@@ -69,37 +69,37 @@ pub struct MadeBy {
 pub struct Conditions {
     /// Temperature of air and pack, °C.
     pub air_c: f64,
-    /// Height above the sea, m.
+    /// Altitude above sea level, m.
     pub altitude_m: f64,
-    /// Wind from ahead, m/s; from behind is negative.
+    /// Headwind, m/s; negative for a tailwind.
     pub headwind_m_s: f64,
     /// Surface, by its name in build files.
     pub surface: &'static str,
-    /// Grip, as a share of the driven wheels' load.
+    /// Grip, as a share of the load on the driven wheels.
     pub grip: f64,
-    /// Mass of the rider and what is carried, kg.
+    /// Weight of rider and load, kg.
     pub load_kg: f64,
-    /// Speed held when asking how far, m/s.
+    /// Cruising speed, m/s.
     pub cruise_m_s: f64,
     /// Charge at the start of rides, as a share.
     pub start_charge: f64,
-    /// Charge called nearly empty, as a share.
+    /// Charge that counts as nearly empty, as a share.
     pub low_charge: f64,
 }
 
-/// How far an outing goes.
+/// How far a riding style goes.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct OutingAnswer {
-    /// The outing, by its name in build files.
+    /// The riding style, by its name in build files.
     pub outing: &'static str,
-    /// Distance, m, until the board no longer holds 80 % of the speed wished for on the flat.
+    /// Distance, m, until the board can no longer hold 80 % of the intended speed on the flat.
     pub distance_m: f64,
-    /// Of which at the full wish, m; 0 where the board never reaches it.
+    /// Part of it at the full intended speed, m; 0 if the board never reaches that.
     pub full_wish_m: f64,
-    /// How much farther it limps to walking pace, m.
+    /// How much farther it goes before it drops to walking pace, m.
     pub limp_m: f64,
-    /// Time that the distance takes with all rests, s.
+    /// Time for the distance, rests included, s.
     pub time_s: f64,
     /// Charge at the start, as a share.
     pub start_charge: f64,
@@ -107,33 +107,33 @@ pub struct OutingAnswer {
     pub end_charge: f64,
     /// What ends it.
     pub end: RideEnd,
-    /// The limit that ends it; none where a day has passed before.
+    /// The limit that ends it; none if a whole day passes first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit: Option<Limit>,
-    /// Why, where that is the pack's voltage.
+    /// Why the pack sags, if its voltage is the limit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sag: Option<SagCause>,
-    /// Whether it cannot be had as asked for: the push does not move the board, or the speed wished
-    /// for is lost in the first 80 % of the distance.
+    /// Whether the ride falls short of what was intended: the board doesn't move, or it loses the
+    /// intended speed in the first 80 % of the distance.
     pub falls_short: bool,
-    /// Energy out of the cells for each kilometre, Wh/km; 0 for no way at all.
+    /// Energy out of the cells per kilometre, Wh/km; 0 if the board doesn't move.
     pub wh_per_km: f64,
     /// How warm it gets.
     pub hottest: Hottest,
 }
 
-/// How long it charges, or why the pack is not to be charged so.
+/// How long it charges, or why this pack must not be charged this way.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ChargeAnswer {
     /// It charges.
     Found(Box<Charging>),
-    /// It is not to be charged so: a wrong charger can set a pack on fire.
+    /// It must not be charged this way: a wrong charger can set a pack on fire.
     Refused(ChargeRefusal),
 }
 
-/// Answers as bands; none where there is no answer.
+/// Answers as bands; missing where there is no answer.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Bands {
@@ -146,13 +146,13 @@ pub struct Bands {
     /// Distance at the rider's cruising speed on the flat, m.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub steady_distance: Option<Band>,
-    /// Distance of the rider's outing, m.
+    /// Distance of the rider's own riding style, m.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub outing_distance: Option<Band>,
     /// Time to charge until the charger ends, s.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub charge_time: Option<Band>,
-    /// Time to charge until there is enough, s.
+    /// Time to charge to the level where the rider stops charging, s.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub enough_time: Option<Band>,
 }

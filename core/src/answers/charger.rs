@@ -135,7 +135,7 @@ impl Build {
 }
 
 /// How a charger stands to the pack of a draft; `build` is the draft checked, with that charger.
-fn charger_fit(draft: &Draft, build: &Build, charger: &Record) -> ChargerFit {
+pub(super) fn charger_fit(draft: &Draft, build: &Build, charger: &Record) -> ChargerFit {
     let plug = fits(Slot::Pack, draft.record(Slot::Pack), Slot::Charger, charger);
     let refusal = match build.charge_refusal() {
         wrong @ Some(ChargeRefusal::WrongVolts { .. }) => wrong,

@@ -1,9 +1,9 @@
-//! What holds the push, or the ride, back.
+//! The limit that binds the push, or the ride.
 
 use crate::working::{Law, Working};
 use serde::Serialize;
 
-/// What holds the push, or the ride, back.
+/// The limit that binds the push, or the ride.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
@@ -36,9 +36,9 @@ pub enum Limit {
     ModeSpeed,
     /// Nothing: the charge is used up.
     Empty,
-    /// The controller holds back because it is hot.
+    /// The controller is hot and limits power.
     ControllerHot,
-    /// The windings are as hot as they may get.
+    /// The motor windings have reached their temperature limit.
     WindingHot,
     /// The controller's motor current limit for braking.
     BrakeCurrent,
@@ -46,7 +46,7 @@ pub enum Limit {
     RegenCurrent,
     /// A full pack takes no more.
     OverVoltage,
-    /// Motors do not brake at a crawl.
+    /// Motors can't brake at a crawl.
     Crawl,
 }
 

@@ -7,19 +7,19 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
 
-/// Something that does not go together, or is near a limit.
+/// Something that doesn't go together, or is near a limit.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Notice {
-    /// A full pack has more volts than the controller survives.
+    /// The full pack's voltage is higher than the controller survives.
     PackAboveController {
         /// Full pack, V.
         pack_v: f64,
         /// Controller's limit, V.
         controller_v: f64,
     },
-    /// The charger ends at other volts than a full pack has.
+    /// The charger's output voltage isn't that of a full pack.
     ChargerVoltage {
         /// Charger, V.
         charger_v: f64,
@@ -28,7 +28,7 @@ pub enum Notice {
         /// The lowest and the highest voltage of a charger for this pack, V.
         fits_v: [f64; 2],
     },
-    /// A full cell is said to have more volts than its chemistry bears.
+    /// The full voltage entered for a cell is higher than its chemistry takes.
     FullVoltage {
         /// As entered, V.
         full_v: f64,
@@ -55,7 +55,7 @@ pub enum Notice {
     },
 }
 
-/// What a figure rests on that is less than the rest.
+/// Why a figure rests on weaker ground than the rest.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]

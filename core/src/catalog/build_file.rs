@@ -24,6 +24,7 @@ const HEAD: [&str; 6] = ["format", "version", "app", "created", "name", "kit"];
 /// # Errors
 /// One for each value that is faulty, with the JSON pointer of where it is: with another in its
 /// place it would be another build. What is not understood beside follows them.
+#[inline]
 pub fn read_build(value: &Value) -> Result<(Draft, Vec<Error>), Vec<Error>> {
     let mut ignored = Vec::new();
     let mut errors = Vec::new();
@@ -36,7 +37,7 @@ pub fn read_build(value: &Value) -> Result<(Draft, Vec<Error>), Vec<Error>> {
     }
     let version = map.get("version").map_or(Some(VERSION.into()), Value::as_f64);
     if version != Some(f64::from(VERSION)) {
-        let expected = "version 1; what is known of it was read";
+        let expected = "version 1; only what this version understands was read";
         top.at("version").fault(Reason::wrong_form(expected));
     }
     top.text(map, "app", Must::May);

@@ -17,15 +17,15 @@ use ts_rs::{Config, TS, TypeVisitor};
 /// What the module offers. Two of the functions stand in `web/src/api.rs`, `start` is written by
 /// the site's finish.
 const MODULE: &str = "\
-// Types of pitchline.js. Values are in SI, but for degrees Celsius, degrees of angle, Wh and Ah, as
-// each comment says; in a build file the key carries the unit.
+// Types of pitchline.js. Values are in SI, except degrees Celsius, degrees of angle, Wh and Ah, as
+// each comment says. In a build file the key carries the unit.
 
-/** Starts the module; wait for it before anything else. */
+/** Starts the module. Await it before you call anything else. */
 export default function start(options?: object): Promise<unknown>;
 
 /**
- * Answers every question for a build; a slot left out gets typical values. Never throws.
- * A charge that is refused must be shown as such: a wrong charger can set a pack on fire.
+ * Answers every question for a build. A slot left out gets typical values. Never throws.
+ * If a charge is refused, show that: a wrong charger can set a pack on fire.
  */
 export function answers(build?: BuildFile, options?: Options): Outcome;
 
@@ -38,7 +38,7 @@ export function version(): string;
 ///
 /// ```
 /// let text = pitchline_core::catalog::declarations();
-/// assert!(text.contains("/** Teeth. From 8 to 60 teeth. */\n    teeth: number;"));
+/// assert!(text.contains("/** Number of teeth. From 8 to 60 teeth. */\n    teeth: number;"));
 /// ```
 #[must_use]
 pub fn declarations() -> String {
@@ -87,15 +87,15 @@ impl TypeVisitor for Found {
 
 /// The interface of a build file.
 fn build_file() -> String {
-    let mut interface = Interface::new("BuildFile", "A build: one object for each slot, in full.");
-    interface.field("What it is.", "format?", &format!("\"{FORMAT}\""));
-    interface.field("Form of the file, a count.", "version?", &VERSION.to_string());
+    let mut interface = Interface::new("BuildFile", "A build: one object per slot, in full.");
+    interface.field("What kind of file this is.", "format?", &format!("\"{FORMAT}\""));
+    interface.field("Version of the file format, a count.", "version?", &VERSION.to_string());
     for (key, meaning) in BUILD_MEANINGS {
         interface.field(meaning, &format!("{key}?"), "string");
     }
     for slot in Slot::ALL {
         let kind = slot.kind();
-        let meaning = "Left out, it is taken as typical.";
+        let meaning = "If left out, typical values are used.";
         interface.field(meaning, &format!("{}?", slot.key()), &input_name(kind));
     }
     interface.end()
@@ -157,9 +157,9 @@ impl Interface {
         self.0.push_str(&format!("    /** {meaning} */\n    {key}: {form};\n"));
     }
 
-    /// A key that begins with `$` is a remark.
+    /// A key that begins with `$` is a comment.
     fn end(mut self) -> String {
-        self.field("A remark.", "[remark: `$${string}`]", "unknown");
+        self.field("A comment.", "[comment: `$${string}`]", "unknown");
         self.0.push_str("}\n");
         self.0
     }

@@ -19,7 +19,7 @@ pub(super) struct LeftOut {
     name: String,
     /// Whether it is the first of its list, with which a kit begins that names none.
     first: bool,
-    why: Error,
+    pub(super) why: Error,
 }
 
 impl LeftOut {
@@ -120,7 +120,7 @@ pub(super) fn tell_unknown(catalog: &Catalog, file: &Object, named: &[Named], to
         }
         told.push((kind, id, top.faults.len()));
         if absent {
-            let expected = format!("a list in square brackets, for \"{id}\" is asked for");
+            let expected = format!("a list in square brackets that has \"{id}\"");
             top.faults.push(Error::new(list, Reason::missing(expected)));
         } else {
             let ids: Vec<&str> = catalog.parts(kind).iter().map(|part| part.id.as_str()).collect();

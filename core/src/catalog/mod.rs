@@ -12,11 +12,14 @@
 //! assert_eq!(catalog.parts(pitchline_core::Kind::MotorPulley).len(), 1);
 //! assert_eq!(
 //!     faults[0].to_string(),
-//!     "\"7 teeth\": /motor_pulleys/1/teeth: 7 teeth is outside 8 to 60 teeth",
+//!     "\"7 teeth\": /motor_pulleys/1/teeth: 7 teeth is outside the range 8 to 60 teeth",
 //! );
 //! ```
 
+// What reads files is `#[inline]`: it is then compiled where it is used, in the page for size.
+
 mod build_file;
+mod check;
 #[cfg(feature = "schema")]
 mod declarations;
 mod left_out;
@@ -31,6 +34,9 @@ mod syntax;
 use left_out::LeftOut;
 
 pub use build_file::{read_build, write_build};
+pub use check::{
+    AssumedValue, Cause, Finding, Group, KitCheck, KitReport, MOST_CHECKED, PartCheck, Place,
+};
 #[cfg(feature = "schema")]
 pub use declarations::declarations;
 pub use outcome::{Fault, Options, Outcome};
@@ -123,6 +129,7 @@ impl Catalog {
     /// unfilled ([`Draft::unfilled`]): another part in its place would be another board. A slot
     /// that the kit does not name begins with the first part of its kind, and with typical values
     /// where the catalogue lists none.
+    #[inline]
     #[must_use]
     pub fn draft(&self, kit: &str) -> Draft {
         let mut draft = Draft::typical();

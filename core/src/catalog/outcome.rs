@@ -9,23 +9,23 @@ use alloc::vec::Vec;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-/// What is answered beyond the rest, and said of the parts.
+/// What to answer beyond the rest, and where the parts come from.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Options {
-    /// Whether `answers.bands` is there too, which takes far longer than all else.
+    /// Whether to work out `answers.bands` too, which takes far longer than everything else.
     pub bands: Option<bool>,
-    /// Version of the catalogue that the parts are from. It comes back in `answers.made_by`.
+    /// Version of the catalogue that the parts come from. It is returned in `answers.made_by`.
     pub catalogue: Option<String>,
 }
 
-/// A value that is faulty, or something that is ignored.
+/// A faulty value, or something that was ignored.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct Fault {
-    /// Where it is: a JSON pointer into the build, or the path of an option.
+    /// Where: a JSON pointer into the build, or the path of an option.
     pub field: String,
-    /// What is wrong, what is allowed, and in which unit, in English.
+    /// What is wrong, what is allowed and in which unit, in English.
     pub reason: String,
 }
 
@@ -33,13 +33,13 @@ pub struct Fault {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Outcome {
-    /// The answers; none where there are errors.
+    /// The answers; missing if there are errors.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub answers: Option<AnswerSet>,
-    /// What keeps the build from being answered: one for each faulty value.
+    /// Why the build can't be answered: one error for each faulty value.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub errors: Option<Vec<Fault>>,
-    /// What is not understood, or has no effect here, and changed nothing.
+    /// What was not understood or has no effect here. It changed nothing.
     pub ignored: Vec<Fault>,
 }
 
@@ -90,6 +90,7 @@ impl Outcome {
     /// assert_eq!(found.answers.unwrap().made_by.catalogue.unwrap(), "2026-11");
     /// assert_eq!(found.ignored[0].field, "/rider/hat");
     /// ```
+    #[inline]
     #[must_use]
     pub fn of(build: Option<&Value>, options: Option<&Value>) -> Self {
         let (options, unread) = options.map(Options::read).unwrap_or_default();
@@ -105,7 +106,7 @@ impl Outcome {
             Err(errors) => return Self::refused(errors, Vec::new()),
         };
         if !draft.kit.is_empty() {
-            let why = "is not used: answers reads no catalogue. Give each part in full";
+            let why = "is ignored: answers doesn't read a catalogue. Give each part in full";
             ignored.push(Error::new("/kit", Reason::Unused { why }));
         }
         match Build::check(&draft) {

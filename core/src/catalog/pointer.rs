@@ -17,7 +17,7 @@ pub(super) const MOST: usize = 2000;
 /// What a text is.
 const TEXT: &str = "text in quotes";
 
-/// The keys that are not known and no remarks.
+/// The keys that are not known and not comments.
 pub(super) fn unknown_keys<'m>(map: &'m Object, known: &[&str]) -> impl Iterator<Item = &'m str> {
     let known = |key: &&str| !key.starts_with('$') && !known.contains(key);
     map.keys().map(String::as_str).filter(known)
@@ -151,8 +151,8 @@ impl<'a> Pointer<'a> {
         String::new()
     }
 
-    /// Names every key that is not known; one that begins with `$` is a remark. A key that is
-    /// missed because it is misspelt is told once.
+    /// Names every key that is not known; one that begins with `$` is a comment. A key that is
+    /// missing because it is misspelt is reported once.
     pub(super) fn keys(&mut self, map: &Object, known: &[&str]) {
         for key in unknown_keys(map, known) {
             if let Some(meant) = misspelt(key, map, known) {

@@ -23,7 +23,7 @@ impl Catalog {
     /// # Errors
     /// Only when nothing can be read: not JSON (with line and column), not an
     /// object, or larger than 1 MiB.
-    #[inline(never)]
+    #[inline]
     pub fn read(json: &str) -> Result<(Self, Vec<Error>), Error> {
         if json.len() > LARGEST {
             return Err(Error::new("", Reason::TooLarge { most: LARGEST, what: "bytes" }));
@@ -40,10 +40,11 @@ impl Catalog {
         Ok((catalog, faults))
     }
 
+    #[inline]
     fn from_object(map: &Object, top: &mut Pointer) -> Self {
         let version = map.get("schema_version").and_then(Value::as_f64);
         if version != Some(f64::from(SCHEMA_VERSION)) {
-            let expected = "version 1; what is known of it was read";
+            let expected = "version 1; only what this version understands was read";
             top.at("schema_version").fault(Reason::wrong_form(expected));
         }
         top.text(map, "updated", Must::May);

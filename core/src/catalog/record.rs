@@ -13,6 +13,7 @@ pub(super) const HEAD: [&str; 4] = ["id", "name", "source", "notes"];
 
 /// Reads a part, which must have an id and a name where `must` says so. Every
 /// fault is told, and the part given only if it can be used.
+#[inline]
 pub(super) fn read(kind: Kind, value: &Value, must: Must, here: &mut Pointer) -> Option<Record> {
     let map = here.object(value)?;
     let before = here.faults.len();

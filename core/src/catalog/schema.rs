@@ -15,22 +15,22 @@ const PART: &[&str] = &["id", "name"];
 
 /// What the keys of [`HEAD`] mean.
 pub(super) const HEAD_MEANINGS: [&str; 4] = [
-    "Stable id, unique within its list; links and kits name it.",
-    "Name for people.",
+    "Stable id, unique within its list. Links and kits refer to it.",
+    "Name shown to riders.",
     "Where the figures come from.",
-    "Anything a reader should know.",
+    "Anything a rider should know.",
 ];
 
 /// What a compatibility tag means.
 pub(super) const TAG_MEANING: &str =
-    "Compatibility tag: parts that meet must carry the same one, or none.";
+    "Compatibility tag. Parts that connect must have the same tag, or none.";
 
 /// What the keys of a build file mean that stand beside its slots.
 pub(super) const BUILD_MEANINGS: [(&str, &str); 4] = [
-    ("app", "What wrote it."),
-    ("created", "When it was written."),
+    ("app", "Program that wrote this file."),
+    ("created", "When this file was written."),
     ("name", "Your name for the build."),
-    ("kit", "Id of the kit that it started from."),
+    ("kit", "Id of the kit that the build started from."),
 ];
 
 /// Schema of the catalogue.
@@ -38,16 +38,16 @@ pub(super) const BUILD_MEANINGS: [(&str, &str); 4] = [
 pub fn catalogue_schema() -> Value {
     let mut properties = Map::new();
     let mut put = |key: &str, value: Value| properties.insert(key.to_string(), value);
-    put("$schema", text("Where this schema lies."));
+    put("$schema", text("Path of this schema."));
     put(
         "schema_version",
-        json!({ "const": super::SCHEMA_VERSION, "description": "Form of this file." }),
+        json!({ "const": super::SCHEMA_VERSION, "description": "Version of the file format." }),
     );
     put("catalogue_version", text("Your own version of this file."));
-    put("updated", text("When it was last changed."));
+    put("updated", text("When this file was last changed."));
     put("maker", needed("Who offers these parts."));
     put("currency", text("Currency of every price, such as EUR."));
-    put("notes", text("Anything a reader should know."));
+    put("notes", text("Anything a rider should know."));
     for kind in Kind::ALL.iter().filter(|kind| !kind.list_key().is_empty()) {
         put(kind.list_key(), json!({ "type": "array", "items": part(*kind, PART) }));
     }
@@ -68,7 +68,7 @@ pub fn build_schema() -> Value {
     for slot in Slot::ALL {
         properties.insert(slot.key().to_string(), part(slot.kind(), &[]));
     }
-    let meaning = "One part for each slot, in full; a slot left out gets typical values.";
+    let meaning = "One part for each slot, in full. A slot left out gets typical values.";
     file("Pitchline build", meaning, object(properties, &[]))
 }
 
@@ -82,7 +82,7 @@ fn file(title: &str, meaning: &str, mut schema: Value) -> Value {
     schema
 }
 
-/// An object of these properties and no others; a key that begins with `$` is a remark.
+/// An object of these properties and no others; a key that begins with `$` is a comment.
 fn object(properties: Map<String, Value>, required: &[&str]) -> Value {
     json!({
         "type": "object",
@@ -134,16 +134,16 @@ fn number(field: &Field) -> Value {
     json!({ "type": form, "minimum": field.min, "maximum": field.max, "description": meaning })
 }
 
-/// What an input means, and what is assumed where it is left out.
+/// What an input means, and what is assumed if it is left out.
 pub(super) fn meaning(field: &Field) -> String {
     let doc = field.doc.trim();
     if field.need == Need::Assumed && field.choices.is_empty() {
-        return alloc::format!("{doc} Assumed {} if left out.", assumed(field));
+        return alloc::format!("{doc} If left out, {} is assumed.", assumed(field));
     }
     doc.to_string()
 }
 
-/// What is assumed, and for which class of cell it is another value; for a usual cell where it
+/// The assumed value, and that of each class of cell that has another; for a typical cell if it
 /// depends on the cell's size or capacity.
 fn assumed(field: &Field) -> String {
     let mut said = field.typical.to_string();
@@ -154,13 +154,13 @@ fn assumed(field: &Field) -> String {
         ..usual
     };
     if field.assumed(small) != field.assumed(usual) {
-        said.push_str(" for a usual cell");
+        said.push_str(" for a typical cell");
     }
     for class in Chemistry::ALL {
         let value = field.assumed(CellClass::usual(class));
         if value != field.typical {
             let name = Cell::CLASSES.get(class as usize).copied().unwrap_or_default();
-            said.push_str(&alloc::format!(" (with {name} cells {value})"));
+            said.push_str(&alloc::format!(" ({value} with {name} cells)"));
         }
     }
     said
@@ -171,7 +171,7 @@ fn kit() -> Value {
     for slot in Slot::ALL.iter().filter(|slot| slot.holds_part()) {
         let mut offer = Map::new();
         let default = needed("Id of the part that the kit comes with.");
-        let option = needed("Id of a part on offer instead.");
+        let option = needed("Id of an alternative part.");
         offer.insert("default".to_string(), default);
         offer.insert("options".to_string(), json!({ "type": "array", "items": option }));
         slots.insert(slot.key().to_string(), object(offer, &["default"]));

@@ -8,14 +8,15 @@ use alloc::string::ToString;
 const SLIPS: [(&str, &str, bool); 7] = [
     ("expected `,`", "a comma is missing here", true),
     ("expected `:`", "a colon is missing here", true),
-    ("trailing comma", "nothing follows this comma; take it away", true),
-    ("EOF", "the text ends before every bracket, brace and quote is closed", false),
-    ("trailing characters", "the text goes on after its last brace", false),
-    ("key must be a string", "a key in double quotes is expected", false),
-    ("control character", "a quote is not closed on this line", false),
+    ("trailing comma", "remove this comma: nothing follows it", true),
+    ("EOF", "the file ends with a bracket, brace or quote still open", false),
+    ("trailing characters", "there is more text after the last brace", false),
+    ("key must be a string", "expected a key in double quotes", false),
+    ("control character", "a quote is left open on this line", false),
 ];
 
 /// The fault of a text that is not JSON. Columns count letters.
+#[inline]
 pub fn syntax_fault(json: &str, error: &serde_json::Error) -> Error {
     let said = error.to_string();
     let found = SLIPS.iter().find(|(words, _, _)| said.starts_with(words));

@@ -65,7 +65,7 @@ choice! {
 }
 
 choice! {
-    /// What is rolled on, from smooth to rough.
+    /// Road surface, from smooth to rough.
     Surface {
         Smooth = "smooth_asphalt", Street = "street_asphalt", Coarse = "coarse_asphalt",
         Pavers = "pavers", Gravel = "packed_gravel",
@@ -73,7 +73,7 @@ choice! {
 }
 
 choice! {
-    /// What an ampere in the motor's wires means.
+    /// How motor current is counted.
     ///
     /// `PeakPhase` is the amplitude of the sinusoidal phase current, which a
     /// field-oriented controller limits. `Direct` is the current of the
@@ -82,10 +82,10 @@ choice! {
 }
 
 choice! {
-    /// What is ridden when asking how far with stops, hills and heat.
+    /// Riding style: stops, hills and speed.
     ///
-    /// `CycleCut` and `CycleSlowed` are the urban cycle of UN Regulation 83, made to suit a board
-    /// that does not reach its highest speed.
+    /// `CycleCut` and `CycleSlowed` are the urban cycle of UN Regulation 83, adapted to a board
+    /// that doesn't reach the cycle's top speed.
     Outing {
         Steady = "steady_cruise", Easy = "relaxed_loop", Town = "stop_and_go_town",
         Hills = "hill_session", Flatout = "full_send", Own = "my_own",

@@ -13,125 +13,127 @@ part! {
     mass_kg: f64 = "mass_kg" Kilogram, 0.05..10.0, 0.75, Assumed;
     /// Price of one motor, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 90.0, Optional;
-    /// Velocity constant, from the peak line-to-line back-EMF.
+    /// Kv, the velocity constant: speed per volt of peak line-to-line back-EMF.
     kv_rpm_per_v: f64 = "kv_rpm_per_v" RpmPerVolt, 20.0..2000.0, 190.0, Required;
-    /// Resistance between two wires at 20 °C.
+    /// Resistance between any two of the three motor wires, at 20 °C.
     resistance_ll_ohm: f64 = "resistance_ll_mohm" MilliOhm, 1.0..2000.0, 60.0, Required;
     /// Inductance of one phase.
     inductance_h: f64 = "inductance_uh" MicroHenry, 0.0..1000.0, 22.0, Assumed;
     /// Pole pairs: half the number of magnets.
     pole_pairs: f64 = "pole_pairs" Count, 1.0..40.0, 7.0, Assumed;
-    /// Direct current drawn with nothing on the shaft.
+    /// No-load current: direct current that one motor draws with nothing on the shaft.
     no_load_a: f64 = "no_load_a" Ampere, 0.0..20.0, 1.2, Assumed;
-    /// Speed at which that current was measured.
+    /// Speed at which the no-load current was measured.
     no_load_rpm: f64 = "no_load_rpm" Rpm, 100.0..60000.0, 5000.0, Assumed;
-    /// Share of that loss that does not grow with speed: hysteresis and bearings.
+    /// Share of the no-load current that doesn't depend on speed: hysteresis and bearings.
     hysteresis_share: f64 = "hysteresis_percent" Percent, 0.0..100.0, 50.0, Assumed;
-    /// Highest motor current, in the controller's convention.
+    /// Maximum motor current, in the controller's current convention.
     max_current_a: f64 = "max_current_a" Ampere, 1.0..1000.0, 80.0, Required;
-    /// Diameter of the can.
+    /// Can diameter.
     can_diameter_m: f64 = "can_diameter_mm" Millimetre, 20.0..150.0, 63.0, Assumed;
-    /// Length of the can, from the mount's plate.
+    /// Can length, from the face of the motor mount.
     can_length_m: f64 = "can_length_mm" Millimetre, 20.0..250.0, 74.0, Assumed;
-    /// Highest temperature of the windings. Common practice, no source.
+    /// Maximum winding temperature. Common practice, no source.
     winding_limit_c: f64 = "winding_limit_c" Celsius, 60.0..220.0, 120.0, Assumed;
-    /// Thermal resistance from windings to case. Common practice, no source.
+    /// Thermal resistance, windings to case. Common practice, no source.
     winding_k_per_w: f64 = "winding_k_per_w" KelvinPerWatt, 0.01..10.0, 0.5, Assumed;
-    /// Thermal resistance from case to still air. Common practice, no source.
+    /// Thermal resistance, case to still air. Common practice, no source.
     case_k_per_w: f64 = "case_k_per_w" KelvinPerWatt, 0.05..20.0, 1.6, Assumed;
 }
 
 part! {
-    /// Motor controller, one channel a motor; every limit is for one motor.
+    /// Motor controller with one channel per motor. Every limit is per motor.
     Controller, tags ["connector"];
-    /// Mass of the controller with all its channels.
+    /// Mass of the whole controller, all channels together.
     mass_kg: f64 = "mass_kg" Kilogram, 0.02..10.0, 0.35, Assumed;
     /// Price, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 150.0, Optional;
-    /// What an ampere of motor current means to it.
+    /// Current convention: how the controller counts motor current, as peak phase current
+    /// (field-oriented control) or as direct current (six-step). At the same number of amps, peak
+    /// phase gives 13 % less torque.
     convention: Convention = "convention" None, 0.0..1.0, 0.0, Assumed Convention::NAMES;
-    /// Motor current limit for each motor, in that convention.
+    /// Motor current limit per motor, in that convention.
     motor_current_a: f64 = "motor_current_a" Ampere, 1.0..1000.0, 60.0, Required;
-    /// Battery current limit for each motor.
+    /// Battery current limit per motor.
     battery_current_a: f64 = "battery_current_a" Ampere, 0.5..500.0, 25.0, Required;
-    /// Electrical revolutions a minute above which it stops pushing.
+    /// Electrical speed limit (ERPM): above it the controller gives no power.
     erpm_limit: f64 = "erpm_limit" Rpm, 1000.0..1000000.0, 100000.0, Assumed;
-    /// Largest share of the bus voltage that it applies.
+    /// Maximum duty cycle.
     max_duty: f64 = "max_duty_percent" Percent, 50.0..100.0, 95.0, Assumed;
-    /// Highest bus voltage that it survives.
+    /// Maximum input voltage. Higher voltages destroy the controller.
     max_bus_v: f64 = "max_bus_v" Volt, 10.0..150.0, 60.0, Assumed;
-    /// Voltage of a cell group at which it begins to hold back battery current.
+    /// Voltage per cell below which the controller starts limiting battery current.
     cutback_start_v: f64 = "cutback_start_v" Volt, 2.0..4.0, 3.3, Assumed => cutback_start_v;
-    /// Voltage of a cell group at which nothing is left.
+    /// Voltage per cell at which the controller cuts out.
     cutback_end_v: f64 = "cutback_end_v" Volt, 2.0..4.0, 3.0, Assumed => cutback_end_v;
-    /// Resistance of one switch when on.
+    /// On-resistance of one switching transistor.
     switch_ohm: f64 = "switch_mohm" MilliOhm, 0.0..50.0, 2.0, Assumed;
-    /// Switching loss as a share of bus voltage times motor current.
+    /// Switching loss, as a share of input voltage times motor current.
     switching_share: f64 = "switching_percent" Percent, 0.0..10.0, 0.8, Assumed;
-    /// Power drawn by each channel when idle.
+    /// Idle power per motor.
     idle_w: f64 = "idle_w" Watt, 0.1..20.0, 1.0, Assumed;
-    /// Length of its case.
+    /// Length of the controller's case.
     length_m: f64 = "length_mm" Millimetre, 20.0..300.0, 120.0, Assumed;
-    /// Width of its case.
+    /// Width of the controller's case.
     width_m: f64 = "width_mm" Millimetre, 15.0..200.0, 75.0, Assumed;
-    /// Height of its case.
+    /// Height of the controller's case.
     height_m: f64 = "height_mm" Millimetre, 5.0..100.0, 25.0, Assumed;
-    /// Motor current limit when braking, for each motor, in its convention.
+    /// Motor current limit when braking, per motor, in the controller's current convention.
     brake_current_a: f64 = "brake_current_a" Ampere, 0.0..1000.0, 40.0, Assumed;
-    /// Battery current limit when braking, for each motor.
+    /// Battery current limit when braking (regen), per motor.
     regen_current_a: f64 = "regen_current_a" Ampere, 0.0..500.0, 8.0, Assumed;
-    /// Temperature at which it begins to hold back motor current. Common practice, no source.
+    /// Controller temperature at which thermal limiting starts. Common practice, no source.
     cutback_start_c: f64 = "cutback_start_c" Celsius, 40.0..130.0, 80.0, Assumed;
-    /// Temperature at which nothing is left. Common practice, no source.
+    /// Controller temperature at which it cuts out. Common practice, no source.
     cutback_end_c: f64 = "cutback_end_c" Celsius, 50.0..150.0, 100.0, Assumed;
-    /// Temperature of the windings at which it begins to hold back motor current, if it reads
+    /// Winding temperature at which thermal limiting of the motor starts, if the controller reads
     /// the motor's sensor. Common practice, no source.
     motor_cutback_start_c: Option<f64> = "motor_cutback_start_c" Celsius, 40.0..200.0, 85.0, Optional;
-    /// Temperature of the windings at which nothing is left; the motor's own highest if not given.
-    /// Common practice, no source.
+    /// Winding temperature at which the controller cuts out. If not given, the motor's maximum
+    /// winding temperature. Common practice, no source.
     motor_cutback_end_c: Option<f64> = "motor_cutback_end_c" Celsius, 50.0..220.0, 110.0, Optional;
-    /// Thermal resistance from its switches to the air. Common practice, no source.
+    /// Thermal resistance, switching transistors to air. Common practice, no source.
     heat_sink_k_per_w: f64 = "heat_sink_k_per_w" KelvinPerWatt, 0.05..20.0, 1.5, Assumed;
 }
 
 part! {
-    /// Pulley on the motor's shaft.
+    /// Motor pulley.
     MotorPulley, tags ["bore"];
-    /// Mass of one.
+    /// Mass of one pulley.
     mass_kg: f64 = "mass_kg" Kilogram, 0.0..2.0, 0.04, Assumed;
     /// Price of one, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 12.0, Optional;
-    /// Teeth.
+    /// Number of teeth.
     teeth: f64 = "teeth" Teeth, 8.0..60.0, 16.0, Required;
 }
 
 part! {
-    /// Pulley on the wheel.
+    /// Wheel pulley.
     WheelPulley, tags ["core"];
-    /// Mass of one.
+    /// Mass of one pulley.
     mass_kg: f64 = "mass_kg" Kilogram, 0.0..2.0, 0.12, Assumed;
     /// Price of one, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 25.0, Optional;
-    /// Teeth.
+    /// Number of teeth.
     teeth: f64 = "teeth" Teeth, 12.0..120.0, 36.0, Required;
 }
 
 part! {
     /// Toothed belt.
     Belt, tags ["profile"];
-    /// Mass of one. Left out, it is worked out from width and length.
+    /// Mass of one. If not given, worked out from width and length.
     mass_kg: Option<f64> = "mass_kg" Kilogram, 0.0..1.0, 0.025, Optional;
     /// Price of one, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 10.0, Optional;
-    /// Teeth: its pitch length divided by its pitch.
+    /// Teeth: pitch length divided by pitch.
     teeth: Option<f64> = "teeth" Teeth, 20.0..400.0, 56.0, Optional;
     /// Tooth pitch.
     pitch_m: f64 = "pitch_mm" Millimetre, 2.0..14.0, 5.0, Assumed;
-    /// Width.
+    /// Belt width.
     width_m: f64 = "width_mm" Millimetre, 5.0..50.0, 15.0, Required;
-    /// Highest pull for each millimetre of width. Common practice, no source.
+    /// Rated pull per mm of width. Common practice, no source.
     rating_n_per_m: f64 = "rating_n_per_mm" NewtonPerMillimetre, 2.0..200.0, 30.0, Assumed;
-    /// Share of the motor's work that reaches the wheel.
+    /// Efficiency: share of the motor's work that reaches the wheel.
     efficiency: f64 = "efficiency_percent" Percent, 50.0..100.0, 95.0, Assumed;
 }
 
@@ -176,10 +178,10 @@ impl Belt {
 }
 
 part! {
-    /// Ride mode: it holds back current and speed.
+    /// Ride mode, which limits current and speed.
     Mode, tags [];
-    /// Share of the motor and battery current limits that it leaves.
+    /// Share of the motor and battery current limits available in this mode.
     current_share: f64 = "current_percent" Percent, 5.0..100.0, 100.0, Required;
-    /// Speed at which it stops pushing; none if not given.
+    /// Speed cap. If not given, the mode has none.
     speed_cap_m_s: Option<f64> = "speed_cap_km_h" KilometrePerHour, 3.0..120.0, 25.0, Optional;
 }

@@ -6,23 +6,24 @@ use crate::physics::road_load::RollingCoefficient;
 use crate::working::Working;
 
 part! {
-    /// Wheel with its tyre.
+    /// Wheel, tyre included.
     Wheel, tags ["core"];
-    /// Mass of one.
+    /// Mass of one wheel.
     mass_kg: f64 = "mass_kg" Kilogram, 0.05..5.0, 0.28, Assumed;
     /// Price of one, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 20.0, Optional;
-    /// Diameter with no load on it.
+    /// Diameter, unloaded.
     diameter_m: f64 = "diameter_mm" Millimetre, 50.0..400.0, 97.0, Required;
-    /// How much the tread gives under the rider.
+    /// Tread deflection under the rider.
     deflection_m: f64 = "deflection_mm" Millimetre, 0.0..15.0, 1.0, Assumed;
     /// Rolling resistance coefficient on smooth asphalt.
     rolling_smooth: f64 = "rolling_smooth" None, 0.002..0.1, 0.012, Required;
-    /// Share added to it for each step of roughness.
+    /// Share added to the rolling resistance for each step of surface roughness.
     roughness_share: f64 = "roughness_percent" Percent, 0.0..100.0, 15.0, Assumed;
     /// Width of the tyre.
     width_m: f64 = "width_mm" Millimetre, 15.0..200.0, 52.0, Assumed;
-    /// Spacer between its two bearings, which sit about its middle.
+    /// Bearing spacer: distance between the two bearings, which sit symmetrically about the middle
+    /// of the wheel.
     spacer_m: f64 = "spacer_mm" Millimetre, 0.0..100.0, 10.0, Assumed;
 }
 

@@ -33,7 +33,7 @@ law! {
     /// let p = GreatestPackPower { open: 36.0, resistance: 0.09 }.value();
     /// assert!((p - 3600.0).abs() < 1e-9);
     /// ```
-    GreatestPackPower = "Most that the pack can give", "P_max" = "V_pack² / 4R_pack", Watt, CIRCUIT;
+    GreatestPackPower = "Maximum pack power", "P_max" = "V_pack² / 4R_pack", Watt, CIRCUIT;
     open: "V_pack" Volt, resistance: "R_pack" Ohm => open * open / (4.0 * resistance)
 }
 
@@ -103,7 +103,7 @@ law! {
     /// };
     /// assert!((l.value() - (0.0033 + 30.0 / 32_400.0)).abs() < 1e-12);
     /// ```
-    TopLag = "Lag of the other surface's charge", "λ_top" = "R_10s k_lag k_age l_top g_1 + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
+    TopLag = "Lag of charge at the second surface (LFP)", "λ_top" = "R_10s k_lag k_age l_top g_1 + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_lag" None, age: "k_age" None, lag: "l_top" PerVolt, on: "g_1" None,
     time: "t_carried" Second, parallel: "N_p" Cells, capacity: "Q" AmpereHour =>
         rated * cold * age * lag * on + time * parallel / (3600.0 * capacity)
@@ -117,7 +117,7 @@ law! {
     /// let z = TopCharge { charge: 1.0, behind: 0.002, current: 10.0 };
     /// assert!((z.value() - 0.98).abs() < 1e-12);
     /// ```
-    TopCharge = "Charge at the other surface", "z_top" = "z − λ_top I_carried", None, CELL_MODEL;
+    TopCharge = "Charge at the second surface (LFP)", "z_top" = "z − λ_top I_carried", None, CELL_MODEL;
     charge: "z" None, behind: "λ_top" PerAmpere, current: "I_carried" Ampere => charge - behind * current
 }
 
@@ -198,7 +198,7 @@ law! {
 
 law! {
     /// The protection circuit's limit of the pack current, A.
-    ProtectionLimit = "Current limit of the pack's protection", "I_max" = "I_protection", Ampere, MECHANICS;
+    ProtectionLimit = "Protection circuit limit", "I_max" = "I_protection", Ampere, MECHANICS;
     set: "I_protection" Ampere => set
 }
 
@@ -210,7 +210,7 @@ law! {
 
 law! {
     /// Pack current, A, at which a pack gives its most power.
-    PackPowerLimit = "Pack current at the most power", "I_max" = "V_pack / 2R_pack", Ampere, CIRCUIT;
+    PackPowerLimit = "Pack current at maximum power", "I_max" = "V_pack / 2R_pack", Ampere, CIRCUIT;
     open: "V_pack" Volt, resistance: "R_pack" Ohm => open / (2.0 * resistance)
 }
 
@@ -252,7 +252,7 @@ law! {
     /// let i = MeanPackCurrent { capacity: 9.0, start: 1.0, end: 0.2, time: 7200.0 };
     /// assert!((i.value() - 3.6).abs() < 1e-12);
     /// ```
-    MeanPackCurrent = "Mean current of the ride", "I_mean" = "3600 Q (z_start − z_end) / t_ride", Ampere, MECHANICS;
+    MeanPackCurrent = "Average current of the ride", "I_mean" = "3600 Q (z_start − z_end) / t_ride", Ampere, MECHANICS;
     capacity: "Q" AmpereHour, start: "z_start" None, end: "z_end" None, time: "t_ride" Second =>
         3600.0 * capacity * (start - end) / time
 }

@@ -71,7 +71,7 @@ law! {
 law! {
     /// Half of what the belt wraps less on the smaller pulley than on half of
     /// it, rad; needs a centre distance of `R_2 − R_1` at least.
-    BeltWedge = "Slant of the free spans", "β" = "asin((R_2 − R_1) / C)", Radian, OPEN_BELT;
+    BeltWedge = "Angle of the free spans", "β" = "asin((R_2 − R_1) / C)", Radian, OPEN_BELT;
     small: "R_1" Metre, large: "R_2" Metre, centre: "C" Metre => asin(((large - small) / centre).min(1.0))
 }
 
@@ -92,13 +92,13 @@ law! {
 law! {
     /// Centre distance, m, that a belt wants: the inverse of [`OpenBeltLength`]. For a
     /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
-    BeltCentre = "Centre distance that the belt wants", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
+    BeltCentre = "Centre distance the belt needs", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }
 
 law! {
     /// Centre distance, m, that the belt wants, no further than the mount slides.
-    BeltCentreInRun = "Centre distance within the stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
+    BeltCentreInRun = "Centre distance within the mount's stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre, least: "C_min" Metre, most: "C_max" Metre =>
         taut(length, small, large).max(least).min(most)
 }
@@ -123,7 +123,7 @@ law! {
 
 law! {
     /// Share of a belt's rating that so many teeth in mesh leave: the rule ends at two teeth.
-    MeshShare = "Rating left by the teeth in mesh", "k_mesh" = "1 − 0.2 (6 − Z_mesh rounded down), from 0.2 to 1", None, BELT_NOTES;
+    MeshShare = "Share of rating, by teeth in mesh", "k_mesh" = "1 − 0.2 (6 − Z_mesh rounded down), from 0.2 to 1", None, BELT_NOTES;
     mesh: "Z_mesh" Teeth => (1.0 - 0.2 * (6.0 - whole(mesh))).clamp(0.2, 1.0)
 }
 
@@ -148,13 +148,13 @@ law! {
 
 law! {
     /// Mass of a belt for each metre, kg/m, as weighed.
-    BeltMassPerMetre = "Mass of the belt for each metre", "μ_belt" = "m_belt / L_belt", KilogramPerMetre, MECHANICS;
+    BeltMassPerMetre = "Belt mass per metre", "μ_belt" = "m_belt / L_belt", KilogramPerMetre, MECHANICS;
     mass: "m_belt" Kilogram, length: "L_belt" Metre => mass / length
 }
 
 law! {
     /// Mass of a belt for each metre, kg/m, where it was not weighed.
-    UsualBeltMassPerMetre = "Usual mass of a belt for each metre", "μ_belt" = "ρ_belt pitch b / 1000", KilogramPerMetre, PRACTICE;
+    UsualBeltMassPerMetre = "Typical belt mass per metre", "μ_belt" = "ρ_belt pitch b / 1000", KilogramPerMetre, PRACTICE;
     density: "ρ_belt" KilogramPerCubicMetre, pitch: "pitch" Metre, width: "b" Millimetre => density * pitch * width / 1000.0
 }
 
@@ -163,14 +163,14 @@ law! {
     /// and no more than the tyres hold. Iron and bearings of the motor brake
     /// too. The tyres' hold is taken as for a push, which is more than braking
     /// leaves on the rear axle.
-    BrakeTorque = "Torque of each motor when it brakes hardest", "T_brake" = "k_T (the lesser of I_brake and I_rated) + T_0, not above T_hold", NewtonMetre, DRELA;
+    BrakeTorque = "Torque of each motor at full braking", "T_brake" = "k_T (the lesser of I_brake and I_rated) + T_0, not above T_hold", NewtonMetre, DRELA;
     constant: "k_T" NewtonMetrePerAmpere, set: "I_brake" Ampere, rated: "I_rated" Ampere, iron: "T_0" NewtonMetre, hold: "T_hold" NewtonMetre =>
         (constant * set.min(rated) + iron).min(hold)
 }
 
 law! {
     /// Pull in the belt at the greatest push, N.
-    DrivePull = "Belt pull at the greatest push", "F_drive" = "2π T_lim / (Z_motor pitch)", Newton, MECHANICS;
+    DrivePull = "Belt pull at full throttle", "F_drive" = "2π T_lim / (Z_motor pitch)", Newton, MECHANICS;
     torque: "T_lim" NewtonMetre, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => 2.0 * PI * torque / (teeth * pitch)
 }
 
@@ -182,7 +182,7 @@ law! {
 
 law! {
     /// Greatest pull in the belt, N.
-    PeakPull = "Greatest belt pull", "F_peak" = "the greater of F_drive and F_brake", Newton, MECHANICS;
+    PeakPull = "Peak belt pull", "F_peak" = "the greater of F_drive and F_brake", Newton, MECHANICS;
     drive: "F_drive" Newton, brake: "F_brake" Newton => drive.max(brake)
 }
 
@@ -208,7 +208,7 @@ law! {
 
 law! {
     /// Lowest note of a plucked span, Hz; a belt's stiffness makes it a little higher.
-    SpanFrequency = "Note of the plucked span", "f" = "√(F_t / μ_belt) / (2 L_span)", Hertz, STRING;
+    SpanFrequency = "Frequency of the plucked span", "f" = "√(F_t / μ_belt) / (2 L_span)", Hertz, STRING;
     tension: "F_t" Newton, mass: "μ_belt" KilogramPerMetre, span: "L_span" Metre => sqrt(tension / mass) / (2.0 * span)
 }
 

@@ -1,4 +1,4 @@
-//! The deck as a beam between the trucks, and the box under it.
+//! The deck as a beam between the trucks, and the enclosure under it.
 
 use super::air::G;
 use crate::math::{angle, sqrt};
@@ -55,20 +55,20 @@ law! {
 }
 
 law! {
-    /// Box to the road, standing, m. The middle's sag counts for all of it.
-    BoxRoad = "Box to the road", "c" = "h_deck − h_box − t_wall − f_sag", Metre, MECHANICS;
+    /// Enclosure to road, standing, m. The middle's sag counts for all of it.
+    BoxRoad = "Enclosure to road", "c" = "h_deck − h_box − t_wall − f_sag", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_box" Metre, wall: "t_wall" Metre, sag: "f_sag" Metre => deck - height - wall - sag
 }
 
 law! {
-    /// Box to the road at the bottom of a bump, m.
-    BoxRoadBump = "Box to the road after a bump", "c" = "h_deck − h_box − t_wall − f_bump", Metre, MECHANICS;
+    /// Enclosure to road at the bottom of a bump, m.
+    BoxRoadBump = "Enclosure to road after a bump", "c" = "h_deck − h_box − t_wall − f_bump", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_box" Metre, wall: "t_wall" Metre, sag: "f_bump" Metre => deck - height - wall - sag
 }
 
 law! {
     /// Break-over angle, degrees: the sharpest crest between two slopes that
-    /// rolls through below the box.
+    /// rolls through below the enclosure.
     ///
     /// At that crest the line from it to the foot of each wheel touches both.
     /// With `x` from crest to axle and `u` from its height to the axle's, the

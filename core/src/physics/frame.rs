@@ -28,11 +28,18 @@ pub const TIGHT_M: f64 = 0.002;
 /// Bore, outer diameter and width of a 608 bearing, m. Source: ISO 15.
 pub const BEARING_608_M: [f64; 3] = [0.008, 0.022, 0.007];
 
+/// How far the deck reaches beyond each axle, as a share of the wheelbase. Common practice, no source.
+pub const DECK_END_SHARE: f64 = 0.16;
+/// Diameter of a wheel's core as a share of the wheel's. Common practice, no source.
+pub const CORE_SHARE: f64 = 0.5;
+/// Height of a belt's tooth as a share of its pitch: 2.06 mm at 5 mm, from memory.
+pub const TOOTH_SHARE: f64 = 0.412;
+
 law! {
     /// Wheel pulley to the road, m.
     ///
     /// Source: geometry; the flange is common practice, no source.
-    PulleyRoad = "Wheel pulley to the road", "c" = "r − d_out / 2 − 2.5 mm", Metre, PRACTICE;
+    PulleyRoad = "Wheel pulley to road", "c" = "r − d_out / 2 − 2.5 mm", Metre, PRACTICE;
     radius: "r" Metre, outer: "d_out" Metre => radius - outer / 2.0 - FLANGE_HEIGHT_M
 }
 
@@ -40,7 +47,7 @@ law! {
     /// Back of the belt to the road, under the wheel pulley, m.
     ///
     /// Source: geometry; the belt's back is common practice, no source.
-    BeltRoad = "Belt to the road", "c" = "r − d_out / 2 − 1.7 mm", Metre, PRACTICE;
+    BeltRoad = "Belt to road", "c" = "r − d_out / 2 − 1.7 mm", Metre, PRACTICE;
     radius: "r" Metre, outer: "d_out" Metre => radius - outer / 2.0 - BELT_BACK_M
 }
 
@@ -59,7 +66,7 @@ law! {
 
 law! {
     /// Motor can to the road, m.
-    MotorRoad = "Motor to the road", "c" = "h_motor − d_can / 2", Metre, MECHANICS;
+    MotorRoad = "Motor to road", "c" = "h_motor − d_can / 2", Metre, MECHANICS;
     height: "h_motor" Metre, can: "d_can" Metre => height - can / 2.0
 }
 
@@ -71,13 +78,13 @@ law! {
 
 law! {
     /// Motor can to the deck above it, m.
-    MotorDeck = "Motor to the deck", "c" = "h_deck − h_motor − d_can / 2", Metre, MECHANICS;
+    MotorDeck = "Motor to deck", "c" = "h_deck − h_motor − d_can / 2", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_motor" Metre, can: "d_can" Metre => deck - height - can / 2.0
 }
 
 law! {
-    /// Motor can to the box ahead of it, measured along the board, m.
-    MotorBox = "Motor to the box", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
+    /// Motor can to the enclosure ahead of it, measured along the board, m.
+    MotorBox = "Motor to enclosure", "c" = "(L_base − l_box) / 2 + l_ahead − t_wall − C cos θ_mount − d_can / 2", Metre, MECHANICS;
     base: "L_base" Metre, length: "l_box" Metre, ahead: "l_ahead" Metre, wall: "t_wall" Metre,
     centre: "C" Metre, angle: "θ_mount" Degree, can: "d_can" Metre =>
         (base - length) / 2.0 + ahead - wall - centre * sine_cosine(angle).1 - can / 2.0
@@ -105,14 +112,14 @@ law! {
 law! {
     /// Least distance of two cylinders with parallel axes, m. Where they overlap
     /// both ways it is negative: the lesser way to pull them apart.
-    MotorWheel = "Motor to the wheel", "c" = "√(c_across² + c_along²) where both are positive, else the larger", Metre, MECHANICS;
+    MotorWheel = "Motor to wheel", "c" = "√(c_across² + c_along²) where both are positive, else the larger", Metre, MECHANICS;
     across: "c_across" Metre, along: "c_along" Metre =>
         if across > 0.0 && along > 0.0 { sqrt(across * across + along * along) } else { across.max(along) }
 }
 
 law! {
     /// Between the two motors, end to end, m.
-    MotorMotor = "Between the motors", "c" = "w_hanger − 2 (8 mm + l_can)", Metre, PRACTICE;
+    MotorMotor = "Motor to motor", "c" = "w_hanger − 2 (8 mm + l_can)", Metre, PRACTICE;
     hanger: "w_hanger" Metre, can: "l_can" Metre => hanger - 2.0 * (MOUNT_M + can)
 }
 

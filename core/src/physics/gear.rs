@@ -71,20 +71,20 @@ law! {
 
 law! {
     /// Torque on the motor pulley, N·m, at the belt's rated pull.
-    BeltTorque = "Torque that the belt holds", "T_hold" = "F_rated Z_motor pitch / 2π", NewtonMetre, MECHANICS;
+    BeltTorque = "Torque the belt can carry", "T_hold" = "F_rated Z_motor pitch / 2π", NewtonMetre, MECHANICS;
     pull: "F_rated" Newton, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => pull * teeth * pitch / (2.0 * PI)
 }
 
 law! {
     /// Shaft torque of one motor, N·m, at the push that the tyres hold.
-    GripTorque = "Torque that the tyres hold", "T_hold" = "F_grip r / (i η n)", NewtonMetre, MECHANICS;
+    GripTorque = "Torque the tyres can hold", "T_hold" = "F_grip r / (i η n)", NewtonMetre, MECHANICS;
     force: "F_grip" Newton, radius: "r" Metre, ratio: "i" None, efficiency: "η" None, motors: "n" Count =>
         force * radius / (ratio * efficiency * motors)
 }
 
 law! {
     /// Road speed, m/s, at which the motors without load meet the voltage.
-    UnloadedSpeed = "Speed without load", "v_end" = "D_max V_pack Kv (2π / 60) r / i", MetrePerSecond, MECHANICS;
+    UnloadedSpeed = "No-load speed", "v_end" = "D_max V_pack Kv (2π / 60) r / i", MetrePerSecond, MECHANICS;
     duty: "D_max" None, open: "V_pack" Volt, kv: "Kv" RpmPerVolt, radius: "r" Metre, ratio: "i" None =>
         duty * open * kv * PI / 30.0 * radius / ratio
 }

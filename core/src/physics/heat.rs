@@ -14,7 +14,7 @@ const COOLING_PER_M_S: f64 = 0.12;
 
 law! {
     /// Thermal resistance from case to air, K/W, falling with speed.
-    Cooling = "Heat path from case to air", "R_air" = "R_still / (1 + 0.12 v)", KelvinPerWatt, PRACTICE;
+    Cooling = "Thermal resistance, case to air", "R_air" = "R_still / (1 + 0.12 v)", KelvinPerWatt, PRACTICE;
     still: "R_still" KelvinPerWatt, speed: "v" MetrePerSecond => still / (1.0 + COOLING_PER_M_S * speed)
 }
 
@@ -32,7 +32,7 @@ law! {
     /// }.value();
     /// assert!((i2 - 1500.0).abs() < 1e-9);
     /// ```
-    ContinuousCurrentSquared = "Squared current that can be held", "I_held²" = "(t_most − t − P_iron R_air) / ((R_inner + R_air) R_Cu)", SquareAmpere, MECHANICS;
+    ContinuousCurrentSquared = "Continuous current, squared", "I_held²" = "(t_most − t − P_iron R_air) / ((R_inner + R_air) R_Cu)", SquareAmpere, MECHANICS;
     most: "t_most" Celsius, air: "t" Celsius, iron: "P_iron" Watt, inner: "R_inner" KelvinPerWatt, outer: "R_air" KelvinPerWatt, copper: "R_Cu" Ohm =>
         (most - air - iron * outer) / ((inner + outer) * copper)
 }
@@ -52,13 +52,13 @@ law! {
 law! {
     /// Current of each motor, A, that its windings hold for ever; 0 where iron
     /// and air alone make them too hot.
-    HeldByWindings = "Motor current that the windings hold for ever", "I_lim" = "√I_held²; 0 where I_held² < 0", Ampere, MECHANICS;
+    HeldByWindings = "Continuous motor current, by winding heat", "I_lim" = "√I_held²; 0 where I_held² < 0", Ampere, MECHANICS;
     squared: "I_held²" SquareAmpere => continuous_a(squared)
 }
 
 law! {
     /// Heat that one channel of the controller may make for ever, W.
-    CoolChannel = "Heat that each channel may make", "P_cool" = "(t_hot − t) / (R_sink n) − P_idle", Watt, MECHANICS;
+    CoolChannel = "Heat each channel can shed continuously", "P_cool" = "(t_hot − t) / (R_sink n) − P_idle", Watt, MECHANICS;
     hot: "t_hot" Celsius, air: "t" Celsius, sink: "R_sink" KelvinPerWatt, motors: "n" Count, idle: "P_idle" Watt =>
         (hot - air) / sink / motors - idle
 }
@@ -74,7 +74,7 @@ law! {
     /// }.value();
     /// assert!((i - 40.0).abs() < 1e-9);
     /// ```
-    HeldByController = "Motor current that the controller holds for ever", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool)); 0 where P_cool < 0", Ampere, MECHANICS;
+    HeldByController = "Continuous motor current, by controller heat", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool)); 0 where P_cool < 0", Ampere, MECHANICS;
     cool: "P_cool" Watt, switching: "k_sw" None, open: "V_pack" Volt, on: "k_on" None, switch: "R_switch" Ohm => {
         let linear = switching * open;
         let root = linear + sqrt((linear * linear + 4.0 * on * switch * cool).max(0.0));

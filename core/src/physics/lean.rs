@@ -95,7 +95,7 @@ law! {
 law! {
     /// How far the deck's edge reaches up from the axles, m; one that hangs
     /// below them reaches down, and its other edge swings out as it rises.
-    EdgeReach = "How far the deck's edge reaches from the axle", "h_reach" = "the greater of h_edge + t_deck and −h_edge", Metre, MECHANICS;
+    EdgeReach = "Reach of the deck's edge from the axle", "h_reach" = "the greater of h_edge + t_deck and −h_edge", Metre, MECHANICS;
     height: "h_edge" Metre, thickness: "t_deck" Metre => (height + thickness).max(-height)
 }
 
@@ -161,7 +161,7 @@ law! {
 law! {
     /// Riser, m, that keeps deck and tyres apart; not more than is needed, and
     /// negative where the deck could hang lower.
-    EnoughRiser = "Riser that is enough", "h_enough" = "h_clear − h_truck", Metre, MECHANICS;
+    EnoughRiser = "Minimum riser", "h_enough" = "h_clear − h_truck", Metre, MECHANICS;
     clear: "h_clear" Metre, truck: "h_truck" Metre => clear - truck
 }
 

@@ -49,7 +49,7 @@ law! {
     /// }.value();
     /// assert!((f - 0.4 * 90.0 * 9.80665 / (2.0 + 0.8 * 0.95 / 0.72)).abs() < 1e-9);
     /// ```
-    BrakeGrip = "Braking that the tyres hold", "F_grip" = "½ μ n m g cos α / (2 + μ n h_c / L_base)", Newton, MECHANICS;
+    BrakeGrip = "Braking force the tyres can hold", "F_grip" = "½ μ n m g cos α / (2 + μ n h_c / L_base)", Newton, MECHANICS;
     grip: "μ" None, motors: "n" Count, mass: "m" Kilogram, cos: "cos α" None, height: "h_c" Metre, base: "L_base" Metre => {
         let share = grip * motors;
         0.5 * share * mass * G * cos / (2.0 + share * height / base)
@@ -65,7 +65,7 @@ law! {
     /// let s = StoppingDistance { speed: 25.0 / 3.6, rate: 3.5 }.value();
     /// assert!((s - 6.889_329_81).abs() < 1e-8);
     /// ```
-    StoppingDistance = "Way to stop", "s_stop" = "v² / 2a_stop", Metre, MECHANICS;
+    StoppingDistance = "Stopping distance", "s_stop" = "v² / 2a_stop", Metre, MECHANICS;
     speed: "v" MetrePerSecond, rate: "a_stop" MetrePerSecondSquared => speed * speed / (2.0 * rate)
 }
 

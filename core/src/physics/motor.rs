@@ -21,7 +21,7 @@ law! {
     /// let kt = pitchline_core::physics::motor::TorqueConstantDirect { kv: 2760.0 }.value();
     /// assert!((kt - 0.003_459_89).abs() < 1e-8);
     /// ```
-    TorqueConstantDirect = "Torque for each direct ampere", "k_T" = "60 / (2π Kv)", NewtonMetrePerAmpere, DRELA;
+    TorqueConstantDirect = "Torque per direct ampere", "k_T" = "60 / (2π Kv)", NewtonMetrePerAmpere, DRELA;
     kv: "Kv" RpmPerVolt => 60.0 / (2.0 * PI * kv)
 }
 
@@ -34,7 +34,7 @@ law! {
     /// let kt = pitchline_core::physics::motor::TorqueConstantPeak { kv: 165.0 }.value();
     /// assert!((kt * 165.0 - 8.269_933).abs() < 1e-6);
     /// ```
-    TorqueConstantPeak = "Torque for each peak phase ampere", "k_T" = "(√3 / 2) 60 / (2π Kv)", NewtonMetrePerAmpere, SINUSOIDAL;
+    TorqueConstantPeak = "Torque per peak phase ampere", "k_T" = "(√3 / 2) 60 / (2π Kv)", NewtonMetrePerAmpere, SINUSOIDAL;
     kv: "Kv" RpmPerVolt => SQRT_3 / 2.0 * 60.0 / (2.0 * PI * kv)
 }
 
@@ -75,7 +75,7 @@ law! {
 
 law! {
     /// Line-to-line peak volts that the motor asks for, direct drive.
-    MotorVoltageDirect = "Voltage asked by the motor", "V_motor" = "ω 60 / (2π Kv) + I R_w", Volt, DRELA;
+    MotorVoltageDirect = "Voltage the motor needs", "V_motor" = "ω 60 / (2π Kv) + I R_w", Volt, DRELA;
     omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm =>
         omega * 60.0 / (2.0 * PI * kv) + current * resistance
 }
@@ -95,7 +95,7 @@ law! {
     /// }.value();
     /// assert!((v - 5.804).abs() < 1e-3);
     /// ```
-    MotorVoltagePeak = "Voltage asked by the motor", "V_motor" = "√((ω 60 / (2π Kv) + (√3 / 2) I R_w)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
+    MotorVoltagePeak = "Voltage the motor needs", "V_motor" = "√((ω 60 / (2π Kv) + (√3 / 2) I R_w)² + 3 (p ω L I)²)", Volt, SINUSOIDAL;
     omega: "ω" RadianPerSecond, kv: "Kv" RpmPerVolt, current: "I" Ampere, resistance: "R_w" Ohm, pairs: "p" Count, inductance: "L" Henry => {
         let along = omega * 60.0 / (2.0 * PI * kv) + SQRT_3 / 2.0 * current * resistance;
         let across = SQRT_3 * pairs * omega * inductance * current;
@@ -126,7 +126,7 @@ law! {
 
 law! {
     /// The motor's own limit of its current, A.
-    MotorLimit = "Motor current limit of the motor", "I_lim" = "I_rated", Ampere, MECHANICS;
+    MotorLimit = "Motor's current rating", "I_lim" = "I_rated", Ampere, MECHANICS;
     rated: "I_rated" Ampere => rated
 }
 
@@ -174,7 +174,7 @@ law! {
 
 law! {
     /// Volts left over at the greatest motor current, V: nothing where they bind.
-    SpareVoltage = "Voltage left over at the greatest current", "V_spare" = "D_max V_bus_lim − V_motor_lim, both at I_lim", Volt, CIRCUIT;
+    SpareVoltage = "Voltage left over at maximum current", "V_spare" = "D_max V_bus_lim − V_motor_lim, both at I_lim", Volt, CIRCUIT;
     duty: "D_max" None, bus: "V_bus_lim" Volt, asked: "V_motor_lim" Volt, current: "I_lim" Ampere => {
         // Named so that the working says at which current both are.
         let _ = current;
@@ -184,7 +184,7 @@ law! {
 
 law! {
     /// Torque on one motor's shaft, N·m, at its greatest current; negative where it drags.
-    GreatestTorque = "Torque of each motor at its greatest current", "T_lim" = "k_T I_lim − T_0", NewtonMetre, DRELA;
+    GreatestTorque = "Torque of each motor at maximum current", "T_lim" = "k_T I_lim − T_0", NewtonMetre, DRELA;
     constant: "k_T" NewtonMetrePerAmpere, current: "I_lim" Ampere, iron: "T_0" NewtonMetre => constant * current - iron
 }
 

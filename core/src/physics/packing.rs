@@ -1,4 +1,4 @@
-//! Cells and controller in the box.
+//! Cells and controller in the enclosure.
 //!
 //! The allowances are common practice, no source.
 
@@ -43,7 +43,7 @@ law! {
 }
 
 law! {
-    /// Room left over in the box, m.
-    RoomLeft = "Room left in the box", "c" = "l_inside − l_filled − 4 mm", Metre, PRACTICE;
+    /// Room left over in the enclosure, m.
+    RoomLeft = "Room left in the enclosure", "c" = "l_inside − l_filled − 4 mm", Metre, PRACTICE;
     inside: "l_inside" Metre, filled: "l_filled" Metre => inside - filled - LINING_M
 }

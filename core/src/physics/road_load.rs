@@ -35,7 +35,7 @@ law! {
     /// Slope resistance, N, from the sine of the slope; negative downhill.
     ///
     /// Source: Martin et al. 1998.
-    SlopeForce = "Slope", "F_slope" = "m g sin α", Newton, MARTIN;
+    SlopeForce = "Slope resistance", "F_slope" = "m g sin α", Newton, MARTIN;
     mass: "m" Kilogram, sin: "sin α" None => mass * G * sin
 }
 
@@ -81,7 +81,7 @@ law! {
     /// assert!((held(0.2) - 119.900_17).abs() < 1e-4);
     /// assert!((held(0.7) - 617.818_95).abs() < 1e-4);
     /// ```
-    GripForce = "Push that the tyres hold", "F_grip" = "½ μ n m g cos α / (the greater of 1 and 2 − μ n h_c / L_base)", Newton, MECHANICS;
+    GripForce = "Push the tyres can hold", "F_grip" = "½ μ n m g cos α / (the greater of 1 and 2 − μ n h_c / L_base)", Newton, MECHANICS;
     grip: "μ" None, motors: "n" Count, mass: "m" Kilogram, cos: "cos α" None, height: "h_c" Metre, base: "L_base" Metre => {
         let share = grip * motors;
         0.5 * share * mass * G * cos / (2.0 - share * height / base).max(1.0)
@@ -90,7 +90,7 @@ law! {
 
 law! {
     /// Push less what the air takes, N: what is left for rolling and the hill.
-    NetForce = "Push less air resistance", "F_net" = "F_push − F_air", Newton, MECHANICS;
+    NetForce = "Push minus air resistance", "F_net" = "F_push − F_air", Newton, MECHANICS;
     push: "F_push" Newton, air: "F_air" Newton => push - air
 }
 

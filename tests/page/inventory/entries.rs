@@ -12,16 +12,11 @@ use serde_json::Value;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Entries(BTreeMap<String, BTreeMap<String, BTreeSet<String>>>);
 
-/// A name that was changed on purpose.
-pub(super) struct Renamed {
-    pub(super) kind: &'static str,
-    pub(super) old: &'static str,
-    pub(super) new: &'static str,
-    pub(super) reason: &'static str,
-}
+/// What the page shows, by the last run that wrote it.
+pub(super) const NOW: &str = "inventory.json";
 
-fn file() -> PathBuf {
-    root().join("tests/fixture/inventory.json")
+fn file(name: &str) -> PathBuf {
+    root().join("tests/fixture").join(name)
 }
 
 impl Entries {
@@ -33,17 +28,17 @@ impl Entries {
         }
     }
 
-    /// What the file has.
-    pub(super) fn read() -> Outcome<Self> {
-        let text = fs::read_to_string(file())?;
+    /// What the fixture of that name has.
+    pub(super) fn read(name: &str) -> Outcome<Self> {
+        let text = fs::read_to_string(file(name))?;
         Self::from_page(serde_json::from_str(&text).unwrap_or_default())
     }
 
-    /// Writes the file anew.
+    /// Writes the fixture anew.
     pub(super) fn write(&self) -> Outcome {
         let text = serde_json::to_string_pretty(&self.0)
             .map_err(|error| Fault::new(format!("no JSON: {error}")))?;
-        Ok(fs::write(file(), text + "\n")?)
+        Ok(fs::write(file(NOW), text + "\n")?)
     }
 
     pub(super) fn put(&mut self, kind: &str, place: &str, name: &str) {
@@ -67,51 +62,17 @@ impl Entries {
         })
     }
 
+    /// Kind and name of each, wherever it stands.
+    pub(super) fn names(&self) -> BTreeSet<(&str, &str)> {
+        self.all().map(|[kind, _, name]| (kind, name)).collect()
+    }
+
     /// What is here and not there, a line each.
     pub(super) fn without(&self, other: &Self) -> Vec<String> {
         let there: BTreeSet<[&str; 3]> = other.all().collect();
         let lost = self.all().filter(|entry| !there.contains(entry));
         lost.map(|[kind, place, name]| format!("{kind} | {place} | {name}")).collect()
     }
-}
-
-/// The names as they are after these changes.
-///
-/// # Panics
-/// Where a change has no reason or nothing to change.
-#[track_caller]
-pub(super) fn renamed(entries: &Entries, changes: &[Renamed]) -> Entries {
-    let mut now: Vec<[String; 3]> = entries.all().map(|entry| entry.map(str::to_owned)).collect();
-    for change in changes {
-        assert!(!change.reason.is_empty(), "no reason for {}", change.old);
-        let mut hits = 0;
-        now.retain_mut(|[kind, place, name]| {
-            let part = if change.kind == "places" {
-                // A heading of the way there, or all of it.
-                let mut way: Vec<&str> = place.split(" > ").collect();
-                let Some(step) = way.iter_mut().find(|step| **step == change.old) else {
-                    return true;
-                };
-                *step = change.new;
-                *place = way.join(" > ");
-                hits += 1;
-                return !change.new.is_empty();
-            } else if kind == change.kind && name == change.old {
-                name
-            } else {
-                return true;
-            };
-            hits += 1;
-            change.new.clone_into(part);
-            !change.new.is_empty()
-        });
-        assert!(hits > 0, "{}: {:?} is not in the file", change.kind, change.old);
-    }
-    let mut entries = Entries::default();
-    for [kind, place, name] in &now {
-        entries.put(kind, place, name);
-    }
-    entries
 }
 
 /// Fails with what is missing of `wanted`, and with what is new.
@@ -126,8 +87,7 @@ pub(super) fn compare(wanted: &Entries, found: &Entries) -> Outcome {
     }
     Err(Fault::new(format!(
         "{} missing on the page:\n  {}\n{} new on the page:\n  {}\n\
-         What was renamed or dropped on purpose goes into RENAMED with its reason; for what is new: \
-         PITCHLINE_WRITE=1 cargo test -p pitchline-tests --test page inventory",
+         Where that is meant: PITCHLINE_WRITE=1 cargo test -p pitchline-tests --test page inventory",
         missing.len(),
         missing.join("\n  "),
         new.len(),

@@ -39,12 +39,17 @@ const regionName = (region) => {
   const given = by || region.getAttribute('aria-label') || words(region.querySelector('h1, h2'));
   return mask(given) || region.localName;
 };
-// The headings below that of its region which an element stands under, in the order of reading.
+// The region that an element stands in, the folds there, and the headings it stands under in each,
+// in the order of reading.
 const under = new Map();
-const placeOf = (e) => {
-  const region = e.closest(REGION);
-  return [regionName(region), ...(under.get(region) ?? []).filter(Boolean)].join(' > ');
+const foldName = (fold) => mask(words(fold.querySelector(`:scope > summary ${LOOK.foldTitle}`)));
+const wayTo = (e) => {
+  const scope = e?.closest(`${REGION}, details`) ?? null;
+  const headings = (under.get(scope) ?? []).map((heading) => heading.text);
+  if (scope?.localName !== 'details') return [regionName(scope), ...headings];
+  return [...wayTo(scope.parentElement), foldName(scope), ...headings];
 };
+const placeOf = (e) => wayTo(e).filter(Boolean).join(' > ');
 const groupOf = (e) => {
   const group = e.closest(LOOK.group);
   if (!group) return '';
@@ -107,19 +112,32 @@ const picture = (e, place) => {
 };
 
 const button = (e, place) => {
-  const headline = e.querySelector(LOOK.headlineName);
-  const text = headline ? mask(words(headline)) : name(e);
+  // What is undone is the last edit.
+  const text = name(e).replace(/^(Undo|Redo): .*/, '$1: …');
   const label = e.closest(LOOK.field)?.querySelector('label')?.firstChild?.textContent;
   if (label && text.startsWith(`${mask(label)}: `)) return;
   const toggles = e.hasAttribute('aria-pressed') ? ' (on or off)' : '';
   put('buttons', place, text && within(groupOf(e), text) + toggles);
 };
 
+// A way to a view: an answer, a question with its answer in a line, what needs attention, or a name.
+const link = (e, place) => {
+  const text = mask(words(e.querySelector(`${LOOK.headlineName}, strong`))) || name(e);
+  put('links', place, text);
+  if (e.querySelector(LOOK.headline)) return true;
+  for (const concern of e.querySelectorAll(LOOK.concern)) put('attention', place, mask(words(concern)));
+  const line = e.querySelector('strong + span');
+  if (line && !line.matches(LOOK.concern)) put('lines', place, `${text}: ${brief(mask(words(line)))}`);
+  return false;
+};
+
 const fold = (e, place) => {
-  const answer = e.closest(LOOK.answer)?.querySelector(LOOK.headlineName);
-  const text = mask(words(e));
-  if (answer) return put('workings', place, `${mask(words(answer))}: ${text}`);
-  put('folds', place, within(groupOf(e), within(figureName(e), text)));
+  const title = foldName(e.parentElement);
+  if (!title) return put('folds', place, within(groupOf(e), within(figureName(e), mask(words(e)))));
+  if (e.parentElement.querySelector(`:scope > .fold > ${LOOK.steps}`)) return put('workings', place, `${title}: Working`);
+  put('folds', place, within(groupOf(e), title));
+  const hint = e.parentElement.matches(LOOK.parts) ? '…' : brief(mask(words(e.querySelector(LOOK.foldHint))));
+  if (e.querySelector(LOOK.foldHint)?.textContent) put('hints', place, `${title}: ${hint}`);
 };
 
 const step = (e, place) => {
@@ -129,19 +147,25 @@ const step = (e, place) => {
 
 const headline = (e, place) => {
   const part = (look) => words(e.querySelector(look));
-  // What follows a colon is what binds just then.
-  const note = mask(part(LOOK.headlineNote)).split(': ');
   put('answers', place, [mask(part(LOOK.headlineName)), mask(`# ${part(LOOK.headlineUnit)}`)].join(' | '));
-  put('notes of answers', place, note.length > 1 ? `${note[0]}: …` : note[0]);
+  // What follows a colon is what binds just then.
+  for (const one of sentences(mask(part(LOOK.headlineNote)))) put('notes of answers', place, one.includes(': ') ? `${brief(one)}: …` : one);
+  if (part(LOOK.headlineChange)) put('changes', place, mask(part(LOOK.headlineChange)));
+};
+
+const heading = (e) => {
+  const [level, text] = [Number(e.localName[1]), mask(words(e))];
+  if (told(e.closest(REGION)?.getAttribute('aria-labelledby')).includes(e)) return put('headings', 'page', `${level}: ${text}`);
+  const scope = e.closest(`${REGION}, details`);
+  under.set(scope, (under.get(scope) ?? []).filter((above) => above.level < level));
+  put('headings', placeOf(e), `${level}: ${text}`);
+  under.get(scope).push({ level, text });
 };
 
 const meet = (e) => {
-  if (/^h[1-6]$/.test(e.localName)) {
-    const [level, region] = [Number(e.localName[1]), e.closest(REGION)];
-    if (level > 2) under.set(region, [...(under.get(region) ?? []).slice(0, level - 3), mask(words(e))]);
-    put('headings', level > 2 ? regionName(region) : 'page', `${level}: ${mask(words(e))}`);
-  }
-  const place = placeOf(e);
+  if (/^h[1-6]$/.test(e.localName)) heading(e);
+  // A fold's title stands where the fold does, not in it.
+  const place = placeOf(e.localName === 'summary' ? e.parentElement.parentElement : e);
   if (e.matches('nav, main, header, footer, [role="region"]:not(:has(table)), [role="group"], dialog')) {
     put('landmarks', place, [e.computedRole, name(e)].filter(Boolean).join(': '));
   }
@@ -149,7 +173,7 @@ const meet = (e) => {
   if (e.matches(LOOK.headline)) headline(e, place);
   if (e.matches('input, textarea, select')) { input(e, place); return false; }
   if (e.matches('button, [role="button"]')) { button(e, place); return true; }
-  if (e.matches('a[href]')) put('links', place, name(e));
+  if (e.matches('a[href]')) return link(e, place);
   if (e.localName === 'summary') { fold(e, place); return true; }
   if (e.localName === 'table') { table(e, place); return true; }
   if (e.localName === 'svg') { if (e.getAttribute('aria-hidden') !== 'true') picture(e, place); return false; }
@@ -160,12 +184,16 @@ const meet = (e) => {
   }
   if (e.matches(LOOK.step)) { step(e, place); return false; }
   if (e.matches(LOOK.notice)) { put('notices', place, prose(mask(words(e)))); return true; }
-  if (e.matches(LOOK.caution)) { put('cautions', place, mask(words(e))); return true; }
+  if (e.matches(LOOK.caution)) {
+    const [short, ...more] = [...e.children].map((part) => mask(words(part, LOOK.cautionMore)));
+    put('cautions', placeOf(e.parentElement), [short, ...more].join(' | '));
+    return false;
+  }
   if (e.matches(LOOK.busy)) return false;
   if (e.matches(LOOK.aloud)) { if (arguments[1]) put('read out', place, mask(words(e))); return false; }
   if (e.matches('[aria-live]') && e.closest('figure')) { put('readouts', place, mask(words(e))); return false; }
   if (e.matches('p, li, dt') && !e.closest('button, table, figcaption')
-      && !e.querySelector('p, li, button, input, select')) {
+      && !e.querySelector('p, li, button, input, select') && !(e.querySelector('a') && e.closest('nav'))) {
     const help = e.id && document.querySelector(`[aria-describedby~="${e.id}"]`);
     if (!help) for (const one of sentences(prose(mask(words(e))))) put('texts', place, one);
     return true;
@@ -178,12 +206,12 @@ const meet = (e) => {
 
 const walk = (e) => {
   for (const child of e.children) {
-    if (!shown(child)) continue;
+    if (!shown(child) || (!arguments[0] && child.matches(LOOK.beside))) continue;
     if (meet(child)) walk(child);
   }
 };
-// All of the page, or the part of it that the first argument names; with a second one also what is
-// read out just then.
+// All of the page but what stands beside every view, or the part of it that the first argument names;
+// with a second one also what is read out just then.
 const part = [...document.querySelectorAll(REGION)].find((region) => regionName(region) === arguments[0]);
 walk(part ?? document.body);
 put('document', 'page', `title: ${mask(document.title)}`);

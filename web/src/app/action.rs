@@ -1,14 +1,17 @@
 //! Everything that a person can do to the state.
 
+use super::difference::Difference;
 use super::document::{Document, Linked};
+use super::edits::Act;
 use super::rest::Whole;
 use super::shelf::Entry;
-use super::store::{App, Lost, MapView, Message};
+use super::store::{App, MapView, Message, Undo};
 use super::typed::{self, Place, Typed, value};
 use super::{saved, shelf};
 use crate::platform::{self, Store};
-use crate::text::{Units, fault, page};
+use crate::text::{self, Units, fault, keep};
 use leptos::prelude::*;
+use pitchline_core::catalog::Catalog;
 use pitchline_core::{Field, Slot};
 
 fn field((slot, index): Place) -> Option<&'static Field> {
@@ -17,28 +20,33 @@ fn field((slot, index): Place) -> Option<&'static Field> {
 
 impl App {
     /// Every change of the build passes here. It is not kept until it has been answered.
-    fn change<T>(self, change: impl FnOnce(&mut Document) -> T) -> Option<T> {
+    fn change<T>(self, change: impl FnOnce(&mut Document, &Catalog) -> T) -> Option<T> {
         if self.keeper.with_value(Option::is_some) {
             platform::tell_kept(false);
         }
-        self.document.try_update(change)
-    }
-
-    /// Another build or part is in place of the one before; what was forgotten is gone.
-    fn replaced(self) {
-        self.lost.set(None);
+        // Whoever changes it knows which it is.
+        if self.asks_kit.get_untracked() {
+            self.asks_kit.set(false);
+        }
+        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
+        self.document.try_update(|document| change(document, &catalog))
     }
 
     /// Opens another build in place of this one.
     fn open_as(self, build: Whole, text: String) {
-        self.change(|document| document.replace(build));
+        self.change(|document, catalog| document.replace(build, catalog));
         self.opened(text);
     }
 
     fn opened(self, text: String) {
-        self.replaced();
         self.typed.set(Typed::default());
-        self.message.set(Some(Message { text, undo: true }));
+        self.edited(text);
+    }
+
+    /// Names the edit that has just been made, and offers to undo it.
+    fn edited(self, text: String) {
+        let undo = Some(Undo::Edit(untrack(|| self.state())));
+        self.message.set(Some(Message { text, undo }));
     }
 
     /// Takes in what was typed; it becomes part of the build if it is valid.
@@ -50,30 +58,38 @@ impl App {
         let before = self.typed.with_untracked(|typed| typed.get(place).map(|entry| entry.before));
         let before = before.unwrap_or_else(now);
         // Half a number is not meant: 99 on the way to 999.
-        self.change(|document| document.set(place, found.unwrap_or(before)));
+        let value = found.unwrap_or(before);
+        self.change(|document, catalog| document.set(place, value, Act::Type(place), catalog));
         self.typed.update(|typed| typed.put(place, typed::Entry { text, fault, before }));
     }
 
     /// A field was left: valid text is written out in full, faulty text stays.
     pub fn leave(self, place: Place) {
+        self.rest();
         let valid = |typed: &Typed| typed.get(place).is_some_and(|entry| entry.fault.is_none());
         if self.typed.with_untracked(valid) {
             self.typed.update(|typed| typed.clear(place));
         }
     }
 
+    /// What was done last is done: what comes is another edit.
+    fn rest(self) {
+        self.document.update_untracked(Document::rest);
+    }
+
     /// One step up or down, in the unit that is shown, held within the limits.
     pub fn step(self, place: Place, steps: f64) {
         let Some(field) = field(place) else { return };
-        let shown = self.style.get_untracked().units.shown(field.unit);
-        self.change(|document| {
+        let shown = self.style.get_untracked().units.field(place.0.kind(), field);
+        let act = Act::Step(place, platform::now());
+        self.change(|document, catalog| {
             let draft = &document.build.draft;
             let usual = || draft.assumed(place.0, place.1).unwrap_or(field.typical);
             let now = draft.record(place.0).value(place.1).unwrap_or_else(usual);
             let size = step_size(field, shown.from_file(field.typical));
             let next = ((shown.from_file(now) / size).round() + steps) * size;
             let value = shown.to_file(next).max(field.min).min(field.max);
-            document.set(place, Some(value));
+            document.set(place, Some(value), act, catalog);
         });
         self.typed.update(|typed| typed.clear(place));
     }
@@ -81,36 +97,37 @@ impl App {
     /// Picks one of a field's choices.
     pub fn choose(self, place: Place, name: &str) {
         if let Some(value) = field(place).and_then(|field| field.choice(name).ok()) {
-            self.change(|document| document.set(place, Some(value)));
+            let act = Act::Step(place, platform::now());
+            self.change(|document, catalog| document.set(place, Some(value), act, catalog));
         }
     }
 
     /// Picks a part by its id.
     pub fn pick(self, slot: Slot, id: &str) {
-        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        if self.change(|document| document.pick(slot, id, &catalog)) != Some(true) {
-            return;
-        }
-        let kept = |at: Slot| at != slot && (slot != Slot::Pack || at != Slot::Cell);
-        self.typed.update(|typed| typed.keep(|(at, _), _| kept(at)));
-        self.replaced();
+        self.pick_all(&[(slot, id.into())]);
+    }
+
+    /// Has a part of the reader's own in a slot, beginning with the figures of the one before it.
+    pub fn use_own(self, slot: Slot, name: String) {
+        self.typed.update(|typed| typed.keep(|(at, _), _| at != slot));
+        self.change(|document, catalog| document.use_own(&[slot], |_| name.clone(), catalog));
     }
 
     /// Picks several parts at once, such as a pairing of the gear map.
     pub fn pick_all(self, picks: &[(Slot, String)]) {
-        for (slot, id) in picks {
-            if self.peek(|draft| draft.record(*slot).id != *id) {
-                self.pick(*slot, id);
-            }
+        let picks: Vec<(Slot, &str)> = picks.iter().map(|(slot, id)| (*slot, &**id)).collect();
+        if self.change(|document, catalog| document.pick(&picks, catalog)) == Some(true) {
+            let with_pack = picks.iter().any(|(slot, _)| *slot == Slot::Pack);
+            let picked = |at: Slot| picks.iter().any(|(slot, _)| *slot == at);
+            let gone = |at: Slot| picked(at) || with_pack && at == Slot::Cell;
+            self.typed.update(|typed| typed.keep(|(at, _), _| !gone(at)));
         }
     }
 
     /// Puts the catalogue's own values back; where it has none of that id, the kit's part.
     pub fn restore(self, slot: Slot) {
-        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
         self.typed.update(|typed| typed.keep(|(at, _), _| at != slot));
-        self.change(|document| document.restore(slot, &catalog));
-        self.replaced();
+        self.change(|document, catalog| document.restore(slot, catalog));
     }
 
     /// Starts from a kit; rider, place and wishes stay as they are.
@@ -118,33 +135,69 @@ impl App {
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
         self.typed.update(|typed| typed.keep(|(at, _), _| !at.holds_part()));
         let name = catalog.kit(kit).map_or("", |kit| &kit.name);
-        let text = format!("{name} as it is sold, with your rider and place.");
-        self.change(|document| document.start_from(kit, &catalog));
-        self.replaced();
-        self.message.set(Some(Message { text, undo: true }));
+        self.change(|document, catalog| document.start_from(kit, catalog));
+        self.edited(text::difference::switched(name));
     }
 
-    /// Brings back the build before the last pick, or the one forgotten since.
+    /// The kit on a first visit.
+    pub fn choose_kit(self, kit: &str) {
+        self.change(|document, catalog| document.begin_with(kit, catalog));
+    }
+
+    /// A board of the reader's own on a first visit, by its name: every part one of their own, by
+    /// these names.
+    pub fn choose_own(self, board: &str, part: impl Fn(Slot) -> String) {
+        self.change(|document, catalog| {
+            document.use_own(Slot::ALL, part, catalog);
+            document.name(board, catalog);
+            document.begin();
+        });
+        self.say(text::setup::OWN_BEGINS);
+    }
+
+    /// Undoes the last edit.
     pub fn undo(self) {
-        if let Some(lost) = self.lost.try_update(Option::take).flatten() {
-            if self.with_shelf(|store| store.set(&lost.entry.key, &lost.text)) == Some(true) {
-                self.say(&format!("{} is kept again.", lost.entry.name));
-            } else {
-                self.lost.set(Some(lost));
-                self.say(page::NOT_KEPT);
+        let edit = untrack(|| self.done());
+        self.change(Document::undo);
+        self.turned(edit, text::difference::UNDONE);
+    }
+
+    /// Does again what was undone last.
+    pub fn redo(self) {
+        let edit = untrack(|| self.undone());
+        self.change(Document::redo);
+        self.turned(edit, text::difference::REDONE);
+    }
+
+    /// Says what an edit was that has been undone or done again.
+    fn turned(self, edit: Option<Difference>, how: &str) {
+        let Some(edit) = edit else { return self.say(text::difference::NO_MORE) };
+        self.typed.update(|typed| typed.keep(|place, _| !edit.sets(place)));
+        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
+        self.say(&format!("{how}: {}.", edit.named(&catalog, self.style.get_untracked())));
+    }
+
+    /// Undoes what a message names.
+    pub fn undo_this(self, undo: &Undo) {
+        match undo {
+            Undo::Edit(_) if untrack(|| self.can_undo(undo)) => self.undo(),
+            Undo::Edit(_) => self.hush(),
+            Undo::Forget(entry, text) => {
+                let kept = self.with_shelf(|store| store.set(&entry.key, text)) == Some(true);
+                if kept {
+                    self.say(&keep::restored(&entry.name));
+                } else {
+                    let undo = Some(undo.clone());
+                    self.message.set(Some(Message { text: keep::NOT_KEPT.into(), undo }));
+                }
+                self.look_at_shelf();
             }
-            self.look_at_shelf();
-        } else if self.change(Document::undo) == Some(true) {
-            self.typed.set(Typed::default());
-            self.say("The build before is back.");
-        } else {
-            self.say("There is nothing to bring back.");
         }
     }
 
     /// Says something once.
     pub fn say(self, text: &str) {
-        self.message.set(Some(Message { text: text.into(), undo: false }));
+        self.message.set(Some(Message { text: text.into(), undo: None }));
     }
 
     /// Takes the message away.
@@ -161,11 +214,10 @@ impl App {
 
     /// Opens a link; what cannot be read is shown. Whether it brought another build.
     pub fn open_link(self, text: &str) -> bool {
-        let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        match self.change(|document| document.open_link(text, &catalog)) {
+        match self.change(|document, catalog| document.open_link(text, catalog)) {
             Some(Linked::Opened(faults)) => {
                 self.unread.set(faults);
-                self.opened("Build opened from the link.".into());
+                self.opened(keep::FROM_LINK.into());
                 return true;
             }
             Some(Linked::Same(faults)) => {
@@ -195,7 +247,7 @@ impl App {
         let Some(text) = self.saved_text(entry) else { return self.look_at_shelf() };
         if let Ok((build, faults)) = saved::read_kept(&text, &catalog) {
             self.unread.set(faults);
-            self.open_as(build, format!("{} opened.", entry.name));
+            self.open_as(build, keep::opened(&entry.name));
         }
     }
 
@@ -205,12 +257,12 @@ impl App {
         match saved::read_file(text, &catalog) {
             Ok((build, ignored)) => {
                 self.unread.set(ignored);
-                self.open_as(build, "Build opened from the file.".into());
+                self.open_as(build, keep::FROM_FILE.into());
             }
             Err(faults) => {
                 let style = self.style.get_untracked();
                 let first = faults.first().map(|f| fault(f, style)).unwrap_or_default();
-                self.say(&format!("The file was not opened. {first}"));
+                self.say(&keep::not_opened(&first));
                 self.unread.set(faults);
             }
         }
@@ -223,7 +275,12 @@ impl App {
 
     /// Names the build.
     pub fn name(self, name: &str) {
-        self.change(|document| document.name(name));
+        self.change(|document, catalog| document.name(name, catalog));
+    }
+
+    /// The name was left.
+    pub fn leave_name(self) {
+        self.rest();
     }
 
     /// Saves the build under its name; the same name is written over.
@@ -231,7 +288,7 @@ impl App {
         let mut build = self.document.with_untracked(|document| document.build.clone());
         build.draft.name = build.draft.name.trim().into();
         if build.draft.name.is_empty() {
-            self.say("Give the build a name first.");
+            self.say(keep::NAME_FIRST);
             return;
         }
         if let Some(missing) = untrack(|| self.missing()).first() {
@@ -241,16 +298,16 @@ impl App {
         let (now, letters) = (platform::now() as u64, platform::letters());
         let kept = self.with_shelf(|store| shelf::save(store, &build, now, &letters));
         self.look_at_shelf();
-        self.say(if kept == Some(true) { "Saved on this device." } else { page::NOT_KEPT });
+        self.say(if kept == Some(true) { keep::SAVED } else { keep::NOT_KEPT });
     }
 
-    /// Forgets a saved build.
+    /// Deletes a saved build.
     pub fn forget(self, entry: &Entry) {
         if let Some(text) = self.saved_text(entry) {
             self.with_shelf(|store| store.remove(&entry.key));
-            self.lost.set(Some(Lost { entry: entry.clone(), text }));
-            let text = format!("{} forgotten.", entry.name);
-            self.message.set(Some(Message { text, undo: true }));
+            let said = keep::deleted(&entry.name);
+            let undo = Some(Undo::Forget(entry.clone(), text));
+            self.message.set(Some(Message { text: said, undo }));
         }
         self.look_at_shelf();
     }

@@ -46,11 +46,10 @@ impl App {
         let speed = band(Banded::Speed, answers.speed.flat_full.speed_m_s);
         let hill = band(Banded::Hill, answers.climb.slow.grade);
         let far = band(Banded::Distance, answers.distance.cruise.distance_m);
-        format!(
-            "Top speed {}, steepest hill {}, distance {}.",
-            answer::top_speed(answers, speed, style).spoken(),
-            answer::slow_hill(answers, hill, style).spoken(),
-            answer::cruise_distance(answers, far, style).spoken()
+        answer::aloud(
+            &answer::top_speed(answers, speed, style),
+            &answer::slow_hill(answers, hill, style),
+            &answer::cruise_distance(answers, far, style),
         )
     }
 }

@@ -106,8 +106,11 @@ impl App {
         let mut sampler = Sampler::new(&now.build, of.quantity());
         let mut curve = (of == Banded::Distance).then(|| {
             let along = &now.answers.distance.curve;
-            let some = along.iter().step_by(along.len().div_ceil(SPEEDS).max(1));
-            CurveSampler::new(&now.build, some.map(|point| point.speed_m_s))
+            let each = along.len().div_ceil(SPEEDS).max(1);
+            let some = along.iter().step_by(each);
+            // To the very end of the curve, wherever the steps leave off.
+            let last = along.last().filter(|_| (along.len() - 1) % each != 0);
+            CurveSampler::new(&now.build, some.chain(last).map(|point| point.speed_m_s))
         });
         let speeds = SPEEDS * curve.as_ref().map_or(0, CurveSampler::left);
         let all = (sampler.left() + speeds).max(1);

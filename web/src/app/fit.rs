@@ -36,18 +36,15 @@ impl Fit {
     /// For a build, and what is on offer: belts, motor pulleys, wheel pulleys.
     #[must_use]
     pub fn of(draft: Draft, build: Build, offers: [Vec<Record>; 3]) -> Self {
+        let together = tried(&draft, &build, &offers);
         let [belts, motor_pulleys, wheel_pulleys] = offers;
-        // Parts of the catalogue have been checked when it was read.
-        let together = {
-            let belts: Vec<_> = belts.iter().filter_map(|r| Belt::from_record(r).ok()).collect();
-            let small: Vec<_> =
-                motor_pulleys.iter().filter_map(|r| MotorPulley::from_record(r).ok()).collect();
-            let large: Vec<_> =
-                wheel_pulleys.iter().filter_map(|r| WheelPulley::from_record(r).ok()).collect();
-            let offers = BeltOffers { belts: &belts, motor_pulleys: &small, wheel_pulleys: &large };
-            together(&draft, &Drive::new(&build), &offers)
-        };
         Self { together, draft, build, belts, motor_pulleys, wheel_pulleys }
+    }
+
+    /// The same question of another board, with the same belts on offer.
+    #[must_use]
+    pub fn with(&self, draft: &Draft, build: &Build) -> Together {
+        tried(draft, build, &[self.belts.clone(), Vec::new(), Vec::new()])
     }
 
     /// A belt on offer, by its place in the answer.
@@ -67,6 +64,18 @@ impl Fit {
     pub fn given(&self, slot: Slot, key: &str) -> bool {
         self.draft.value(slot, key).is_some()
     }
+}
+
+fn tried(draft: &Draft, build: &Build, offers: &[Vec<Record>; 3]) -> Together {
+    let [belts, motor_pulleys, wheel_pulleys] = offers;
+    // Parts of the catalogue have been checked when it was read.
+    let belts: Vec<_> = belts.iter().filter_map(|r| Belt::from_record(r).ok()).collect();
+    let small: Vec<_> =
+        motor_pulleys.iter().filter_map(|r| MotorPulley::from_record(r).ok()).collect();
+    let large: Vec<_> =
+        wheel_pulleys.iter().filter_map(|r| WheelPulley::from_record(r).ok()).collect();
+    let offers = BeltOffers { belts: &belts, motor_pulleys: &small, wheel_pulleys: &large };
+    together(draft, &Drive::new(build), &offers)
 }
 
 /// None where a part is missing.

@@ -28,7 +28,9 @@ impl PartialEq for Found {
 }
 
 impl Found {
-    fn new(draft: Draft, count: u32) -> Option<Self> {
+    /// The answers to a draft; none where it is not a whole board within the limits.
+    #[must_use]
+    pub fn new(draft: Draft, count: u32) -> Option<Self> {
         let build = Build::check(&draft).ok()?;
         let (answers, notices) = (answers(&build), notices(&draft, &build));
         Some(Self { draft, build, answers, notices, count })

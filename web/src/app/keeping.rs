@@ -1,26 +1,21 @@
-//! Keeps the build and the units as they change, hears of what other tabs save, and follows the
-//! address. What to open and what to keep is worked out in `tab`, `shelf` and `document`.
+//! Keeps the build and the units as they change, and hears of what other tabs save. What to open and
+//! what to keep is worked out in `tab`, `shelf` and `document`.
 
+use super::address::Here;
+use super::edits::Edits;
 use super::store::App;
 use super::tab::{Start, Tab};
 use super::{link, saved, shelf};
 use crate::platform::{self, Store};
-use crate::text::page;
+use crate::text::keep;
 use leptos::prelude::*;
-use std::time::Duration;
-
-/// After the last edit, until the address follows.
-const ADDRESS_AFTER: Duration = Duration::from_millis(300);
-/// In which a busy browser may still load the address before it.
-const SETTLED_AFTER: Duration = Duration::from_millis(1000);
 
 /// The browser's stores, and the tab's corner in them.
 pub(super) struct Keeper {
     pub(super) local: Store,
-    session: Store,
-    tab: Tab,
-    /// The fragment of which the page has been told, or that it wrote.
-    known: String,
+    pub(super) session: Store,
+    pub(super) tab: Tab,
+    pub(super) here: Here,
 }
 
 impl App {
@@ -35,7 +30,7 @@ impl App {
     #[must_use]
     pub fn file(self, created: &str) -> String {
         let file = self.document.with_untracked(|now| saved::write_file(&now.build, created));
-        serde_json::to_string_pretty(&file).unwrap_or_default()
+        format!("{file:#}")
     }
 
     /// Reads the list of saved builds again.
@@ -46,15 +41,17 @@ impl App {
 
     /// Opens what the address asks for, and keeps what changes for as long as the page lives.
     pub fn begin_keeping(self, local: Store, session: Store, start: Start) {
-        let Start { tab, told, link, fresh, .. } = start;
-        platform::mark(tab.id());
+        let Start { tab, told, link, fresh, first, .. } = start;
+        self.asks_kit.set(first && self.loaded.with_untracked(|l| l.catalog.kits.len() > 1));
+        let here = Here::begin(&session, tab.id());
         self.unread.set(told);
         let linked = link.is_some_and(|link| self.open_link(&link));
         if !fresh {
             shelf::take_over(&local);
         }
-        let known = platform::hash();
-        self.keeper.set_value(Some(Keeper { local: local.clone(), session, tab, known }));
+        self.begin_at(&here);
+        self.keeper.set_value(Some(Keeper { local: local.clone(), session, tab, here }));
+        self.begin_theme();
         self.look_at_shelf();
         for event in ["storage", "pageshow"] {
             platform::heard(event, move || self.look_at_shelf());
@@ -64,22 +61,10 @@ impl App {
         Effect::new(move |before: Option<()>| {
             let units = units.get();
             if (before.is_some() || !fresh) && !local.set("units", units) {
-                self.say(page::NOT_KEPT);
+                self.say(keep::NOT_KEPT);
             }
         });
         self.follow_address();
-    }
-
-    fn know(self, fragment: String) {
-        self.keeper.update_value(|keeper| {
-            if let Some(keeper) = keeper {
-                keeper.known = fragment;
-            }
-        });
-    }
-
-    fn with_tab<T>(self, act: impl FnOnce(&Tab, &Store) -> T) -> Option<T> {
-        self.keeper.with_value(|keeper| keeper.as_ref().map(|k| act(&k.tab, &k.session)))
     }
 
     /// Keeps the build once it has been answered: should an answer break, the last good build is the
@@ -87,26 +72,22 @@ impl App {
     /// look at the demo leaves the last build alone; and it is no newer than other tabs' builds, unless
     /// it has just been opened.
     fn keep_build(self, fresh: bool, linked: bool) {
-        Effect::new(move |before: Option<String>| {
+        Effect::new(move |before: Option<(String, Edits)>| {
             // The answers come first.
             let _ = self.found();
             let waits = self.waits();
-            let build = self.document.with(|document| saved::write_file(&document.build, ""));
-            let text = build.to_string();
+            let (text, edits) =
+                self.document.with(|document| (document.text(), document.edits().clone()));
             let first = before.is_none();
             if first && fresh {
                 platform::tell_kept(!waits);
-                return text;
+                return (text, edits);
             }
-            let same = before.as_ref() == Some(&text);
+            let same = before.as_ref().is_some_and(|(before, _)| *before == text);
+            let still = same && before.is_some_and(|(_, before)| before.is(&edits));
             let kept = self.keeper.try_update_value(|keeper| {
-                let Keeper { local, session, tab, known } = keeper.as_mut()?;
-                let own = if same && tab.is_kept() {
-                    tab.takes_in(session, known);
-                    true
-                } else {
-                    tab.keep(session, &text, known)
-                };
+                let Keeper { local, session, tab, .. } = keeper.as_mut()?;
+                let own = still && tab.is_kept() || tab.keep(session, &text, &edits);
                 let share = !same && (!first || linked || local.get("current").is_none());
                 let common =
                     !share || tab.share(local, &text, platform::now() as u64, &platform::letters());
@@ -116,54 +97,9 @@ impl App {
             platform::tell_kept(own && !waits);
             let fails = !(own && common);
             if fails && !same {
-                self.say(page::NOT_KEPT);
+                self.say(keep::NOT_KEPT);
             }
-            text
-        });
-    }
-
-    /// The address follows the build, unless somebody else has just changed it: then a link is being
-    /// opened, of which the page has not been told yet.
-    fn follow_address(self) {
-        // A new place in the history is this tab's too, also one of the same address.
-        let mark = move || _ = self.with_tab(|tab, _| platform::mark(tab.id()));
-        platform::heard("popstate", mark);
-        platform::on_hash(move |address| {
-            mark();
-            self.open_link(&address);
-            self.know(address);
-        });
-        let text = Memo::new(move |_| {
-            let _ = self.found();
-            self.link()
-        });
-        let timer = StoredValue::new(None::<TimeoutHandle>);
-        Effect::new(move |_| {
-            if let Some(timer) = timer.try_update_value(Option::take).flatten() {
-                timer.clear();
-            }
-            let text = text.get();
-            let follow = move || {
-                let now = platform::hash();
-                let told =
-                    |keeper: &Option<Keeper>| keeper.as_ref().is_some_and(|k| k.known == now);
-                if !self.keeper.with_value(told) || text.len() > link::LONGEST {
-                    return;
-                }
-                if now == text {
-                    self.with_tab(|tab, session| tab.writes(session, &[&text]));
-                    return;
-                }
-                self.with_tab(|tab, session| {
-                    tab.writes(session, &[&now, &text]);
-                    platform::set_hash(&text, tab.id());
-                });
-                self.know(platform::hash());
-                let settled =
-                    move || _ = self.with_tab(|tab, session| tab.writes(session, &[&text]));
-                timer.set_value(set_timeout_with_handle(settled, SETTLED_AFTER).ok());
-            };
-            timer.set_value(set_timeout_with_handle(follow, ADDRESS_AFTER).ok());
+            (text, edits)
         });
     }
 }

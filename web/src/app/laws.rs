@@ -1,5 +1,6 @@
 //! What must hold of the state, on the host: signals and memos need no browser.
 
+use super::edits::Edits;
 use super::store::{App, Loaded};
 use super::{Found, Place};
 use crate::text::Style;
@@ -12,7 +13,7 @@ fn with_app<T>(test: impl FnOnce(App) -> T) -> T {
     let catalog = Catalog::read(include_str!("../../catalog/catalogue.json")).expect("the demo").0;
     let draft = catalog.draft(&catalog.kits[0].id);
     let loaded = Loaded { catalog: Arc::new(catalog), ..Loaded::default() };
-    Owner::new().with(|| test(App::new(loaded, draft.into(), Style::default())))
+    Owner::new().with(|| test(App::new(loaded, draft.into(), Edits::default(), Style::default())))
 }
 
 fn found(app: App) -> Arc<Found> {
@@ -89,6 +90,70 @@ fn undo_goes_back_through_picks() {
         }
         app.undo();
         assert_eq!(app.peek(Draft::clone), builds[0], "there is nothing before it");
+    });
+}
+
+/// What is undone last is done again first, and an edit ends what could be done again.
+#[test]
+fn redo_leads_where_undo_came_from() {
+    with_app(|app| {
+        let type_in = |text: &str| {
+            app.type_in(mass(), text.into());
+            app.leave(mass());
+        };
+        let mass = || app.peek(|draft| draft.value(Slot::Rider, "mass_kg")).expect("it has one");
+        let first = mass();
+        type_in("81");
+        type_in("82");
+        app.undo();
+        app.undo();
+        assert_eq!(mass(), first);
+        app.redo();
+        assert_eq!(mass(), 81.0);
+        type_in("90");
+        app.redo();
+        assert_eq!(mass(), 90.0, "there is nothing to do again");
+        app.undo();
+        assert_eq!(mass(), 81.0);
+    });
+}
+
+#[test]
+fn typing_in_a_field_is_one_edit_until_it_is_left() {
+    with_app(|app| {
+        let before = app.peek(Draft::clone);
+        for text in ["8", "81", "815", "81"] {
+            app.type_in(mass(), text.into());
+        }
+        app.leave(mass());
+        app.type_in(mass(), "82".into());
+        app.undo();
+        assert_eq!(app.peek(|draft| draft.value(Slot::Rider, "mass_kg")), Some(81.0));
+        assert!(untrack(|| app.typed(|typed| typed.get(mass()).is_none())), "it shows the build");
+        app.undo();
+        assert_eq!(app.peek(Draft::clone), before);
+        assert!(untrack(|| app.done().is_none()));
+    });
+}
+
+/// A message names one edit. Once there was another, undoing that one would take both.
+#[test]
+fn a_message_undoes_what_it_names_and_nothing_else() {
+    with_app(|app| {
+        let before = app.peek(Draft::clone);
+        let undo = || untrack(|| app.message()).and_then(|message| message.undo);
+        app.start_from("gannet");
+        let named = undo().expect("it is offered");
+        assert!(untrack(|| app.can_undo(&named)));
+        app.name("To the pier");
+        assert!(!untrack(|| app.can_undo(&named)));
+        app.undo_this(&named);
+        assert_eq!(app.peek(|draft| draft.name.clone()), "To the pier");
+        app.undo();
+        assert!(untrack(|| app.can_undo(&named)), "it is the last one again");
+        app.undo_this(&named);
+        assert_eq!(app.peek(Draft::clone), before);
+        assert_eq!(undo(), None, "what was undone offers no more");
     });
 }
 

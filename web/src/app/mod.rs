@@ -6,13 +6,20 @@
 pub mod link;
 pub mod rest;
 pub mod saved;
+pub mod see;
 pub mod shelf;
 pub mod tab;
 
 mod action;
+mod address;
 mod announce;
+#[cfg(test)]
+mod any;
 mod bands;
+mod compared;
+mod difference;
 mod document;
+mod edits;
 mod fit;
 mod found;
 mod keeping;
@@ -23,12 +30,20 @@ mod sure;
 #[cfg(test)]
 mod tab_laws;
 mod task;
+mod theme;
+mod trail;
 mod typed;
 
+pub use address::Landing;
+#[cfg(test)]
+pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};
+pub use difference::{Difference, What};
+pub use document::is_own;
 pub use fit::Fit;
 pub use found::Found;
-pub use store::{App, Loaded, MapView, Message, use_app};
+pub use store::{App, Loaded, MapView, Message, Undo, use_app};
 pub use sure::{Banded, Sure};
 pub use task::{Job, Task};
+pub use theme::Theme;
 pub use typed::{Entry, Place, Typed};

@@ -2,6 +2,7 @@
 
 use super::link::read_more;
 use super::rest::{self, LONGEST_TEXT, Rest, Whole, is_known};
+use crate::text::keep;
 use percent_encoding::utf8_percent_encode;
 use pitchline_core::catalog::{Catalog, read_build, syntax_fault, write_build};
 use pitchline_core::{Draft, Error, Reason, Slot, Unfilled};
@@ -23,7 +24,7 @@ type Object = Map<String, Value>;
 /// that this page does not know, told and kept.
 pub fn read_file(text: &str, catalog: &Catalog) -> Result<(Whole, Vec<Error>), Vec<Error>> {
     if text.len() > LARGEST {
-        let reason = Reason::TooLarge { most: LARGEST, what: "bytes" };
+        let reason = Reason::TooLarge { most: LARGEST, what: keep::BYTES };
         return Err(vec![Error::new("", reason)]);
     }
     let value = parsed(text)?;
@@ -60,7 +61,11 @@ fn parsed(text: &str) -> Result<Value, Vec<Error>> {
     serde_json::from_str(text).map_err(|error: serde_json::Error| vec![syntax_fault(text, &error)])
 }
 
-fn understood(mut value: Value, catalog: &Catalog) -> Result<(Whole, Vec<Error>), Vec<Error>> {
+/// Reads a build, as far as it is understood.
+pub(super) fn understood(
+    mut value: Value,
+    catalog: &Catalog,
+) -> Result<(Whole, Vec<Error>), Vec<Error>> {
     let mut rest = Rest::default();
     let Some(map) = value.as_object_mut() else {
         return Err(read_build(&value).err().unwrap_or_default());
@@ -73,7 +78,7 @@ fn understood(mut value: Value, catalog: &Catalog) -> Result<(Whole, Vec<Error>)
     let version = map.remove("v");
     let (mut draft, mut faults) = as_far_as_known(&mut value, &mut rest)?;
     if let Some(version) = version {
-        faults.push(Error::new("v", Reason::wrong_form("version 1")));
+        faults.push(Error::new("v", Reason::wrong_form(keep::VERSION)));
         rest.value("", "v", version);
     }
     for slot in Slot::ALL.iter().copied().filter(|slot| slot.holds_part()) {

@@ -67,9 +67,12 @@ pub enum State {
 #[must_use]
 pub fn list(store: &impl Keep) -> Vec<Entry> {
     let kept = |key: &String| key.starts_with(RECORD) || LISTS.contains(&key.as_str());
-    let mut keys: Vec<String> = store.keys().into_iter().filter(kept).collect();
     let order = |key: &String| (key.starts_with(RECORD), key.clone());
-    keys.sort_by_key(|key| std::cmp::Reverse(order(key)));
+    let mut keys: Vec<String> = Vec::new();
+    for key in store.keys().into_iter().filter(kept) {
+        let place = keys.partition_point(|other| order(other) > order(&key));
+        keys.insert(place, key);
+    }
     let entry = |key: String| {
         let text = store.get(&key)?;
         Some(match saved::look(&text) {

@@ -1,11 +1,16 @@
 //! What the page knows, as signals of one root.
 
+use super::address::Landing;
 use super::bands::Bands;
+use super::compared::Compared;
+use super::difference::Difference;
 use super::document::Document;
+use super::edits::Edits;
 use super::found::Found;
 use super::keeping::Keeper;
 use super::rest::Whole;
 use super::shelf::Entry;
+use super::theme::Theme;
 use super::typed::Typed;
 use crate::text::{self, Style, Units};
 use leptos::prelude::*;
@@ -31,8 +36,17 @@ pub struct Loaded {
 pub struct Message {
     /// The sentence.
     pub text: String,
-    /// Whether "Undo" is offered with it.
-    pub undo: bool,
+    /// What "Undo" beside it undoes; none where it is not offered.
+    pub undo: Option<Undo>,
+}
+
+/// What a message offers to undo: what it names and nothing more.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Undo {
+    /// The edit that led to this state of the build, while it is the last one.
+    Edit(u64),
+    /// That a saved build was forgotten: its entry and its text.
+    Forget(Entry, String),
 }
 
 /// What the gear map can show of each pairing.
@@ -49,13 +63,6 @@ pub enum MapView {
     Hill,
 }
 
-/// A saved build that was forgotten.
-#[derive(Clone, Debug)]
-pub(super) struct Lost {
-    pub(super) entry: Entry,
-    pub(super) text: String,
-}
-
 /// The page's state: every signal that more than one view reads, owned by the page's root. Copies
 /// share the same signals. Views read it and call its actions; they write nothing else.
 #[derive(Clone, Copy)]
@@ -64,10 +71,9 @@ pub struct App {
     pub(super) typed: RwSignal<Typed>,
     pub(super) loaded: RwSignal<Loaded>,
     pub(super) style: RwSignal<Style>,
+    pub(super) theme: RwSignal<Theme>,
     /// Saved builds, the newest first.
     pub(super) saved: RwSignal<Vec<Entry>>,
-    /// The saved build that was forgotten last.
-    pub(super) lost: RwSignal<Option<Lost>>,
     /// None until keeping begins.
     pub(super) keeper: StoredValue<Option<Keeper>>,
     pub(super) unread: RwSignal<Vec<Error>>,
@@ -75,7 +81,15 @@ pub struct App {
     pub(super) offline: RwSignal<String>,
     pub(super) update: RwSignal<bool>,
     pub(super) bands: Bands,
+    pub(super) compared: RwSignal<Compared>,
     pub(super) heard: RwSignal<String>,
+    /// Whether nobody has said yet which kit it is.
+    pub(super) asks_kit: RwSignal<bool>,
+    /// Key of the view in sight.
+    pub(super) see: RwSignal<String>,
+    pub(super) landing: RwSignal<Landing>,
+    /// Counts the places that the tab has come to.
+    pub(super) places: RwSignal<u32>,
     pub(super) map_view: RwSignal<MapView>,
     pub(super) by_hand: RwSignal<bool>,
     pub(super) found: Memo<Option<Arc<Found>>>,
@@ -91,8 +105,8 @@ pub fn use_app() -> App {
 impl App {
     /// The page's state at the start, as a context of the owner that it is made in.
     #[must_use]
-    pub fn new(loaded: Loaded, build: Whole, style: Style) -> Self {
-        let document = RwSignal::new(Document::from(build));
+    pub fn new(loaded: Loaded, build: Whole, edits: Edits, style: Style) -> Self {
+        let document = RwSignal::new(Document::kept(build, edits, &loaded.catalog));
         let loaded = RwSignal::new(loaded);
         let found = super::found::memo(document);
         let app = Self {
@@ -100,15 +114,20 @@ impl App {
             typed: RwSignal::default(),
             loaded,
             style: RwSignal::new(style),
+            theme: RwSignal::default(),
             saved: RwSignal::default(),
-            lost: RwSignal::default(),
             keeper: StoredValue::new(None),
             unread: RwSignal::default(),
             message: RwSignal::default(),
             offline: RwSignal::default(),
             update: RwSignal::default(),
             bands: Bands::default(),
+            compared: RwSignal::default(),
             heard: RwSignal::default(),
+            asks_kit: RwSignal::default(),
+            see: RwSignal::default(),
+            landing: RwSignal::default(),
+            places: RwSignal::default(),
             map_view: RwSignal::default(),
             by_hand: RwSignal::default(),
             found,
@@ -158,6 +177,12 @@ impl App {
         self.style().units
     }
 
+    /// Whether nobody has said yet which kit it is; tracked.
+    #[must_use]
+    pub fn asks_kit(self) -> bool {
+        self.asks_kit.get()
+    }
+
     /// The catalogue and how it was come by; tracked.
     #[must_use]
     pub fn loaded(self) -> Loaded {
@@ -183,6 +208,14 @@ impl App {
         self.draft(|draft| draft.unfilled().iter().any(|unfilled| unfilled.slot == slot))
     }
 
+    /// Whether a slot's part is one of the reader's own; tracked.
+    #[must_use]
+    pub fn is_own(self, slot: Slot) -> bool {
+        let catalog = self.catalog();
+        !self.is_unfilled(slot)
+            && self.draft(|draft| catalog.part(slot.kind(), &draft.record(slot).id).is_none())
+    }
+
     /// Whether a slot's part differs from the catalogue's part of its id; tracked.
     #[must_use]
     pub fn altered(self, slot: Slot) -> bool {
@@ -203,6 +236,20 @@ impl App {
             let say = |unfilled| text::unfilled(kit, unfilled, style);
             draft.unfilled().iter().map(say).collect()
         })
+    }
+
+    /// What the last edit changed; none where nothing can be undone. Tracked.
+    #[must_use]
+    pub fn done(self) -> Option<Difference> {
+        let between = |now: &Document| Some(Difference::between(now.before()?, &now.build));
+        self.document.with(between)
+    }
+
+    /// What was undone last would change; none where nothing can be done again. Tracked.
+    #[must_use]
+    pub fn undone(self) -> Option<Difference> {
+        let between = |now: &Document| Some(Difference::between(&now.build, now.after()?));
+        self.document.with(between)
     }
 
     /// Reads what is being typed; tracked.
@@ -232,6 +279,20 @@ impl App {
     #[must_use]
     pub fn message(self) -> Option<Message> {
         self.message.get()
+    }
+
+    /// Whether what a message names can still be undone, and nothing else with it; tracked.
+    #[must_use]
+    pub fn can_undo(self, undo: &Undo) -> bool {
+        match undo {
+            Undo::Edit(state) => self.state() == *state,
+            Undo::Forget(..) => true,
+        }
+    }
+
+    /// The state that the edits have led to; tracked.
+    pub(super) fn state(self) -> u64 {
+        self.document.with(|document| document.edits().state())
     }
 
     /// How the offline copy stands, in the word of the page's script; tracked.

@@ -2,9 +2,11 @@
 //! store the build under that id. A copied tab has a copy of that store. The store that all tabs
 //! share holds the last build of any of them, for new tabs alone.
 
+use super::edits::Edits;
 use super::rest::Whole;
 use super::saved;
 use super::shelf::{self, Keep};
+use super::trail::Trail;
 use pitchline_core::Error;
 use pitchline_core::catalog::Catalog;
 
@@ -16,7 +18,9 @@ const COMMON: &str = "current";
 pub struct Arrival {
     /// The id that this place in the history holds, or that a frame has on its page.
     pub id: Option<String>,
-    /// The fragment without its `#`.
+    /// Whether the tab was at this place before.
+    pub ours: bool,
+    /// The build of the address, as the text of a link.
     pub address: String,
     /// Whether the address asks for the demo.
     pub demo: bool,
@@ -33,12 +37,21 @@ pub struct Start {
     pub tab: Tab,
     /// Its build.
     pub build: Whole,
+    /// The edits that led to it.
+    pub edits: Edits,
     /// What of that build is not understood.
     pub told: Vec<Error>,
     /// A link that stands in the address and is new to the tab.
     pub link: Option<String>,
     /// Whether what is kept is left alone until something is changed.
     pub fresh: bool,
+    /// Whether nothing says which build it is: nobody has been here, and no link led here.
+    pub first: bool,
+}
+
+/// Key of a tab's build.
+fn key(id: &str) -> String {
+    format!("tab:{id}")
 }
 
 /// A tab's own corner of its store.
@@ -49,10 +62,12 @@ pub struct Tab {
     kept: Option<bool>,
     /// What this tab put into the common place last.
     common: Option<String>,
+    trail: Trail,
 }
 
-/// Finds what this tab worked on. An address that it wrote or took in itself says less than its store:
-/// it may be an edit behind. Any other link is to be opened over it.
+/// Finds what this tab worked on. At a place where it was before, its store says more than the address,
+/// which may be many edits behind. Any other link is to be opened over it; so is every one where the
+/// store had no room for the last build.
 pub fn begin(
     local: &impl Keep,
     session: &impl Keep,
@@ -60,17 +75,17 @@ pub fn begin(
     catalog: &Catalog,
 ) -> Start {
     let Arrival { address, demo, now, letters, .. } = arrival;
-    let of = |id: &str| Tab { id: id.into(), kept: None, common: None };
+    let of =
+        |id: &str| Tab { id: id.into(), kept: None, common: None, trail: Trail::new(&key(id)) };
     let before = arrival.id.as_deref().map(of);
     let text = before.as_ref().and_then(|tab| session.get(&tab.key()));
     let own = text.as_ref().and_then(|text| saved::read_kept(text, catalog).ok());
-    let tab = match (before, &text, &own) {
+    let mut tab = match (before, &text, &own) {
         // What cannot be read is not written over.
         (Some(tab), Some(_), Some(_)) | (Some(tab), None, _) => tab,
         _ => of(letters),
     };
-    let lines = session.get(&tab.address()).unwrap_or_default();
-    let ours = own.is_some() && lines.lines().any(|line| line == address);
+    let ours = arrival.ours && own.is_some() && session.get(&tab.newest()).is_some();
     let fresh = *demo && own.is_none();
     let common = || {
         let text = local.get(COMMON).filter(|_| !fresh)?;
@@ -84,9 +99,16 @@ pub fn begin(
         let kit = catalog.kits.first().map_or("", |kit| &kit.id);
         (catalog.draft(kit).into(), Vec::new())
     };
-    let (build, told) = own.or_else(common).unwrap_or_else(first);
+    let mut edits = Edits::default();
+    if own.is_some() {
+        (tab.trail, edits) = Trail::read(&tab.key(), session);
+    }
+    let known = own.or_else(common);
+    let unknown = known.is_none() && !fresh;
+    let (build, told) = known.unwrap_or_else(first);
     let link = (!ours && !fresh && !address.is_empty()).then(|| address.clone());
-    Start { tab, build, told, link, fresh }
+    let first = unknown && link.is_none();
+    Start { tab, build, edits, told, link, fresh, first }
 }
 
 impl Tab {
@@ -103,19 +125,27 @@ impl Tab {
     }
 
     fn key(&self) -> String {
-        format!("tab:{}", self.id)
+        key(&self.id)
     }
 
-    fn address(&self) -> String {
-        self.key() + ":address"
+    /// Stands while the build that is kept is the last one.
+    fn newest(&self) -> String {
+        self.key() + ":newest"
     }
 
-    /// Keeps the build as it is now, as the text of a file; whether it is what comes back at this
-    /// fragment.
-    pub fn keep(&mut self, session: &impl Keep, text: &str, fragment: &str) -> bool {
-        let written = session.set(&self.key(), text);
-        self.kept = Some(written);
-        let kept = written && self.takes_in(session, fragment);
+    /// Keeps the build as it is now, as the text of a file, and the edits that led to it; whether the
+    /// build is what comes back. Of more than there is room for the oldest edits go.
+    pub fn keep(&mut self, session: &impl Keep, text: &str, edits: &Edits) -> bool {
+        let (key, newest) = (self.key(), self.newest());
+        let write = || session.set(&key, text) && session.set(&newest, "yes");
+        let mut kept = write();
+        while !kept && self.trail.drop_oldest(session) {
+            kept = write();
+        }
+        if !kept {
+            session.remove(&newest);
+        }
+        self.trail.keep(session, edits, kept);
         self.kept = Some(kept);
         kept
     }
@@ -131,23 +161,5 @@ impl Tab {
             self.common = Some(text.into());
         }
         kept
-    }
-
-    /// The build that is kept says at least as much as this fragment; whether that was kept.
-    pub fn takes_in(&self, session: &impl Keep, fragment: &str) -> bool {
-        let lines = session.get(&self.address()).unwrap_or_default();
-        let knows = !fragment.contains('=') || lines.lines().any(|line| line == fragment);
-        knows || self.writes(session, &[fragment])
-    }
-
-    /// Remembers fragments as written by this tab. A busy browser may still load the one before. Where
-    /// the build is not kept, the address says more than what was kept before it.
-    pub fn writes(&self, session: &impl Keep, fragments: &[&str]) -> bool {
-        let written =
-            self.kept == Some(true) && session.set(&self.address(), &fragments.join("\n"));
-        if !written {
-            session.remove(&self.address());
-        }
-        written
     }
 }

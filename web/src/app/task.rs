@@ -3,6 +3,7 @@
 use crate::platform;
 use crate::text::{page, percent};
 use leptos::prelude::*;
+use std::rc::Rc;
 use std::time::Duration;
 
 /// Does the next small piece, of a millisecond or so, and gives the share that is done; 1 once all is.
@@ -28,10 +29,11 @@ struct Standing {
 impl Task {
     /// Work that follows what `follow` reads. `begin` gives the job, of which nothing is tracked;
     /// none where there is nothing to do.
-    pub fn new(
-        follow: impl Fn() + 'static,
-        begin: impl Fn() -> Option<Job> + Copy + 'static,
-    ) -> Self {
+    pub fn new(follow: impl Fn() + 'static, begin: impl Fn() -> Option<Job> + 'static) -> Self {
+        Self::of(Box::new(follow), Rc::new(begin))
+    }
+
+    fn of(follow: Box<dyn Fn()>, begin: Rc<dyn Fn() -> Option<Job>>) -> Self {
         let task = Self(RwSignal::default());
         Effect::new(move |_| {
             follow();
@@ -39,11 +41,12 @@ impl Task {
                 *now = Standing { begun: now.begun + 1, share: 0.0 };
                 now.begun
             });
+            let begin = begin.clone();
             set_timeout(
                 move || {
                     if let Some(begun) = begun.filter(|begun| task.stands(*begun)) {
                         task.0.notify();
-                        let job = untrack(begin).unwrap_or_else(|| Box::new(|| 1.0));
+                        let job = untrack(&*begin).unwrap_or_else(|| Box::new(|| 1.0));
                         task.go_on(begun, job);
                     }
                 },

@@ -71,7 +71,8 @@ pub(super) fn value(
         };
     }
     // A hair of rounding from the conversion would stand in links and files.
-    let check = |typed| field.check(number::tidy(style.units.shown(field.unit).to_file(typed)));
+    let shown = style.units.field(kind, field);
+    let check = |typed| field.check(number::tidy(shown.to_file(typed)));
     let small = number::parse(text).unwrap_or(f64::NAN);
     let found = check(small);
     if let Some(large) = number::grouped(text, style)
@@ -102,8 +103,13 @@ mod tests {
         );
         let imperial = Style { units: Units::Imperial, comma: false };
         assert_eq!(
+            read(Kind::Deck, "width_mm", "1", imperial).unwrap_err(),
+            "Width at the wheels must be between 1.969 and 19.69\u{a0}in"
+        );
+        // Wheels are sold in millimetres.
+        assert_eq!(
             read(Kind::Wheel, "diameter_mm", "1", imperial).unwrap_err(),
-            "Diameter must be between 1.969 and 15.75\u{a0}in"
+            "Diameter must be between 50 and 400\u{a0}mm"
         );
     }
 
@@ -111,7 +117,7 @@ mod tests {
     fn thousands_are_no_decimals() {
         let (point, comma) = (Style::default(), Style { comma: true, ..Style::default() });
         // Cycles may be 1 as well as 1000; a whole number of them is no fraction.
-        let asked = "Cycles behind it: is that 1 or 1000\u{a0}cycles? Type the one you mean";
+        let asked = "Charge cycles so far: is that 1 or 1000\u{a0}cycles? Type the one you mean";
         for (text, style) in [("1,000", point), ("1.000", comma)] {
             assert_eq!(read(Kind::Pack, "cycles", text, style).unwrap_err(), asked);
         }

@@ -90,7 +90,7 @@ impl Curves<'_> {
         let width = held_width(width);
         let height = match self.height {
             h if h > 0.0 => within(h, 120.0, 1200.0),
-            _ => within(width * 0.6, 210.0, 340.0),
+            _ => within(width * 0.6, 240.0, 340.0),
         };
         let series = self.series.get(..MOST_SERIES).unwrap_or(&self.series);
         let Some((x_data, y_data)) = bounds(series) else {
@@ -101,7 +101,7 @@ impl Curves<'_> {
         // Names stand at the ends of their curves if they take no more than a
         // third of the width, else in a key on top.
         let beside = names > 0.0 && names + SAMPLE + 8.0 <= width / 3.0;
-        let top = if names > 0.0 && !beside { key(series, width, &mut marks) } else { 0.0 };
+        let top = if names > 0.0 && !beside { key(series, (0.0, width), &mut marks) } else { 0.0 };
         // The key comes on top of the height, not out of the plot's.
         let height = height + top;
         let right = if beside { names + SAMPLE + 8.0 } else { 10.0 };
@@ -225,9 +225,9 @@ pub(super) fn strokes(one: &Series, n: usize, plot: &Plot, marks: &mut Vec<Mark>
     all
 }
 
-/// Names all curves with samples of their strokes; gives back where it ends.
-fn key(series: &[Series], width: f64, marks: &mut Vec<Mark>) -> f64 {
-    let mut flow = Flow::new(12.0, width);
+/// Names all curves with samples of their strokes, from `top` on; gives back where it ends.
+pub(super) fn key(series: &[Series], (top, width): (f64, f64), marks: &mut Vec<Mark>) -> f64 {
+    let mut flow = Flow::new(top + 12.0, width);
     for (n, one) in series.iter().enumerate() {
         flow.room(SAMPLE + text_width(&one.name));
         marks.push(Mark::Line {

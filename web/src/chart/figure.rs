@@ -173,7 +173,9 @@ fn Data(held: Memo<Option<Arc<Sketch>>>) -> impl IntoView {
         Some(label) if !label.is_empty() => label.clone(),
         _ => table().map_or_else(String::new, |table| table.label),
     });
-    let inside = move || open.get().then(table).flatten().map(|table| view! { <Grid table /> });
+    // Before there is anything to show it has no heads either.
+    let some = move || table().filter(|table| !table.heads.is_empty());
+    let inside = move || open.get().then(some).flatten().map(|table| view! { <Grid table /> });
     view! {
         <details
             class="chart-data"
@@ -260,15 +262,6 @@ fn sheet(
     class: &'static str,
     name: Option<String>,
 ) -> impl IntoView + use<> {
-    let mark = |mark: &Mark| match mark {
-        Mark::Text { class, x, y, anchor, text } => view! {
-            <text class=*class x=tenths(*x) y=tenths(*y) text-anchor=anchor.word()>
-                {text.clone()}
-            </text>
-        }
-        .into_any(),
-        shape => view! { <path class=shape.class() d=shape.outline() /> }.into_any(),
-    };
     view! {
         <svg
             class=class
@@ -279,7 +272,21 @@ fn sheet(
             aria-hidden=name.is_none().then_some("true")
             aria-label=name
         >
-            {marks.iter().map(mark).collect_view()}
+            {drawn(marks)}
         </svg>
     }
+}
+
+/// Marks as elements of SVG.
+pub(crate) fn drawn(marks: &[Mark]) -> impl IntoView + use<> {
+    let mark = |mark: &Mark| match mark {
+        Mark::Text { class, x, y, anchor, text } => view! {
+            <text class=*class x=tenths(*x) y=tenths(*y) text-anchor=anchor.word()>
+                {text.clone()}
+            </text>
+        }
+        .into_any(),
+        shape => view! { <path class=shape.class() d=shape.outline() /> }.into_any(),
+    };
+    marks.iter().map(mark).collect_view()
 }

@@ -161,6 +161,16 @@ pub(super) fn step(d: &mut String, command: char, x: f64, y: f64) {
     draw(d, command, &[x, y]);
 }
 
+/// Path data of an upright bar with round ends about `x`, from one end's middle to the other's: a
+/// circle where they are one.
+pub(crate) fn capsule(d: &mut String, x: f64, (top, bottom): (f64, f64), r: f64) {
+    step(d, 'M', x - r, top);
+    draw(d, 'A', &[r, r, 0.0, 0.0, 1.0, x + r, top]);
+    step(d, 'L', x + r, bottom);
+    draw(d, 'A', &[r, r, 0.0, 0.0, 1.0, x - r, bottom]);
+    d.push('Z');
+}
+
 fn draw(d: &mut String, mut before: char, numbers: &[f64]) {
     for v in numbers {
         d.push(before);

@@ -50,20 +50,24 @@ pub use band::Span;
 pub use bar::{Bar, Bars, Limit};
 pub use cursor::{moved, nearest, shown};
 pub use curves::{Curves, MOST_SERIES, Note, Region, Series};
+pub(crate) use figure::drawn;
 pub use figure::{Figure, Sketch};
 pub use line::{Point, value_at};
 pub use map::{Cell, Map};
+pub(crate) use mark::capsule;
 pub use mark::{Anchor, CursorStop, Drawing, Follow, Mark, path};
 pub(crate) use measure::held_width;
 pub use measure::text_width;
 pub use nothing::nothing;
 pub use number::plain;
+pub(crate) use number::tenths;
 pub use scale::{Band, Linear, extent};
 pub(crate) use scale::{held, within};
 pub use stack::{Panel, Stack};
 pub use svg::svg;
 pub use table::{Grid, Table};
 pub use tick::{Ticks, round_out, ticks};
+pub(crate) use width::{STEP, Seen};
 
 #[cfg(test)]
 mod laws;

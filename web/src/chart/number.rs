@@ -19,7 +19,7 @@ pub(super) fn put_tenths(out: &mut String, v: f64) {
 }
 
 /// `v` with at most one decimal, for attributes.
-pub(super) fn tenths(v: f64) -> String {
+pub(crate) fn tenths(v: f64) -> String {
     let mut out = String::new();
     put_tenths(&mut out, v);
     out

@@ -2,7 +2,7 @@
 
 use super::axis::{Axis, Plot, widest};
 use super::band::area;
-use super::curves::{BANDS, MOST_SERIES, Series, bounds, name, strokes};
+use super::curves::{BANDS, MOST_SERIES, Series, bounds, key, name, strokes};
 use super::labels::{Labels, SAMPLE};
 use super::line::value_at;
 use super::mark::{Anchor, CursorStop, Drawing, Follow, Mark};
@@ -14,6 +14,8 @@ use super::tick::{round_out, ticks};
 /// Room for a panel's title, and below its plot.
 const TITLE: f64 = 22.0;
 const BELOW: f64 = 8.0;
+/// Room between a key and its plot, for the topmost marked value.
+const KEY: f64 = 2.0;
 /// Room for the marked values and the title of the axis.
 const AXIS: f64 = 38.0;
 
@@ -75,19 +77,27 @@ impl Stack<'_> {
         let left = laid.iter().map(|one| widest(&one.words) + 8.0).fold(14.0, f64::max);
         let names = laid.iter().flat_map(|one| one.series).map(|s| text_width(&s.name));
         let names = names.fold(0.0, f64::max);
-        let beside = if names > 0.0 { names + SAMPLE + 8.0 } else { 10.0 };
+        let wide = names + SAMPLE + 8.0;
+        // Beside the curves they may take a sixth of the width, else they stand in a key.
+        let keyed = wide > width / 6.0;
+        let beside = if names > 0.0 && !keyed { wide } else { 10.0 };
         let right = (width - beside).max(left + 80.0);
         let x = Linear::new(x_ends.0, x_ends.1, left, right);
 
         let (mut marks, mut plots, mut base) = (Vec::new(), Vec::new(), 0.0);
         for one in &laid {
-            let top = base + TITLE;
+            let named = one.series.iter().any(|series| !series.name.is_empty());
+            let title = one.panel.y.title.clone();
+            marks.push(Mark::text("c-title", 0.0, base + 12.0, Anchor::Start, title));
+            let top = if keyed && named {
+                key(one.series, (base + TITLE, width), &mut marks) + KEY
+            } else {
+                base + TITLE
+            };
             let bottom = top + one.panel.height;
             let y = Linear::new(one.ends.0, one.ends.1, bottom, top);
             let plot = Plot { left, top, right, bottom, x, y };
             plot.rows(&one.words, &mut marks);
-            let title = one.panel.y.title.clone();
-            marks.push(Mark::text("c-title", 0.0, base + 12.0, Anchor::Start, title));
             let mut labels = Labels::new((left, width), (top - 8.0, bottom + BELOW));
             for (n, series) in one.series.iter().enumerate() {
                 let d = area(&series.band, &plot);
@@ -102,7 +112,7 @@ impl Stack<'_> {
                 ends.push(drawn.last().map(|piece| piece.1));
             }
             for (n, (series, end)) in one.series.iter().zip(ends).enumerate() {
-                if let (Some(end), false) = (end, series.name.is_empty()) {
+                if let (Some(end), false) = (end, keyed || series.name.is_empty()) {
                     name(series, n, (right, end.1), &mut labels, &mut marks);
                 }
             }
@@ -182,8 +192,12 @@ mod tests {
     /// By hand: two panels of 72 with titles of 22, a gap of 8 between, and 38 for the axis.
     #[test]
     fn panels_share_one_axis_and_one_cursor() {
-        let drawing = stack().draw(340.0);
-        assert_eq!(drawing.height, 22.0 + 72.0 + 8.0 + 22.0 + 72.0 + 38.0);
+        let drawing = stack().draw(700.0);
+        let height = 22.0 + 72.0 + 8.0 + 22.0 + 72.0 + 38.0;
+        assert_eq!(drawing.height, height);
+        // On a phone names stand in a key over their chart, 22 and a gap of 2, and the curves
+        // have the width.
+        assert_eq!(stack().draw(340.0).height, height + 24.0);
         assert_eq!(drawing.follow, Follow::Rule { top: 22.0, bottom: 196.0 });
         // What lies outside is left out; a stop has a dot on every curve.
         assert_eq!(drawing.points.len(), 2);

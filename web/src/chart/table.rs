@@ -17,12 +17,18 @@ pub struct Table {
 
 /// The table itself; it scrolls in its own region, never the page.
 #[component]
-pub fn Grid(table: Table) -> impl IntoView {
+pub fn Grid(
+    table: Table,
+    /// What stands beside the head of the row of that number, such as a button.
+    #[prop(optional)]
+    beside: Option<Callback<usize, AnyView>>,
+) -> impl IntoView {
     let head = |text: String| view! { <th scope="col">{text}</th> };
-    let row = |mut cells: Vec<String>| {
+    let row = |(number, mut cells): (usize, Vec<String>)| {
         let first = if cells.is_empty() { String::new() } else { cells.remove(0) };
+        let beside = beside.map(|beside| (" ", beside.run(number)));
         let cells = cells.into_iter().map(|text| view! { <td>{text}</td> }).collect_view();
-        view! { <tr><th scope="row">{first}</th>{cells}</tr> }
+        view! { <tr><th scope="row">{first} {beside}</th>{cells}</tr> }
     };
     let label = table.caption.clone();
     view! {
@@ -32,7 +38,7 @@ pub fn Grid(table: Table) -> impl IntoView {
                 <thead>
                     <tr>{table.heads.into_iter().map(head).collect_view()}</tr>
                 </thead>
-                <tbody>{table.rows.into_iter().map(row).collect_view()}</tbody>
+                <tbody>{table.rows.into_iter().enumerate().map(row).collect_view()}</tbody>
             </table>
         </div>
     }

@@ -10,9 +10,9 @@ use web_sys::{
     ResizeObserver,
 };
 
-/// Steps in which the width is told: a drawing is not laid out anew for every
-/// pixel.
-const STEP: f64 = 20.0;
+/// Steps in which the width is told, up or down to the nearest: a drawing is not laid out anew for
+/// every pixel.
+pub(crate) const STEP: f64 = 20.0;
 /// Logical pixels until the browser has told.
 const FIRST: f64 = 340.0;
 /// How far beyond the edge of the screen a drawing counts as in sight.
@@ -20,23 +20,23 @@ const MARGIN: &str = "50%";
 
 /// What a chart knows of its reader.
 #[derive(Clone, Copy)]
-pub(super) struct Seen {
+pub(crate) struct Seen {
     /// How wide the chart may be, in logical pixels.
-    pub(super) width: RwSignal<f64>,
+    pub(crate) width: RwSignal<f64>,
     /// Whether it is in sight, or nearly.
-    pub(super) near: RwSignal<bool>,
+    pub(crate) near: RwSignal<bool>,
 }
 
 impl Seen {
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self { width: RwSignal::new(FIRST), near: RwSignal::new(true) }
     }
 
     /// Measures an element until the chart goes.
-    pub(super) fn watch(self, element: &Element) {
+    pub(crate) fn watch(self, element: &Element) {
         let measured = element.clone();
         let told = Closure::<dyn FnMut()>::new(move || {
-            let now = (f64::from(measured.client_width()) / STEP).round() * STEP;
+            let now = (f64::from(measured.client_width()) / STEP).floor() * STEP;
             // Out of sight everything is 0 wide: keep the last drawing.
             if now > 0.0 && self.width.try_get_untracked().is_some_and(|width| width != now) {
                 self.width.set(now);

@@ -1,5 +1,6 @@
 //! One of a few, picked from a list.
 
+use super::keyed::keyed;
 use leptos::prelude::*;
 
 /// The options: value and words; and the value that is chosen.
@@ -24,17 +25,17 @@ pub fn Choice(
     let option = move |(value, words): (String, String)| {
         let own = value.clone();
         let chosen = move || options.with(|options| options.chosen == own);
-        view! { <option value=value prop:selected=chosen>{words}</option> }
+        view! { <option value=value prop:selected=chosen>{words}</option> }.into_any()
     };
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
             <select id=id on:change=move |e| picked.run(event_target_value(&e))>
-                <For
-                    each=move || options.with(|options| options.list.clone())
-                    key=Clone::clone
-                    children=option
-                />
+                {keyed(
+                    move || options.with(|options| options.list.clone()),
+                    |(value, words)| format!("{value}\n{words}"),
+                    option,
+                )}
             </select>
         </div>
     }

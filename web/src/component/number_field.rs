@@ -1,5 +1,6 @@
 //! A number with its unit, a step down and a step up.
 
+use crate::text::page;
 use leptos::{ev, prelude::*};
 
 /// What a number field shows now.
@@ -85,7 +86,7 @@ pub fn NumberField(
                 {label} <span class="remark">{move || shown.with(|shown| shown.remark)}</span>
             </label>
             <div class="field-row">
-                {step(-1.0, "−", "less")}
+                {step(-1.0, "−", page::LESS)}
                 <div class="field-box">
                     <input
                         id=id
@@ -103,7 +104,7 @@ pub fn NumberField(
                     />
                     <span class="unit">{move || shown.with(|shown| shown.unit.clone())}</span>
                 </div>
-                {step(1.0, "+", "more")}
+                {step(1.0, "+", page::GREATER)}
             </div>
             {move || {
                 let id = fault_id.clone();

@@ -1,7 +1,7 @@
 //! The belt drive from the side: wheel, pulleys, belt and motor over the road.
 
 use super::{Dim, Place, Plan, Shape};
-use crate::text::Style;
+use crate::text::{Style, drawing as said};
 
 /// What the view shows; lengths in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,7 +54,7 @@ impl BeltSide {
         let (pulley_low, can_low) = (mm(self.pulley_clear_m), mm(self.motor_clear_m));
         let across = |(x, y): Place, r: f64| ((x - r, y), (x + r, y));
         let dim = |name: &str, value: f64, ends| Dim::new(style, name, value, ends);
-        let centre = dim("Motor shaft to wheel axle", self.centre_m, (wheel, motor));
+        let centre = dim(said::SHAFT_TO_AXLE, self.centre_m, (wheel, motor));
         let centre = if self.centre_known {
             Dim { value: style.millimetres(self.centre_m), ..centre }
         } else {
@@ -63,18 +63,16 @@ impl BeltSide {
         let top = (wheel.1 + wheel_r).max(motor.1 + can_r);
         let dims = vec![
             centre,
-            dim("Wheel pulley to the road", self.pulley_clear_m, ((0.0, pulley_low), (0.0, 0.0))),
+            dim(said::PULLEY_TO_ROAD, self.pulley_clear_m, ((0.0, pulley_low), (0.0, 0.0))),
             Dim {
                 assumed: self.can_assumed || !self.centre_known,
-                ..dim("Motor to the road", self.motor_clear_m, {
-                    ((motor.0, can_low), (motor.0, 0.0))
-                })
+                ..dim(said::MOTOR_TO_ROAD, self.motor_clear_m, ((motor.0, can_low), (motor.0, 0.0)))
             },
             Dim {
                 aside: 32.0,
                 ..Dim::size(
                     style,
-                    "Wheel, free diameter",
+                    said::WHEEL_DIAMETER,
                     self.wheel_m,
                     across((wheel.0, top), wheel_r),
                     false,
@@ -84,7 +82,7 @@ impl BeltSide {
                 aside: 12.0,
                 ..Dim::size(
                     style,
-                    "Motor, diameter",
+                    said::MOTOR_DIAMETER,
                     self.can_m,
                     across((motor.0, top), can_r),
                     self.can_assumed,
@@ -92,11 +90,11 @@ impl BeltSide {
             },
         ];
         let plan = Plan { shapes, dims, height: 380.0, ..Plan::new(style) };
-        plan.note((0.0, wheel.1 + (wheel_r + large) / 2.0), "wheel")
-            .note((0.0, wheel.1 - large * 0.5), "wheel pulley")
-            .note((motor.0, motor.1 + (can_r + small) / 2.0), "motor")
-            .note((motor.0 + small * 0.6, motor.1), "motor pulley")
-            .note((-wheel_r, 4.0), "road")
+        plan.note((0.0, wheel.1 + (wheel_r + large) / 2.0), said::WHEEL)
+            .note((0.0, wheel.1 - large * 0.5), said::WHEEL_PULLEY)
+            .note((motor.0, motor.1 + (can_r + small) / 2.0), said::MOTOR)
+            .note((motor.0 + small * 0.6, motor.1), said::MOTOR_PULLEY)
+            .note((-wheel_r, 4.0), said::ROAD)
     }
 
     /// What cannot be seen well at this scale, as further rows of the table.
@@ -104,9 +102,9 @@ impl BeltSide {
     pub fn more(&self, style: Style) -> Vec<(&'static str, String)> {
         let [small, large] = self.pulleys_m;
         vec![
-            ("Wheel pulley, outside diameter", style.millimetres(large)),
-            ("Motor pulley, outside diameter", style.millimetres(small)),
-            ("Wheel axle over the road", style.rough_millimetres(self.axle_m)),
+            (said::WHEEL_PULLEY_DIAMETER, style.millimetres(large)),
+            (said::MOTOR_PULLEY_DIAMETER, style.millimetres(small)),
+            (said::AXLE_HEIGHT, style.rough_millimetres(self.axle_m)),
         ]
     }
 }

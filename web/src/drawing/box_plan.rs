@@ -1,7 +1,7 @@
 //! The box from above, with the cells and the controller in it.
 
 use super::{Dim, Plan, Shape};
-use crate::text::Style;
+use crate::text::{Style, drawing as said};
 
 /// Something that lies in the box; lengths in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -68,17 +68,17 @@ impl BoxPlan {
         let high = width.max(across);
         let far = length.max(used);
         let dims = vec![
-            size("Box, inside length", self.length_m, ((0.0, high), (length, high)), 32.0),
-            size("Box, inside width", self.width_m, ((far, width), (far, 0.0)), 14.0),
+            size(said::INSIDE_LENGTH, self.length_m, ((0.0, high), (length, high)), 32.0),
+            size(said::INSIDE_WIDTH, self.width_m, ((far, width), (far, 0.0)), 14.0),
             taken(
-                "Taken with padding, length",
+                said::USED_LENGTH,
                 self.used_length_m,
                 ((0.0, high), (used, high)),
                 12.0,
                 used > length,
             ),
             taken(
-                "Taken with padding, width",
+                said::USED_WIDTH,
                 self.used_width_m,
                 ((0.0, 0.0), (0.0, across)),
                 12.0,
@@ -88,10 +88,10 @@ impl BoxPlan {
         let mut plan = Plan { shapes, dims, height: 360.0, ..Plan::new(style) };
         let at = |item: &Item| (mm(item.x_m), mm(item.y_m));
         if let Some(item) = &self.controller {
-            plan = plan.note(at(item), "controller");
+            plan = plan.note(at(item), said::CONTROLLER);
         }
         if let Some(item) = self.cells.last() {
-            plan = plan.note(at(item), "cells");
+            plan = plan.note(at(item), said::CELLS);
         }
         plan
     }

@@ -1,7 +1,7 @@
-//! The board from the side: deck with its sag, box, wheels and road.
+//! The board from the side: deck with its sag, enclosure, wheels and road.
 
 use super::{Dim, Place, Plan, Shape};
-use crate::text::Style;
+use crate::text::{Style, drawing as said};
 
 /// What the view shows; lengths in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,17 +18,17 @@ pub struct DeckSide {
     pub thick_m: f64,
     /// How far the middle sags under the rider.
     pub sag_m: f64,
-    /// Length of the box, outside.
+    /// Length of the enclosure, outside.
     pub box_length_m: f64,
-    /// Depth of the box below the deck.
+    /// Depth of the enclosure below the deck.
     pub box_depth_m: f64,
     /// How far its middle stands ahead of the deck's.
     pub box_ahead_m: f64,
-    /// Under the box, rider standing still.
+    /// Under the enclosure, rider standing still.
     pub clear_m: f64,
     /// The same at the bottom of the bump.
     pub bump_clear_m: f64,
-    /// Whether sizes of deck and box are assumed.
+    /// Whether sizes of deck and enclosure are assumed.
     pub assumed: bool,
     /// Whether the wheelbase is.
     pub wheelbase_assumed: bool,
@@ -51,7 +51,7 @@ impl DeckSide {
         let mid = mm(self.box_ahead_m);
         let along = |s: f64| mid + s * span;
         let mut under_box: Vec<Place> = steps().map(|s| (along(s), under(along(s)))).collect();
-        // A box is stiff: its floor is level.
+        // An enclosure is stiff: its floor is level.
         let floor = deck - sag - mm(self.box_depth_m);
         under_box.push((along(1.0), floor));
         under_box.push((along(-1.0), floor));
@@ -66,7 +66,7 @@ impl DeckSide {
         }
         let ends = half + wheel + 10.0;
         shapes.push(Shape::line("d-road", (-ends, 0.0), (ends, 0.0)));
-        // Where the deck would be with nobody on it, and where a bump brings the box.
+        // Where the deck would be with nobody on it, and where a bump brings the enclosure.
         let top = deck + thick;
         shapes.push(Shape::line("d-far", (-half, top), (half, top)));
         let (low, bump_low) = (mm(self.clear_m), mm(self.bump_clear_m));
@@ -77,24 +77,20 @@ impl DeckSide {
         };
         let down = |s: f64, from: f64| ((along(s), from), (along(s), 0.0));
         let dims = vec![
-            dim("Box to the road, standing still", self.clear_m, down(0.8, low)),
+            dim(said::ENCLOSURE_TO_ROAD, self.clear_m, down(0.8, low)),
             Dim {
-                word: "off a bump",
-                ..dim(
-                    "Box to the road, at the bottom of the bump",
-                    self.bump_clear_m,
-                    down(-0.9, bump_low),
-                )
+                word: said::OFF_BUMP,
+                ..dim(said::ENCLOSURE_OFF_BUMP, self.bump_clear_m, down(-0.9, bump_low))
             },
             Dim {
-                word: "sag",
-                ..dim("Sag under the rider", self.sag_m, ((0.0, top), (0.0, top - sag)))
+                word: said::SAG,
+                ..dim(said::DECK_SAG, self.sag_m, ((0.0, top), (0.0, top - sag)))
             },
             Dim {
                 aside: 32.0,
                 ..Dim::size(
                     style,
-                    "Wheelbase, axle to axle",
+                    said::WHEELBASE,
                     self.wheelbase_m,
                     ((-half, top), (half, top)),
                     self.wheelbase_assumed,
@@ -102,13 +98,13 @@ impl DeckSide {
             },
         ];
         let mut plan = Plan { shapes, dims, height: 260.0, ..Plan::new(style) }
-            .note((mid, floor + mm(self.box_depth_m) * 0.4), "box")
-            .note((-0.7 * half, under(0.7 * half) + thick / 2.0), "deck")
-            .note((half, axle + wheel * 0.5), "wheel");
+            .note((mid, floor + mm(self.box_depth_m) * 0.4), said::ENCLOSURE)
+            .note((-0.7 * half, under(0.7 * half) + thick / 2.0), said::DECK)
+            .note((half, axle + wheel * 0.5), said::WHEEL);
         // Behind large wheels nothing of it is seen.
         let over = axle + wheel;
         if deck > over + 4.0 {
-            plan = plan.note((-half, (over + deck) / 2.0), "truck");
+            plan = plan.note((-half, (over + deck) / 2.0), said::TRUCK);
         }
         plan
     }

@@ -1,7 +1,7 @@
 //! The rear hanger from behind: wheels, pulleys and motors side by side.
 
 use super::{Dim, Plan, Shape};
-use crate::text::Style;
+use crate::text::{Style, drawing as said};
 
 /// What the view shows; lengths in metres, across from the middle of the board.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,20 +80,20 @@ impl HangerRear {
             assumed,
             ..Dim::new(style, name, value, ends)
         };
-        let between = if self.motors > 1 { "Between the motors" } else { "Beside the motor" };
+        let between = if self.motors > 1 { said::BETWEEN_MOTORS } else { said::BESIDE_MOTOR };
         let dims = vec![
             dim(between, self.between_m, ((gap.0, top), (gap.1, top)), 12.0, sized || frame),
-            size("Motor, length", self.can_length_m, ((free, top), (plate, top)), 12.0, sized),
-            size("Hanger, shoulder to shoulder", self.hanger_m, across(half, top), 31.0, frame),
-            dim("Over the wheels", 2.0 * self.wheel_across_m[1], across(outer, top), 50.0, frame),
-            size("Axle end", self.axle_end_m, ((half, low), (end, low)), -14.0, frame),
+            size(said::MOTOR_LENGTH, self.can_length_m, ((free, top), (plate, top)), 12.0, sized),
+            size(said::HANGER_LENGTH, self.hanger_m, across(half, top), 31.0, frame),
+            dim(said::OVER_WHEELS, 2.0 * self.wheel_across_m[1], across(outer, top), 50.0, frame),
+            size(said::AXLE_END, self.axle_end_m, ((half, low), (end, low)), -14.0, frame),
         ];
         let side = if self.motors > 1 { -1.0 } else { 1.0 };
         let plan = Plan { shapes, dims, height: 360.0, ..Plan::new(style) };
-        plan.note((side * (free + plate) / 2.0, motor + can * 0.4), "motor")
-            .note((-(inner + outer) / 2.0, axle + wheel * 0.5), "wheel")
-            .note((side * (plate + half) / 2.0, (motor + axle) / 2.0 - can * 0.6), "mount")
-            .note((side * (pulley_from + pulley_to) / 2.0, axle - pulley * 0.75), "pulley")
-            .note((0.0, axle), "hanger")
+        plan.note((side * (free + plate) / 2.0, motor + can * 0.4), said::MOTOR)
+            .note((-(inner + outer) / 2.0, axle + wheel * 0.5), said::WHEEL)
+            .note((side * (plate + half) / 2.0, (motor + axle) / 2.0 - can * 0.6), said::MOUNT)
+            .note((side * (pulley_from + pulley_to) / 2.0, axle - pulley * 0.75), said::PULLEY)
+            .note((0.0, axle), said::HANGER)
     }
 }

@@ -6,7 +6,7 @@ use crate::chart::{
     Anchor, CursorStop, Drawing, Follow, Mark, held, held_width, nothing, path, plain, text_width,
     within,
 };
-use crate::text::Style;
+use crate::text::{Style, drawing, page};
 use pitchline_core::Unit;
 
 /// A measure between two places, with a line of its own.
@@ -175,14 +175,13 @@ impl Plan {
 
     /// A dimension in words.
     fn said(&self, dim: &Dim) -> String {
-        let assumed = if dim.assumed { " (assumed)" } else { "" };
-        [&dim.name, ": ", &dim.value, "\u{a0}", self.ruler.symbol, assumed].concat()
+        drawing::measure(&dim.name, &dim.value, self.ruler.symbol, dim.assumed)
     }
 
     /// The dimensions as rows of a table: name, value, and whether it is assumed.
     pub fn rows(&self) -> Vec<Vec<String>> {
         let row = |dim: &Dim| {
-            let note = if dim.assumed { "assumed" } else { "" };
+            let note = if dim.assumed { page::ASSUMED } else { "" };
             vec![dim.name.clone(), dim.value.clone(), note.into()]
         };
         self.dims.iter().map(row).collect()

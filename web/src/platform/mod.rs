@@ -2,18 +2,22 @@
 
 mod fetch;
 mod file;
+mod history;
+mod keys;
 mod locale;
 mod panic;
 mod place;
 mod store;
 
-pub use fetch::{fetch, within};
+pub use fetch::{Unfetched, fetch, within};
 pub use file::{offer, read};
+pub use history::{Mark, Spot, keep_spots, on_arrival, on_link};
+pub use keys::on_undo_keys;
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{
-    Heading, clear, copy_text, embedded, exists, frame_id, go_to, go_to_heading, hash, headings,
-    heard, later, letters, link, mark, marked, now, offline_state, offline_why, on_hash, reveal,
-    set_hash, spawn, tell, tell_kept, wants_demo,
+    clear, copy_text, embedded, exists, follow, frame_id, go_to, hash, heard, later, letters, link,
+    now, offline_state, offline_why, on_media, print, reveal, set_title, spawn, tell, tell_kept,
+    tell_theme, theme, wants_demo,
 };
 pub use store::Store;

@@ -13,34 +13,6 @@ pub fn hash() -> String {
     hash.trim_start_matches('#').to_string()
 }
 
-/// Puts a fragment into the address without a step in the history, and the tab's id with it.
-pub fn set_hash(text: &str, id: &str) {
-    replace_state(id, Some(&format!("#{text}")));
-}
-
-/// Has this place in the history hold the tab's id.
-pub fn mark(id: &str) {
-    replace_state(id, None);
-}
-
-fn replace_state(id: &str, url: Option<&str>) {
-    let state = js_sys::Object::new();
-    let _ = js_sys::Reflect::set(&state, &ID.into(), &id.into());
-    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
-        let _ = history.replace_state_with_url(&state, "", url);
-    }
-}
-
-/// Name of the tab's id in the history's state.
-const ID: &str = "tab";
-
-/// The tab's id that this place in the history holds.
-#[must_use]
-pub fn marked() -> Option<String> {
-    let state = web_sys::window()?.history().ok()?.state().ok()?;
-    js_sys::Reflect::get(&state, &ID.into()).ok()?.as_string()
-}
-
 /// The whole address with a fragment.
 #[must_use]
 pub fn link(fragment: &str) -> String {
@@ -80,11 +52,6 @@ pub fn frame_id() -> Option<String> {
     Some(format!("frame-{place} of {}", window.document()?.referrer()))
 }
 
-/// Calls back when someone edits the fragment by hand or follows a link.
-pub fn on_hash(then: impl Fn(String) + 'static) {
-    heard("hashchange", move || then(hash()));
-}
-
 /// Calls back on an event of the window, for as long as the page lives.
 pub fn heard(event: &'static str, then: impl Fn() + 'static) {
     if let Some(window) = web_sys::window() {
@@ -116,6 +83,21 @@ pub fn tell_kept(kept: bool) {
     if let Some(root) = root {
         let _ = root.set_attribute("data-kept", if kept { "yes" } else { "no" });
     }
+}
+
+/// What colours the page: `light`, `dark`, or nothing where the device decides.
+#[must_use]
+pub fn theme() -> String {
+    of_root("data-theme").unwrap_or_default()
+}
+
+/// Colours the page by that.
+pub fn tell_theme(theme: &str) {
+    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
+    if let Some(root) = root {
+        let _ = root.set_attribute("data-theme", theme);
+    }
+    tell("pitchline:theme");
 }
 
 /// Sends an event to the page's own scripts.
@@ -175,59 +157,63 @@ pub fn go_to(id: &str) {
     }
 }
 
-/// A heading of the page.
-#[derive(Clone, Debug)]
-pub struct Heading {
-    /// Its words.
-    pub text: String,
-    /// Whether it is a part of what the last other one is about.
-    pub part: bool,
+/// Calls back with whether a media query holds, now and whenever that changes.
+pub fn on_media(query: &str, then: impl Fn(bool) + 'static) {
+    let list = web_sys::window().and_then(|window| window.match_media(query).ok()?);
+    let Some(list) = list else { return };
+    then(list.matches());
+    let now = list.clone();
+    EventListener::new(&list, "change", move |_| then(now.matches())).forget();
 }
 
-/// Headings that lead somewhere: those of how sure an answer is stand below many others.
-const HEADINGS: &str = "main h2, main h3:not(.sure h3), footer h2";
-
-fn heading_elements() -> Vec<HtmlElement> {
-    let document = web_sys::window().and_then(|w| w.document());
-    let found = document.and_then(|d| d.query_selector_all(HEADINGS).ok());
-    let nodes = found.into_iter().flat_map(|list| (0..list.length()).map(move |n| list.get(n)));
-    nodes.flatten().filter_map(|node| node.dyn_into().ok()).collect()
-}
-
-/// The headings, from top to bottom.
-#[must_use]
-pub fn headings() -> Vec<Heading> {
-    let heading = |element: HtmlElement| Heading {
-        text: element.text_content().unwrap_or_default(),
-        part: element.tag_name() == "H3",
-    };
-    heading_elements().into_iter().map(heading).collect()
-}
-
-/// Brings a heading into view by its place among all, and lets the keyboard go on from there.
-pub fn go_to_heading(place: usize) {
-    if let Some(heading) = heading_elements().get(place) {
-        // Not a stop of its own, but a place to go on from.
-        let _ = heading.set_attribute("tabindex", "-1");
-        heading.scroll_into_view();
-        let _ = heading.focus();
+/// The title of the page's tab and of its places in the history.
+pub fn set_title(title: &str) {
+    if let Some(document) = web_sys::window().and_then(|window| window.document()) {
+        document.set_title(title);
     }
 }
 
-/// Milliseconds after which a fold that was opened has made what it holds.
-const OPENED: u32 = 50;
+/// Has the browser print the page.
+pub fn print() {
+    let _ = web_sys::window().map(|window| window.print());
+}
 
-/// Leads to the element of that id. What a fold holds is made once it is open,
-/// so the folds that hold `what` (`data-holds`) are opened, the outer one first.
-pub fn reveal(what: &'static str, id: String) {
+/// Goes where a link within the page leads.
+pub fn follow(href: &str) {
+    if let Some(window) = web_sys::window() {
+        let _ = window.location().set_hash(href);
+    }
+}
+
+/// Milliseconds after which what was opened has been made.
+const OPENED: u32 = 50;
+/// How often it is looked for: the outer fold, the inner one, the view, and a busy browser.
+const LOOKS: u32 = 20;
+
+/// Leads to the element of that id. What a fold holds is made once it is open, so the folds that hold
+/// `what` (`data-holds`) are opened, the outer one first. Where there is no such fold, it stands in
+/// the view that `href` leads to.
+pub fn reveal(what: &'static str, id: String, href: String) {
+    look_for(what, id, Some(href), LOOKS);
+}
+
+fn look_for(what: &'static str, id: String, mut href: Option<String>, looks: u32) {
     if exists(&id) {
         return go_to(&id);
     }
     let closed = format!("details[data-holds~={what}]:not([open])");
-    let document = web_sys::window().and_then(|w| w.document());
-    if let Some(fold) = document.and_then(|d| d.query_selector(&closed).ok()?) {
+    let window = web_sys::window();
+    let fold = window.as_ref().and_then(|w| w.document()?.query_selector(&closed).ok()?);
+    if let Some(fold) = fold {
         let _ = fold.set_attribute("open", "");
-        later(OPENED, move || reveal(what, id));
+    } else if let (Some(href), Some(window)) = (href.take(), window) {
+        // The view in sight needs no place of its own once more.
+        if !hash().split('&').any(|piece| href == format!("#{piece}")) {
+            let _ = window.location().set_hash(&href);
+        }
+    }
+    if looks > 0 {
+        later(OPENED, move || look_for(what, id, href, looks - 1));
     }
 }
 

@@ -6,11 +6,6 @@ use crate::text::Style;
 use leptos::prelude::*;
 use std::sync::Arc;
 
-/// What the arrow keys do on a curve.
-pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
-/// What the arrow keys do on bars.
-pub const ALONG_BARS: &str = "Arrow keys move along the bars";
-
 /// How something is drawn.
 pub struct Draws<T> {
     /// Its finding, as a sentence.
@@ -27,23 +22,20 @@ pub fn sketch<T: Send + Sync>(
     draws: &'static Draws<T>,
 ) -> Signal<Option<Arc<Sketch>>> {
     let app = use_app();
-    Memo::new_with_compare(
-        move |_| {
-            let (of, style) = (of()?, app.style());
-            let (said, rows) = (of.clone(), of.clone());
-            Some(Sketch::new(
-                move || (draws.finding)(&said, style),
-                move |width| (draws.draw)(&of, style, width),
-                move || (draws.table)(&rows, style),
-            ))
-        },
-        |_, _| true,
-    )
-    .into()
+    kept(Box::new(move || {
+        let (of, style) = (of()?, app.style());
+        let (said, rows) = (of.clone(), of.clone());
+        Some(Sketch::new(
+            move || (draws.finding)(&said, style),
+            move |width| (draws.draw)(&of, style, width),
+            move || (draws.table)(&rows, style),
+        ))
+    }))
 }
 
-/// A table under its usual title.
-#[must_use]
-pub fn table(caption: &str, heads: Vec<String>, rows: Vec<Vec<String>>) -> Table {
-    Table { label: "Table".into(), caption: caption.into(), heads, rows }
+/// A sketch, kept until what it reads changes.
+pub fn kept(
+    sketch: Box<dyn Fn() -> Option<Arc<Sketch>> + Send + Sync>,
+) -> Signal<Option<Arc<Sketch>>> {
+    Memo::new_with_compare(move |_| sketch(), |_, _| true).into()
 }

@@ -1,9 +1,9 @@
 //! An input of the build, by slot and key.
 
-use crate::app::{App, Place, use_app};
+use crate::app::{App, Place, see, use_app};
 use crate::component::{Choice, Done, NumberField, Options, Shown};
 use crate::platform;
-use crate::text::{self, words};
+use crate::text::{self, page, words};
 use leptos::prelude::*;
 use pitchline_core::{Field, Slot, Unit};
 
@@ -48,16 +48,35 @@ fn id((slot, _): Place, field: &Field) -> String {
     format!("{}-{}", slot.key(), field.key)
 }
 
-/// Leads to an input, through the folds that hide it.
+/// Inputs that stand in the view that they are for, by its key. All others stand with the build.
+pub const ELSEWHERE: [(Slot, &str, &str); 11] = [
+    (Slot::Ride, "start_charge_percent", "far"),
+    (Slot::Place, "charge_air_c", "charge"),
+    (Slot::Ride, "charge_from_percent", "charge"),
+    (Slot::Ride, "charge_to_percent", "charge"),
+    (Slot::Ride, "charge_time_h", "charge"),
+    (Slot::Place, "energy_price_kwh", "charge"),
+    (Slot::Ride, "outing", "far"),
+    (Slot::Ride, "stops_per_km", "far"),
+    (Slot::Ride, "rest_s", "far"),
+    (Slot::Ride, "acceleration_m_s2", "far"),
+    (Slot::Ride, "climb_m_per_km", "far"),
+];
+
+/// Key of the view of what is on the board, where it does not stand beside every other.
+const BUILD: &str = "build";
+
+/// Leads to an input, to its view and through the folds that hide it.
 pub fn lead_to(place: Place) {
-    if let Some(field) = place.0.kind().fields().get(place.1) {
-        platform::reveal(place.0.key(), id(place, field));
-    }
+    let Some(field) = place.0.kind().fields().get(place.1) else { return };
+    let elsewhere = ELSEWHERE.iter().find(|(slot, key, _)| *slot == place.0 && *key == field.key);
+    let view = if place.0 == Slot::Bench { "fit" } else { elsewhere.map_or(BUILD, |at| at.2) };
+    platform::reveal(place.0.key(), id(place, field), see::lead(view));
 }
 
 /// Leads to the list that a slot's part is picked from.
 pub fn lead_to_part(slot: Slot) {
-    platform::reveal(slot.key(), format!("pick-{}", slot.key()));
+    platform::reveal(slot.key(), format!("pick-{}", slot.key()), see::lead(BUILD));
 }
 
 fn input(app: App, place: Place, field: &'static Field) -> AnyView {
@@ -100,8 +119,8 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
         let value = draft.record(place.0).value(place.1);
         (value, draft.assumed(place.0, place.1).filter(|_| value.is_none()))
     });
-    let written =
-        || value.or(assumed).map_or_else(String::new, |value| style.input(value, field.unit));
+    let unit = style.units.field(place.0.kind(), field);
+    let written = || value.or(assumed).map_or_else(String::new, |value| style.input(value, unit));
     let (text, fault) = app.typed(|typed| match typed.get(place) {
         Some(entry) => (entry.text.clone(), entry.fault.clone()),
         None => (written(), None),
@@ -110,9 +129,9 @@ fn shown(app: App, place: Place, field: &Field) -> Shown {
         text,
         unit: match field.unit {
             Unit::Money => app.catalog().currency.clone(),
-            unit => style.units.shown(unit).symbol.into(),
+            _ => unit.symbol.into(),
         },
         fault,
-        remark: if assumed.is_some() && place.0.holds_part() { "assumed" } else { "" },
+        remark: if assumed.is_some() && place.0.holds_part() { page::ASSUMED } else { "" },
     }
 }

@@ -1,5 +1,6 @@
 //! One folder a question; beside them what they share.
 
+pub mod catalogue;
 pub mod charge;
 pub mod fit;
 pub mod hill;
@@ -12,25 +13,22 @@ pub mod trip;
 
 mod answers;
 mod draws;
+mod hint;
 mod input;
 mod plot;
 mod regions;
-mod section;
 mod task_line;
 mod working;
 
-/// Id of what does not fit by its size, with its cures.
-pub const AMISS: &str = "amiss";
 /// Id of what does not go together by tags and volts.
 pub const MISFITS: &str = "misfits";
 
-pub use answers::{AnswerRow, Say, say};
-pub use draws::{ALONG_BARS, ALONG_CURVE, Draws, sketch, table};
-pub use input::{Input, InputAs, Inputs, lead_to, lead_to_part};
+pub use answers::{Answers, Say, Workings, changed, in_a_line, say};
+pub use draws::{Draws, kept, sketch};
+pub use hint::hint;
+pub use input::{ELSEWHERE, Input, InputAs, Inputs, lead_to, lead_to_part};
 pub use plot::{Mark, Plot};
-pub use range::Range;
 pub use regions::regions;
-pub use sure::Sure;
+pub use sure::{OverSpeed, Sure};
 pub use task_line::TaskLine;
-pub use trip::Trip;
-pub use working::{WorkingFold, WorkingSteps};
+pub use working::{Working, WorkingSteps};

@@ -24,9 +24,7 @@ pub fn regions(points: &[(f64, Limit)]) -> Vec<Region> {
             kinds.push(*limit);
             kinds.len() - 1
         });
-        // The words for it are short beside a curve.
-        let name = words::limit(*limit);
-        let name = name.strip_suffix(" limit").unwrap_or(name).into();
+        let name = words::limit_short(*limit).into();
         regions.push(Region { from, to: *x, kind, name });
         last = Some(*limit);
     }

@@ -1,55 +1,84 @@
-//! Every question of the page, in the order in which they stand.
+//! Every question of the page, in the order in which they are listed.
 
-use super::charge::Charge;
-use super::fit::Fit;
-use super::hill::Hill;
-use super::range::Range;
-use super::section::Section;
-use super::setup::Setup;
-use super::speed::Speed;
-use super::trip::Trip;
+use super::{charge, fit, hill, range, speed};
+use crate::app::App;
 use crate::text::page;
 use leptos::prelude::*;
+
+/// What a question is about, as the list has them apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// Of riders.
+    Ride,
+    /// Of whoever builds the board.
+    Workshop,
+}
+
+impl Group {
+    /// All of them, in the order of the list.
+    pub const ALL: [Self; 2] = [Self::Ride, Self::Workshop];
+
+    /// Its heading.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Ride => page::RIDE_GROUP,
+            Self::Workshop => page::WORKSHOP_GROUP,
+        }
+    }
+}
+
+/// The answer to a question, in one line.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Line {
+    /// The answer.
+    pub text: String,
+    /// Whether it is something to mind.
+    pub alert: bool,
+}
+
+impl Line {
+    /// An answer.
+    #[must_use]
+    pub fn plain(text: String) -> Self {
+        Self { text, alert: false }
+    }
+}
 
 /// A question of the page.
 #[derive(Clone, Copy)]
 pub struct Question {
-    /// Its place in the page: what leads to it names it so.
+    /// Its view's key in the address.
     pub id: &'static str,
-    /// Its heading.
+    /// Where it is listed.
+    pub group: Group,
+    /// Its name.
     pub title: &'static str,
-    /// What stands below that.
+    /// Its answer in one line; tracked.
+    pub line: fn(App) -> Line,
+    /// What stands below its name.
     pub view: fn() -> AnyView,
 }
 
-/// What is on the board, which all others ask about.
-pub const SETUP: Question = question("on-it", page::ON_IT, || view! { <Setup /> }.into_any());
+use Group::{Ride, Workshop};
 
 /// All that is answered.
-pub const ANSWERED: &[Question] = &[
-    question("fast", page::FAST, || view! { <Speed /> }.into_any()),
-    question("steep", page::STEEP, || view! { <Hill /> }.into_any()),
-    question("far", page::FAR, || {
-        view! {
-            <Range>
-                <Trip />
-            </Range>
-        }
-        .into_any()
-    }),
-    question("charge", page::CHARGE, || view! { <Charge /> }.into_any()),
-    question("fit", page::FIT, || view! { <Fit /> }.into_any()),
+pub const QUESTIONS: &[Question] = &[
+    Question { id: "fast", group: Ride, title: page::FAST, line: speed::line, view: speed::view },
+    Question { id: "steep", group: Ride, title: page::STEEP, line: hill::line, view: hill::view },
+    Question { id: "far", group: Ride, title: page::FAR, line: range::line, view: range::view },
+    Question {
+        id: "charge",
+        group: Ride,
+        title: page::CHARGE,
+        line: charge::line,
+        view: charge::view,
+    },
+    Question { id: "fit", group: Workshop, title: page::FIT, line: fit::line, view: fit::view },
 ];
 
-const fn question(id: &'static str, title: &'static str, view: fn() -> AnyView) -> Question {
-    Question { id, title, view }
-}
-
-impl Question {
-    /// The question with its heading.
-    #[must_use]
-    pub fn whole(self) -> AnyView {
-        let Self { id, title, view } = self;
-        view! { <Section id title>{view()}</Section> }.into_any()
-    }
+/// The question of that key.
+#[must_use]
+pub fn find(id: &str) -> Option<&'static Question> {
+    QUESTIONS.iter().find(|question| question.id == id)
 }

@@ -4,12 +4,11 @@ use crate::app::{App, use_app};
 use crate::component::{Fold, Steps, Written};
 use crate::text::{Style, page};
 use leptos::prelude::*;
-use pitchline_core::source::Standing;
 use pitchline_core::{Headline, Step, Unit, explain};
 
 /// The working of a headline, folded away.
 #[component]
-pub fn WorkingFold(which: Headline) -> impl IntoView {
+pub fn Working(which: Headline, #[prop(into)] title: Signal<String>) -> impl IntoView {
     let app = use_app();
     let first = match which {
         Headline::TopSpeed
@@ -21,18 +20,21 @@ pub fn WorkingFold(which: Headline) -> impl IntoView {
         _ => page::STEPPED,
     };
     let steps = move || app.found().map(|found| explain(&found.build, which)).unwrap_or_default();
-    view! { <WorkingSteps first steps /> }
+    view! { <WorkingSteps title first steps /> }
 }
 
 /// Any working, folded away; `first` is a word about it.
 #[component]
 pub fn WorkingSteps(
+    /// Of what.
+    #[prop(into)]
+    title: Signal<String>,
     first: &'static str,
     steps: impl Fn() -> Vec<Step> + Clone + Send + Sync + 'static,
 ) -> impl IntoView {
     let app = use_app();
     view! {
-        <Fold class="working" title="Working">
+        <Fold class="working" title>
             {
                 let steps = steps.clone();
                 view! { <Steps first steps=Signal::derive(move || written(app, &steps())) /> }
@@ -52,11 +54,6 @@ fn in_words(step: &Step, style: Style) -> Written {
     let input = |(symbol, v, unit): &(&str, f64, Unit)| format!("{symbol} = {}", value(*v, *unit));
     let inputs: Vec<String> = step.inputs.iter().map(input).collect();
     let formula = step.formula;
-    let standing = match formula.source.standing {
-        Standing::Published | Standing::CommonPractice => "",
-        Standing::Derived => " (derived)",
-        Standing::Entered => " (as entered)",
-    };
     Written {
         result: format!(
             "{}: {} = {}",
@@ -66,6 +63,6 @@ fn in_words(step: &Step, style: Style) -> Written {
         ),
         formula: format!("{} = {}", formula.symbol, formula.text),
         inputs: inputs.join(", "),
-        source: format!("{}{standing}", formula.source.title),
+        source: page::source(formula.source.title, formula.source.standing),
     }
 }

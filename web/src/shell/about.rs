@@ -1,9 +1,8 @@
 //! How far to trust it, where data stay, and what version this is.
 
-use crate::app::use_app;
-use crate::component::Caution;
+use crate::app::{see, use_app};
 use crate::platform;
-use crate::text::page;
+use crate::text::{page, shell};
 use leptos::prelude::*;
 
 /// About the page.
@@ -13,19 +12,22 @@ pub(super) fn About() -> impl IntoView {
     let offline = move || page::offline(&app.offline(), &platform::offline_why());
     let catalogue = move || {
         let catalog = app.catalog();
-        let version =
-            if catalog.version.is_empty() { "no version given" } else { &catalog.version };
-        format!("Parts: {}, {version}. {}", catalog.maker, catalog.notes)
+        shell::parts(&catalog.maker, &catalog.version, &catalog.notes)
     };
     view! {
-        <section class="about" aria-labelledby="about-title">
-            <h2 id="about-title">"How far to trust it"</h2>
-            <Caution text=page::TRUST />
+        <section class="block" aria-labelledby="about-title">
+            <h2 id="about-title">{shell::TRUST}</h2>
+            <p>{page::TRUST}</p>
             <p>{page::PRIVATE}</p>
             {platform::embedded().then(|| view! { <p>{page::FRAMED}</p> })}
             <p id="offline-state">{offline}</p>
             <p>{catalogue}</p>
-            <p>{concat!("Pitchline ", env!("CARGO_PKG_VERSION"))}</p>
+            <p>
+                <a class="button" href=see::lead("catalogue")>
+                    {shell::CHECK_CATALOGUE}
+                </a>
+            </p>
+            <p>{shell::NAME_AND_VERSION}</p>
         </section>
     }
 }

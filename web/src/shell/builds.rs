@@ -2,8 +2,9 @@
 
 use crate::app::shelf::{Entry, State};
 use crate::app::{App, link, use_app};
+use crate::component::keyed;
 use crate::platform;
-use crate::text::page;
+use crate::text::keep;
 use leptos::prelude::*;
 use pitchline_core::Draft;
 
@@ -14,12 +15,12 @@ pub(super) fn Builds() -> impl IntoView {
     let copy = move |_| {
         let text = untrack(|| app.link());
         if text.len() > link::LONGEST {
-            app.say(page::LINK_TOO_LONG);
+            app.say(keep::LINK_TOO_LONG);
             return;
         }
         platform::copy_text(&platform::link(&text), move |copied| {
             if copied {
-                app.say("Link copied. It holds the whole build.");
+                app.say(keep::COPIED);
             } else {
                 app.show_link();
             }
@@ -35,22 +36,19 @@ pub(super) fn Builds() -> impl IntoView {
         platform::offer(&file_name(&app.peek(named)), &app.file(&platform::today()));
     };
     view! {
-        <section class="builds" aria-labelledby="builds-title">
-            <h2 id="builds-title">"Keep this build"</h2>
+        <section class="block" aria-labelledby="builds-title">
+            <h2 id="builds-title">{keep::TITLE}</h2>
             <div class="row">
                 <button type="button" on:click=copy>
-                    "Copy link"
+                    {keep::COPY_LINK}
                 </button>
                 <button type="button" on:click=export>
-                    "Save as file"
-                </button>
-                <button type="button" on:click=move |_| app.undo()>
-                    "Undo last pick"
+                    {keep::SAVE_FILE}
                 </button>
             </div>
             <Show when=move || app.by_hand()>
                 <div class="field">
-                    <label for="link">"Copy this link"</label>
+                    <label for="link">{keep::BY_HAND}</label>
                     <input
                         id="link"
                         type="text"
@@ -60,7 +58,7 @@ pub(super) fn Builds() -> impl IntoView {
                 </div>
             </Show>
             <div class="field save">
-                <label for="build-name">"Name"</label>
+                <label for="build-name">{keep::NAME}</label>
                 <input
                     id="build-name"
                     type="text"
@@ -68,20 +66,17 @@ pub(super) fn Builds() -> impl IntoView {
                     autocomplete="off"
                     prop:value=move || app.draft(|draft| draft.name.clone())
                     on:input=move |e| app.name(&event_target_value(&e))
+                    on:blur=move |_| app.leave_name()
                 />
                 <button type="button" on:click=move |_| app.save()>
-                    "Save on this device"
+                    {keep::SAVE}
                 </button>
             </div>
             <ul class="saved">
-                <For
-                    each=move || app.saved()
-                    key=|entry| entry.key.clone()
-                    children=move |entry| saved(app, entry)
-                />
+                {keyed(move || app.saved(), |entry| entry.key.clone(), move |entry| saved(app, entry))}
             </ul>
             <div class="field">
-                <label for="build-file">"Open a build file"</label>
+                <label for="build-file">{keep::OPEN_FILE}</label>
                 <input
                     id="build-file"
                     type="file"
@@ -95,17 +90,17 @@ pub(super) fn Builds() -> impl IntoView {
 
 /// A saved build; what it holds is read when it is opened. One that is not understood in full can be
 /// had as the file that it is.
-fn saved(app: App, entry: Entry) -> impl IntoView {
+fn saved(app: App, entry: Entry) -> AnyView {
     let Entry { name, state, .. } = entry.clone();
     let (opened, kept, forgotten) = (entry.clone(), entry.clone(), entry);
     let open = (state != State::Unreadable).then(|| {
         view! {
             <button
                 type="button"
-                aria-label=format!("Open {name}")
+                aria-label=keep::open(&name)
                 on:click=move |_| app.open_saved(&opened)
             >
-                "Open"
+                {keep::OPEN}
             </button>
         }
     });
@@ -116,15 +111,15 @@ fn saved(app: App, entry: Entry) -> impl IntoView {
             }
         };
         view! {
-            <button type="button" aria-label=format!("Save as file: {name}") on:click=save>
-                "Save as file"
+            <button type="button" aria-label=keep::save_file(&name) on:click=save>
+                {keep::SAVE_FILE}
             </button>
         }
     });
     let words = match state {
         State::Whole => name.clone(),
-        State::Part => format!("{name} {}", page::IN_PART),
-        State::Unreadable => format!("{name} {}", page::UNREADABLE),
+        State::Part => keep::in_part(&name),
+        State::Unreadable => keep::unreadable(&name),
     };
     view! {
         <li>
@@ -133,13 +128,14 @@ fn saved(app: App, entry: Entry) -> impl IntoView {
             {save}
             <button
                 type="button"
-                aria-label=format!("Forget {name}")
+                aria-label=keep::delete(&name)
                 on:click=move |_| app.forget(&forgotten)
             >
-                "Forget"
+                {keep::DELETE}
             </button>
         </li>
     }
+    .into_any()
 }
 
 /// A file name from a build's own name, in letters that every system takes.

@@ -1,51 +1,74 @@
-//! What stands around the questions.
+//! What stands around the questions: one view in sight, the build beside it where there is room.
 
 mod about;
 mod aloud;
+mod attention;
+mod board;
+#[cfg(test)]
+mod board_laws;
 mod builds;
-mod contents;
+mod differs;
 mod head;
+mod kits;
 #[cfg(test)]
 mod laws;
 mod message;
-mod strip;
+mod more;
+mod navigation;
+mod overview;
+mod paper;
+mod sight;
+mod summary;
+mod tiles;
 mod told;
 
 use crate::app::use_app;
-use crate::question::registry::{ANSWERED, SETUP};
-use about::About;
+use crate::platform;
+use crate::question::setup::Setup;
+use crate::text::page;
 use aloud::Aloud;
-use builds::Builds;
-use contents::Contents;
 use head::Head;
 use leptos::prelude::*;
 use message::Messages;
-use strip::Strip;
+use navigation::{Bar, Questions};
+use paper::Paper;
+use sight::{InSight, View};
 use told::Told;
+
+/// From this width on the build stands beside every view.
+const WIDE: &str = "(min-width: 60rem)";
 
 /// The whole page.
 #[component]
 pub fn Page() -> impl IntoView {
     let app = use_app();
-    // Without a part there is nothing to say.
-    let nothing = Memo::new(move |_| app.found().is_none());
+    let wide = RwSignal::new(false);
+    platform::on_media(WIDE, move |is| wide.set(is));
+    // A first visit asks one thing.
+    let asks = Memo::new(move |_| View::of(&app.see(), wide.get(), app.asks_kit()) == View::Kits);
+    let beside = move || {
+        (wide.get() && !asks.get()).then(|| {
+            view! {
+                <aside class="beside" aria-label=page::ON_IT>
+                    <Setup />
+                </aside>
+            }
+        })
+    };
     view! {
         <div class="page">
             <Head />
-            <Strip />
-            <Told />
-            <main>
-                <div class="column">{SETUP.whole()}</div>
-                <div class="column" hidden=nothing>
-                    {ANSWERED.iter().map(|question| question.whole()).collect_view()}
-                </div>
+            {beside}
+            <main id="main">
+                <Told />
+                {move || wide.get().then(|| view! { <Questions /> })}
+                <InSight wide />
             </main>
-            <footer>
-                <Builds />
-                <About />
-            </footer>
-            <Contents />
-            <Messages />
+            <Paper />
+            <div class="foot">
+                <Messages />
+                {move || (!wide.get()).then(|| view! { <Bar /> })}
+            </div>
             <Aloud />
         </div>
     }

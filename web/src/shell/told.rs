@@ -1,29 +1,34 @@
 //! What the page has to say: faults in files and links.
 
 use crate::app::{Loaded, use_app};
-use crate::text::{Style, fault, page};
+use crate::text::{Style, catalogue as text, fault, keep, page, shell};
 use leptos::prelude::*;
 use pitchline_core::{Error, Reason};
 
-/// Faults of the catalogue, a link or a file: where each is and what was expected.
+/// Why another catalogue stands in, that some of this one could not be used, and what could not be
+/// read of a link or a file.
 #[component]
 pub(super) fn Told() -> impl IntoView {
     let app = use_app();
     let catalogue = move || {
         let Loaded { faults, refused, kept, .. } = app.loaded();
-        let style = app.style();
         let refused = refused.map(|why| {
             let title = match &kept {
                 Some(date) => page::kept_parts(date),
-                None => "The maker's parts could not be read. The demo's parts stand in.".into(),
+                None => page::DEMO_PARTS.into(),
             };
             boxed(title, view! { <p>{why}</p> }.into_any())
         });
-        let title = match faults.len() {
-            1 => "1 fault in catalogue.json. The rest works.".into(),
-            n => format!("{n} faults in catalogue.json. The rest works."),
-        };
-        let faults = (!faults.is_empty()).then(|| boxed(title, list(&faults, style)));
+        // Which they are is for the maker, however many there are.
+        let faults = (!faults.is_empty()).then(|| {
+            view! {
+                <div class="told">
+                    <p>
+                        {text::unusable(faults.len())} " " <a href="#see=catalogue">{text::SEE}</a>
+                    </p>
+                </div>
+            }
+        });
         view! {
             {refused}
             {faults}
@@ -34,11 +39,11 @@ pub(super) fn Told() -> impl IntoView {
         (!unread.is_empty()).then(|| {
             // What is said of a link's model takes nothing away from the link.
             let used = unread.iter().all(|error| matches!(error.reason, Reason::Unused { .. }));
-            let title = if used { page::READ } else { page::UNREAD };
+            let title = if used { keep::READ } else { keep::UNREAD };
             let inside = view! {
                 {list(&unread, app.style())}
                 <button type="button" on:click=move |_| app.dismiss_unread()>
-                    "Close"
+                    {shell::CLOSE}
                 </button>
             };
             boxed(title.into(), inside.into_any())

@@ -1,6 +1,6 @@
 //! Answers in words: the three that stay in view, and what they share.
 
-use super::{Style, page, percent, words};
+use super::{Style, page, percent, sure, words};
 use pitchline_core::{Answers, Limit, Steepest, TopSpeed, Unit};
 
 /// What an answer says.
@@ -23,6 +23,14 @@ impl Answer {
         Self { name: page::NO_FIGURES.into(), figure: "–".into(), ..Self::default() }
     }
 
+    /// With the sentence that explains it in place of the few words of its limit.
+    #[must_use]
+    pub fn explained(mut self, why: &str) -> Self {
+        let range = if self.figure.contains('–') { sure::CALCULATED } else { "" };
+        self.limit = [why, range].join(" ").trim_end().into();
+        self
+    }
+
     /// Figure and unit, as they are spoken: a dash is passed over in speech.
     #[must_use]
     pub fn spoken(&self) -> String {
@@ -41,6 +49,8 @@ pub fn bound(limit: Limit) -> String {
 #[must_use]
 pub fn speed(name: String, top: TopSpeed, band_m_s: [f64; 2], style: Style) -> Answer {
     let shown = style.units.shown(Unit::KilometrePerHour);
+    // What does not move has no range.
+    let band_m_s = if top.speed_m_s > 0.0 { band_m_s } else { [0.0; 2] };
     let band = band_m_s.map(|v| style.shown_si(v, Unit::KilometrePerHour));
     Answer { name, figure: style.span(band, 0), unit: shown.symbol, limit: bound(top.limit) }
 }
@@ -68,7 +78,7 @@ pub fn distance(name: String, answers: &Answers, band_m: [f64; 2], style: Style)
         return Answer { name, figure: "0".into(), unit: shown.symbol, limit };
     }
     let limit = if reach.wish_m_s < reach.speed_m_s {
-        format!("Too fast to reach: {} at most", style.speed_unit(reach.wish_m_s))
+        format!("Can't go that fast: {} at most", style.speed_unit(reach.wish_m_s))
     } else {
         format!("Ends at {} charge: {why}", percent(reach.end_charge))
     };
@@ -96,6 +106,13 @@ pub fn slow_hill(answers: &Answers, band: [f64; 2], style: Style) -> Answer {
     let found = answers.climb.slow;
     let name = format!("{} {}", page::HILL, style.speed_unit(found.speed_m_s));
     hill(name, found, band, style)
+}
+
+/// The three in a sentence, for who hears them.
+#[must_use]
+pub fn aloud(speed: &Answer, hill: &Answer, distance: &Answer) -> String {
+    let [speed, hill, distance] = [speed, hill, distance].map(Answer::spoken);
+    format!("Top speed {speed}, steepest hill {hill}, distance {distance}.")
 }
 
 /// The third.

@@ -1,5 +1,8 @@
 //! Lengths of time as people say them.
 
+/// Symbol of a minute.
+pub const MINUTE: &str = "min";
+
 /// Whole minutes: to a minute within the hour, to five beyond, since no charger's label supports more.
 fn rough_minutes(seconds: f64) -> u32 {
     let minutes = minutes(seconds);
@@ -29,16 +32,16 @@ pub fn span(seconds: f64) -> String {
     // A cast of what is no number gives 0.
     let seconds = seconds.round() as u32;
     let (figure, unit) = if seconds < 600 {
-        parts(seconds, ["s", "min"])
+        parts(seconds, ["s", MINUTE])
     } else {
-        parts((seconds + 30) / 60, ["min", "h"])
+        parts((seconds + 30) / 60, [MINUTE, "h"])
     };
     format!("{figure}\u{a0}{unit}")
 }
 
 /// A length of time in s as a number and the unit of its last figure: "3 h 25" and "min".
 fn duration_parts(seconds: f64) -> (String, &'static str) {
-    parts(rough_minutes(seconds), ["min", "h"])
+    parts(rough_minutes(seconds), [MINUTE, "h"])
 }
 
 /// Two lengths of time as a band: "3 h 20 – 3 h 55" and "min"; one where they read alike. It

@@ -151,11 +151,18 @@ impl Style {
         if self.comma { text.replace('.', ",") } else { text }
     }
 
-    /// A value for an input: as many digits as anyone would type.
+    /// A value of a file for an input: as many digits as anyone would type, or three where
+    /// another unit makes more of what was entered.
     #[must_use]
-    pub fn input(self, value: f64, unit: Unit) -> String {
+    pub fn input(self, value: f64, shown: Shown) -> String {
+        let now = shown.from_file(value);
+        let text = plain(now, decimals(now, 4));
+        let typed = from_exact(&text.replace('−', "-")).is_some_and(|typed| {
+            (shown.to_file(typed) - value).abs() <= 1e-9 * value.abs().max(1.0)
+        });
+        let digits = if typed || now == value { 4 } else { 3 };
         // A true minus sign is for reading; a hyphen is what people type.
-        self.significant(self.units.shown(unit).from_file(value), 4).replace('−', "-")
+        self.significant(now, digits).replace('−', "-")
     }
 
     fn trimmed(self, value: f64, decimals: u8) -> String {
@@ -323,6 +330,21 @@ mod tests {
             assert_eq!(style.significant(value, digits), text);
         }
         assert_eq!(Style { comma: true, ..style }.significant(1.5, 3), "1,5");
+    }
+
+    /// 22 km/h are 13.6702 mph, and 13.7 mph are what was typed; NIST SP 811, appendix B: 1 mile
+    /// is 1609.344 m.
+    #[test]
+    fn an_input_shows_what_was_entered_and_rounds_what_was_converted() {
+        let input = |value: f64, units: Units, unit: Unit| {
+            Style { units, comma: false }.input(value, units.shown(unit))
+        };
+        let (km, mi) = (Units::Metric, Units::Imperial);
+        assert_eq!(input(22.0, mi, Unit::KilometrePerHour), "13.7");
+        assert_eq!(input(13.75 * 1.609_344, mi, Unit::KilometrePerHour), "13.75");
+        assert_eq!(input(21.37, km, Unit::KilometrePerHour), "21.37");
+        assert_eq!(input(187.3 * 0.453_592_37, mi, Unit::Kilogram), "187.3");
+        assert_eq!(input(-3.5, mi, Unit::Celsius), "25.7");
     }
 
     proptest! {

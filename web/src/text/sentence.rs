@@ -14,8 +14,12 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
         Reason::OutOfRange { min, max, unit, .. } => ("", min, max, unit),
         Reason::NotWhole { min, max, unit, .. } => ("a whole number ", min, max, unit),
         Reason::NotANumber { min, max, unit } => ("a number ", min, max, unit),
-        _ => return format!("{name} is needed"),
+        _ => return format!("{name} is required"),
     };
+    let field = kind.field_index(key).and_then(|index| kind.fields().get(index));
+    let sold =
+        field.is_some_and(|field| style.units.field(kind, field) != style.units.shown(*unit));
+    let style = if sold { Style { units: Units::Metric, ..style } } else { style };
     let low = style.value(*min, *unit, 4);
     let high = style.quantity(*max, *unit, 4);
     format!("{name} must be {what}between {low} and {high}")
@@ -25,24 +29,30 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
 #[must_use]
 pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) -> String {
     let [small, large] = typed.map(|value| style.significant(value, 9));
-    let (name, unit) = (label(kind, field.key), style.units.shown(field.unit).symbol);
+    let (name, unit) = (label(kind, field.key), style.units.field(kind, field).symbol);
     format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean")
 }
+
+/// What a fault is of that is of nothing within the file.
+pub const THE_FILE: &str = "The file";
 
 /// A fault in a file or a link: where it is and what was expected.
 #[must_use]
 pub fn fault(error: &Error, style: Style) -> String {
-    let what = what(&error.reason, style);
+    let what = match &error.reason {
+        Reason::WrongForm { expected } if error.field.is_empty() => format!("must be {expected}"),
+        reason => what(reason, style),
+    };
     let part = if error.part.is_empty() { String::new() } else { format!("\"{}\": ", error.part) };
     if error.field.is_empty() {
-        format!("The file {what}")
+        format!("{THE_FILE} {what}")
     } else {
         format!("{part}{}: {what}", error.field)
     }
 }
 
 /// What is wrong, in the units of files: those are metric whatever the reader prefers.
-fn what(reason: &Reason, style: Style) -> String {
+pub(super) fn what(reason: &Reason, style: Style) -> String {
     let file = Style { units: Units::Metric, ..style };
     match reason {
         Reason::OutOfRange { value, min, max, unit }
@@ -62,17 +72,17 @@ pub fn unfilled(kit: &str, unfilled: &Unfilled, style: Style) -> String {
     let slot = words::slot(unfilled.slot).to_ascii_lowercase();
     let named = match unfilled.name.as_str() {
         "" => String::new(),
-        name => format!(" \"{name}\""),
+        name => format!("\"{name}\" "),
     };
     let why = match &unfilled.why {
         None if unfilled.name.is_empty() => "can't be read in this catalogue".into(),
-        None => "is not in this catalogue".into(),
+        None => "isn't in this catalogue".into(),
         Some(error) => {
             let key = error.field.rsplit('/').next().unwrap_or_default();
             format!("was left out of this catalogue ({key}: {})", what(&error.reason, style))
         }
     };
-    format!("{whose}'s {slot}{named} {why}. Pick another to see figures.")
+    format!("{whose}, {slot}: {named}{why}. Pick another to see figures.")
 }
 
 /// What a figure rests on that is less than the rest.
@@ -85,21 +95,21 @@ pub fn caveat(caveat: &Caveat, style: Style) -> String {
         Chemistry::Lfp => "LFP cells",
     };
     let rest = match basis {
-        Basis::PublishedModel => "rest on a published model",
-        Basis::Extrapolated => "are carried on from warmer ones",
-        Basis::CommonPractice => "rest on common practice, not on data",
+        Basis::PublishedModel => "come from a published model",
+        Basis::Extrapolated => "are extrapolated from warmer ones",
+        Basis::CommonPractice => "are a rule of thumb, not measured",
     };
     let air = style.quantity(*air_c, Unit::Celsius, 2);
-    format!("Figures of {cells} at {air} {rest}, so the band is wider.")
+    format!("Figures for {cells} at {air} {rest}, so the range is wider.")
 }
 
 /// The same in a few words, for what leads to the list.
 #[must_use]
 pub fn pick_another(unfilled: &Unfilled) -> String {
-    let slot = words::slot(unfilled.slot).to_ascii_lowercase();
+    let slot = words::slot(unfilled.slot);
     match unfilled.name.as_str() {
-        "" => format!("Pick a {slot} to see figures"),
-        name => format!("Pick another {slot} to see figures: \"{name}\" is missing"),
+        "" => format!("{slot}: pick one to see figures."),
+        name => format!("{slot}: \"{name}\" is missing. Pick another to see figures."),
     }
 }
 
@@ -108,33 +118,33 @@ pub fn pick_another(unfilled: &Unfilled) -> String {
 pub fn notice(notice: &Notice, style: Style) -> String {
     match notice {
         Notice::PackAboveController { pack_v, controller_v } => format!(
-            "The full pack has {} and the controller survives {}. Do not connect them.",
+            "The full pack is at {}, but the controller only survives {}. Do not connect them.",
             style.quantity(*pack_v, Unit::Volt, 3),
             style.quantity(*controller_v, Unit::Volt, 3),
         ),
         Notice::ChargerVoltage { charger_v, pack_v, fits_v: [least_v, most_v] } => format!(
-            "The charger ends at {}, the full pack has {} and takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
+            "The charger's output is {}, but the full pack is at {} and only takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
             style.value(*least_v, Unit::Volt, 3),
             style.quantity(*most_v, Unit::Volt, 3),
         ),
         Notice::FullVoltage { full_v, highest_v } => format!(
-            "A full cell is said to have {}. Cells of this chemistry bear {}, so that is used. Correct the voltage or the chemistry before you charge.",
+            "The full voltage entered is {} per cell. Cells of this chemistry take {} at most, so that is used. Correct the voltage or the chemistry before you charge.",
             style.quantity(*full_v, Unit::Volt, 3),
             style.quantity(*highest_v, Unit::Volt, 3),
         ),
         Notice::PackTooLight { pack_kg, cells_kg } => format!(
-            "The pack is said to weigh {}, but its cells alone weigh {}. Give it its own mass and price when you change its cells.",
+            "The pack's weight is given as {}, but its cells alone weigh {}. When you change its cells, enter its new weight and price too.",
             style.quantity(*pack_kg, Unit::Kilogram, 2),
             style.quantity(*cells_kg, Unit::Kilogram, 2),
         ),
         Notice::TagMismatch { one, one_tag, other, other_tag } if one == other => format!(
-            "{} and their mounts do not fit: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
+            "{} and their mounts don't match: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
             words::kind(one.kind()),
         ),
         Notice::TagMismatch { one, one_tag, other, other_tag } => format!(
-            "{} and {} do not fit: one has \"{one_tag}\", the other \"{other_tag}\".",
+            "{} and {} don't match: one has \"{one_tag}\", the other \"{other_tag}\".",
             words::kind(one.kind()),
             words::kind(other.kind()).to_ascii_lowercase(),
         ),
@@ -152,11 +162,11 @@ mod tests {
         };
         assert_eq!(
             say(Chemistry::Lfp, Basis::CommonPractice),
-            "Figures of LFP cells at \u{2212}12\u{a0}°C rest on common practice, not on data, so the band is wider."
+            "Figures for LFP cells at \u{2212}12\u{a0}°C are a rule of thumb, not measured, so the range is wider."
         );
         assert_eq!(
             say(Chemistry::Energy, Basis::Extrapolated),
-            "Figures of energy cells at \u{2212}12\u{a0}°C are carried on from warmer ones, so the band is wider."
+            "Figures for energy cells at \u{2212}12\u{a0}°C are extrapolated from warmer ones, so the range is wider."
         );
     }
 }

@@ -1,6 +1,6 @@
 //! The units that a reader sees, and the only place that converts to and from them.
 
-use pitchline_core::Unit;
+use pitchline_core::{Field, Kind, Unit};
 
 /// Metric or imperial.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -58,9 +58,28 @@ impl Units {
             (Self::Imperial, Unit::Kilometre) => ("mi", 1.0 / MILE, 0.0),
             (Self::Imperial, Unit::WattHourPerKilometre) => ("Wh/mi", MILE, 0.0),
             (Self::Imperial, Unit::Newton) => ("lbf", 1.0 / POUND_FORCE, 0.0),
+            (Self::Imperial, Unit::NewtonMetre) => ("lbf·ft", 1.0 / (POUND_FORCE * FOOT), 0.0),
+            (Self::Imperial, Unit::MetrePerSecondSquared) => ("ft/s²", 1.0 / FOOT, 0.0),
+            (Self::Imperial, Unit::MetrePerKilometre) => ("ft/mi", MILE / FOOT, 0.0),
+            (Self::Imperial, Unit::PerKilometre) => ("per mi", MILE, 0.0),
+            (Self::Metric, Unit::PerKilometre) => ("per km", 1.0, 0.0),
             _ => (unit.symbol(), 1.0, 0.0),
         };
         Shown { symbol, factor, offset }
+    }
+
+    /// How an input is shown. The trade sells wheels, belts, pulleys and motors in millimetres
+    /// everywhere.
+    #[must_use]
+    pub fn field(self, kind: Kind, field: &Field) -> Shown {
+        let sold = matches!(
+            kind,
+            Kind::Wheel | Kind::Belt | Kind::MotorPulley | Kind::WheelPulley | Kind::Motor
+        );
+        match field.unit {
+            Unit::Millimetre if sold => Self::Metric.shown(Unit::Millimetre),
+            unit => self.shown(unit),
+        }
     }
 
     /// The other one.
@@ -94,6 +113,24 @@ mod tests {
         assert!((to(Unit::Kilogram, 45.359_237) - 100.0).abs() < 1e-12);
         assert!((to(Unit::Millimetre, 97.0) - 3.818_897_6).abs() < 1e-7);
         assert!((to(Unit::Celsius, -40.0) + 40.0).abs() < 1e-12);
+        // The same: 1 lbf·ft = 1.355818 N·m, 1 ft/s² = 0.3048 m/s²; 1 mi = 5280 ft.
+        assert!((to(Unit::NewtonMetre, 1.355_818) - 1.0).abs() < 1e-6);
+        assert!((to(Unit::MetrePerSecondSquared, 0.304_8) - 1.0).abs() < 1e-15);
+        assert!((to(Unit::MetrePerKilometre, 1000.0) - 5280.0).abs() < 1e-9);
+        assert!((to(Unit::PerKilometre, 1.0) - 1.609_344).abs() < 1e-15);
+    }
+
+    /// A wheel of 150 mm is sold as 150 mm to everyone; a rider's height of deck is not.
+    #[test]
+    fn what_is_sold_in_millimetres_stays_so() {
+        let shown = |kind: Kind, key: &str| {
+            let place = kind.field_index(key).expect("a field");
+            Units::Imperial.field(kind, &kind.fields()[place]).symbol
+        };
+        assert_eq!(shown(Kind::Wheel, "diameter_mm"), "mm");
+        assert_eq!(shown(Kind::Belt, "width_mm"), "mm");
+        assert_eq!(shown(Kind::Deck, "riser_mm"), "in");
+        assert_eq!(shown(Kind::Rider, "mass_kg"), "lb");
     }
 
     #[test]

@@ -53,40 +53,40 @@ pub fn choice(name: &str) -> &'static str {
         "coarse_asphalt" => "Coarse asphalt",
         "pavers" => "Pavers",
         "packed_gravel" => "Packed gravel",
-        "peak_phase" => "Peak phase current",
-        "direct" => "Direct current",
+        "peak_phase" => "Peak phase (field-oriented)",
+        "direct" => "Direct (six-step)",
         "steady_cruise" => "Steady cruise",
         "relaxed_loop" => "Relaxed loop",
         "stop_and_go_town" => "Stop-and-go town",
         "hill_session" => "Hill session",
         "full_send" => "Full send (full speed)",
         "my_own" => "My own",
-        "city_cycle_cut" => "City cycle, cut off",
-        "city_cycle_slowed" => "City cycle, slowed down",
+        "city_cycle_cut" => "Urban cycle, speeds capped",
+        "city_cycle_slowed" => "Urban cycle, scaled down",
         _ => "",
     }
 }
 
 /// What takes energy on a ride, in the order of the core's `Ledger::sinks_wh`.
 pub const SINKS: [&str; 11] = [
-    "Cells, as heat",
+    "Heat in the cells",
     "Joints and wires",
     "Controller",
     "Windings",
     "Motor iron and bearings",
     "Belts",
-    "Rolling",
-    "Air",
+    "Rolling resistance",
+    "Air resistance",
     "Climbing",
     "Brakes",
-    "Speed at the end",
+    "Kinetic energy at the end",
 ];
 
 /// What is not known exactly.
 #[must_use]
 pub fn uncertain(input: Uncertain) -> &'static str {
     match input {
-        Uncertain::Mass => "mass of rider and load",
+        Uncertain::Mass => "weight of rider and load",
         Uncertain::Rolling => "rolling resistance",
         Uncertain::DragArea => "drag area",
         Uncertain::Wind => "headwind",
@@ -98,26 +98,26 @@ pub fn uncertain(input: Uncertain) -> &'static str {
     }
 }
 
-/// What holds the board back, in a few words.
+/// The limit that binds, in a few words.
 #[must_use]
 pub fn limit(limit: Limit) -> &'static str {
     match limit {
         Limit::ControllerMotorCurrent => "motor current limit",
-        Limit::MotorCurrent => "motor rating",
+        Limit::MotorCurrent => "motor current rating",
         Limit::ControllerBatteryCurrent => "battery current limit",
         Limit::PackProtection => "pack protection",
         Limit::CellRating => "cell rating",
         Limit::PackPower => "pack power",
-        Limit::Cutback => "sagging pack",
+        Limit::Cutback => "voltage sag",
         Limit::CutOff => "pack cut-off",
-        Limit::Voltage => "voltage",
+        Limit::Voltage => "pack voltage",
         Limit::ElectricalSpeed => "electrical speed limit",
         Limit::Belt => "belt rating",
         Limit::Grip => "grip",
         Limit::ModeSpeed => "speed cap",
         Limit::Empty => "empty pack",
-        Limit::ControllerHot => "hot controller",
-        Limit::WindingHot => "hot windings",
+        Limit::ControllerHot => "controller temperature",
+        Limit::WindingHot => "winding temperature",
         Limit::BrakeCurrent => "brake current limit",
         Limit::RegenCurrent => "regen current limit",
         Limit::OverVoltage => "full pack",
@@ -125,11 +125,18 @@ pub fn limit(limit: Limit) -> &'static str {
     }
 }
 
+/// The same where a curve leaves little room.
+#[must_use]
+pub fn limit_short(what: Limit) -> &'static str {
+    let name = limit(what);
+    name.strip_suffix(" limit").unwrap_or(name)
+}
+
 /// A limit that a ride met, in a few words.
 #[must_use]
 pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {
     match sag {
-        Some(SagCause::LowCharge) => "low pack",
+        Some(SagCause::LowCharge) => "low charge",
         Some(SagCause::ColdCells) => "cold cells",
         Some(SagCause::WeakCells) => "weak cells",
         None => limit(what),
@@ -139,43 +146,59 @@ pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {
 /// Why a limit that a ride met holds the board back, in a sentence.
 #[must_use]
 pub fn met_why(met: &Met) -> &'static str {
-    match met.sag {
+    why(met.limit, met.sag)
+}
+
+/// The same of a limit, and what makes the pack sag where it is the pack's voltage.
+#[must_use]
+pub fn why(limit: Limit, sag: Option<SagCause>) -> &'static str {
+    match sag {
         Some(SagCause::LowCharge) => "The pack is low, so the controller limits power.",
         Some(SagCause::ColdCells) => {
-            "Cold cells sag below the voltage from which the controller limits power."
+            "Cold cells sag below the voltage at which the controller starts limiting power."
         }
         Some(SagCause::WeakCells) => {
-            "The cells are too weak for this current: even full and warm they sag."
+            "The cells are too weak for this current. They sag even when full and warm."
         }
-        None => limit_why(met.limit),
+        None => limit_why(limit),
     }
 }
 
-/// Why it holds the board back, in a sentence.
+/// What binds, and why, in sentences.
+#[must_use]
+pub fn limit_sentence(what: Limit) -> String {
+    format!("Limit: {}. {}", limit(what), limit_why(what))
+}
+
+/// Why it is a limit, in a sentence.
 #[must_use]
 pub fn limit_why(limit: Limit) -> &'static str {
     match limit {
-        Limit::ControllerMotorCurrent => {
-            "The controller gives each motor no more current than this."
+        Limit::ControllerMotorCurrent => "The controller won't give the motors any more current.",
+        Limit::MotorCurrent => "More would exceed the motor's current rating.",
+        Limit::ControllerBatteryCurrent => {
+            "The controller won't draw any more current from the pack."
         }
-        Limit::MotorCurrent => "The motor is rated for no more current.",
-        Limit::ControllerBatteryCurrent => "The controller draws no more from the pack.",
-        Limit::PackProtection => "The pack's protection circuit allows no more.",
-        Limit::CellRating => "The cells are rated for no more current.",
-        Limit::PackPower => "More current would only sag the voltage further.",
-        Limit::Cutback => "The pack sags below the voltage from which the controller limits power.",
-        Limit::CutOff => "The pack would disconnect.",
-        Limit::Voltage => "The motors spin so fast that they need all the voltage there is.",
-        Limit::ElectricalSpeed => "The controller is set to stop pushing at this motor speed.",
+        Limit::PackProtection => {
+            "Any more current would make the protection circuit disconnect the pack."
+        }
+        Limit::CellRating => "More would exceed the cells' discharge rating.",
+        Limit::PackPower => "More current would only make the voltage sag further.",
+        Limit::Cutback => {
+            "The pack sags below the voltage at which the controller starts limiting power."
+        }
+        Limit::CutOff => "The protection circuit would disconnect the pack.",
+        Limit::Voltage => "At this speed the motors need all of the pack's voltage.",
+        Limit::ElectricalSpeed => "The controller cuts power above this motor speed.",
         Limit::Belt => "More would overload the belt.",
         Limit::Grip => "More would spin the driven wheels.",
-        Limit::ModeSpeed => "The ride mode stops pushing here.",
+        Limit::ModeSpeed => "The ride mode caps the speed here.",
         Limit::Empty => "The charge is used up.",
-        Limit::ControllerHot => "The controller holds back because it is hot.",
-        Limit::WindingHot => "The windings are as hot as they, or the controller, allow.",
-        Limit::BrakeCurrent => "The controller is set to brake no harder.",
-        Limit::RegenCurrent => "The controller feeds no more back into the pack.",
-        Limit::OverVoltage => "A full pack takes no charge, so the motors cannot brake.",
-        Limit::Crawl => "Motors do not brake at a crawl.",
+        Limit::ControllerHot => "The controller is hot, so it limits power.",
+        Limit::WindingHot => "The motor windings have reached their temperature limit.",
+        Limit::BrakeCurrent => "The controller isn't set to brake any harder.",
+        Limit::RegenCurrent => "The controller won't feed any more current back into the pack.",
+        Limit::OverVoltage => "A full pack takes no charge, so the motors can't brake.",
+        Limit::Crawl => "Motors can't brake at a crawl.",
     }
 }

@@ -38,7 +38,7 @@ pub enum Side {
     Beside,
 }
 
-/// The controller in the box.
+/// The controller in the enclosure.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(rename = "ControllerPlace"))]
 pub struct Controller {
@@ -46,7 +46,7 @@ pub struct Controller {
     pub side: Side,
     /// Whether it is turned, its length across the board.
     pub turned: bool,
-    /// Its corner nearest the box's: along, across and up, m.
+    /// Its corner nearest the enclosure's: along, across and up, m.
     pub corner_m: [f64; 3],
     /// Its size along, across and up, m.
     pub size_m: [f64; 3],
@@ -54,13 +54,13 @@ pub struct Controller {
 
 /// An arrangement of cells and controller.
 ///
-/// All places are from one lower corner of the box inside: along the
+/// All places are from one lower corner of the enclosure inside: along the
 /// board, across, and up, in m. Where it does not fit it is drawn as if the
-/// box were larger.
+/// enclosure were larger.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct BoxPlan {
-    /// Size of the box inside, m.
+    /// Size of the enclosure inside, m.
     pub inside_m: [f64; 3],
     /// Size of a cell.
     pub cell: CellSize,
@@ -80,7 +80,7 @@ pub struct BoxPlan {
     pub fits: bool,
     /// The direction with the least room left, by its place: 0 along, 1 across, 2 up.
     pub tightest: usize,
-    /// Least inside length of a box as wide and as high that takes them, m; none
+    /// Least inside length of an enclosure as wide and as high that takes them, m; none
     /// where it is too narrow or too low for any.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length_for_m: Option<f64>,
@@ -90,6 +90,23 @@ pub struct BoxPlan {
     pub parallel_for: f64,
     /// Inputs that were assumed.
     pub assumed: Vec<Row>,
+}
+
+impl BoxPlan {
+    /// Where all cells together lie, m: from and to, along, across and up.
+    #[must_use]
+    pub fn bank_m(&self) -> [[f64; 2]; 3] {
+        let CellSize { diameter_m, length_m, .. } = self.cell;
+        let size = self.lie.axes().map(|axial| if axial { length_m } else { diameter_m });
+        let reach = |pick: fn(&[f64; 3]) -> f64, size: f64| {
+            let middles = self.cells_m.iter().map(pick);
+            let (low, high) =
+                middles.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
+            [low - size / 2.0, high + size / 2.0]
+        };
+        let [along, across, up] = size;
+        [reach(|at| at[0], along), reach(|at| at[1], across), reach(|at| at[2], up)]
+    }
 }
 
 /// Rounding that is no want of room: a hundredth of a micrometre.
@@ -210,7 +227,7 @@ impl Task {
         }
     }
 
-    /// The best arrangement of so many cells, and the least length of a box of
+    /// The best arrangement of so many cells, and the least length of an enclosure of
     /// this width and height that takes one.
     fn best(&self, cells: f64) -> (Trial, Option<f64>) {
         let mut best = self.trial(Lie::Across, [cells, 1.0, 1.0], Side::Behind, true);
@@ -310,7 +327,7 @@ impl Trial {
 /// let [length, width, height] = plan.inside_m;
 /// let cell_m3 = std::f64::consts::FRAC_PI_4 * 0.021 * 0.021 * 0.070;
 /// assert!(plan.room_for * cell_m3 < length * width * height);
-/// // A shorter box takes fewer.
+/// // A shorter enclosure takes fewer.
 /// draft.set(Slot::Deck, "box_length_mm", 200.0);
 /// let short = box_plan(&draft, &Build::check(&draft).unwrap());
 /// assert!(short.room_for < plan.room_for && short.length_for_m == plan.length_for_m);

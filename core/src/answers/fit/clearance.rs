@@ -30,7 +30,7 @@ listed! {
         MotorWheel,
         /// The motor's can and the deck above it.
         MotorDeck,
-        /// The motor's can and the box, along the board.
+        /// The motor's can and the enclosure, along the board.
         MotorBox,
         /// The cans of two motors; only where there are two.
         MotorMotor,

@@ -1,4 +1,4 @@
-//! How far the deck sags, and what that leaves under the box.
+//! How far the deck sags, and what that leaves under the enclosure.
 
 use super::{Row, assumed};
 use crate::build::{Build, Draft};
@@ -23,7 +23,7 @@ pub enum SagFrom {
     Stiffness,
 }
 
-/// Deck and box under the rider.
+/// Deck and enclosure under the rider.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct DeckFit {
@@ -31,20 +31,28 @@ pub struct DeckFit {
     pub sag_m: f64,
     /// What it was worked out from.
     pub sag_from: SagFrom,
-    /// Box to the road, standing still, m; negative where it would drag.
+    /// Enclosure to the road, standing still, m; negative where it would drag.
     pub road_m: f64,
     /// Sag at the bottom of a bump, m.
     pub bump_sag_m: f64,
-    /// Box to the road at the bottom of a bump, m; negative where it strikes.
+    /// Enclosure to the road at the bottom of a bump, m; negative where it strikes.
     pub bump_road_m: f64,
     /// Sharpest crest between two slopes that rolls through, degrees; none
-    /// where the box already drags on level ground.
+    /// where the enclosure already drags on level ground.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub break_over_deg: Option<f64>,
     /// Where such a crest would touch, ahead of the middle between the axles, m.
     pub crest_m: f64,
     /// Inputs that were assumed.
     pub assumed: Vec<Row>,
+}
+
+impl DeckFit {
+    /// Sag that there is room for, m: a deck that would sag farther lies with its enclosure on the road.
+    #[must_use]
+    pub fn sag_with_room_m(&self) -> f64 {
+        (self.sag_m + self.road_m.min(0.0)).max(0.0)
+    }
 }
 
 /// Sag, ground clearance and break-over angle.
@@ -60,7 +68,7 @@ pub struct DeckFit {
 /// let found = deck_fit(&draft, &Build::check(&draft).unwrap());
 /// assert_eq!(found.sag_from, SagFrom::Measured);
 /// assert!((found.sag_m - 0.010_25).abs() < 1e-12);
-/// // A riser 5 mm higher lifts the box by as much.
+/// // A riser 5 mm higher lifts the enclosure by as much.
 /// draft.set(Slot::Deck, "riser_mm", 20.0);
 /// let higher = deck_fit(&draft, &Build::check(&draft).unwrap());
 /// assert!((higher.road_m - found.road_m - 0.005).abs() < 1e-12);
@@ -144,7 +152,7 @@ fn under(build: &Build, w: &mut Working) -> f64 {
     w.apply(DeckHeight { radius, truck: build.truck.height_m, riser: build.deck.riser_m })
 }
 
-/// Place of the box's floor that is nearest the middle between the axles.
+/// Place of the enclosure's floor that is nearest the middle between the axles.
 fn crest(build: &Build) -> f64 {
     let half = build.deck.box_length_m / 2.0 + build.deck.box_wall_m;
     let ahead = build.deck.box_ahead_m;

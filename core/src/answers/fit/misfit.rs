@@ -67,26 +67,26 @@ pub enum MisfitKind {
         /// The room, m, below [`TIGHT_M`], 2 mm; negative is by how much they do not fit.
         room_m: f64,
     },
-    /// The box drags on the road under the standing rider.
+    /// The enclosure drags on the road under the standing rider.
     BoxDrags {
-        /// Box to the road, m; negative.
+        /// Enclosure to the road, m; negative.
         room_m: f64,
     },
-    /// The box strikes the road at the bottom of a bump, or nearly; told only where it does not
+    /// The enclosure strikes the road at the bottom of a bump, or nearly; told only where it does not
     /// drag.
     BoxStrikes {
         /// Height of the bump, m.
         bump_m: f64,
-        /// Box to the road, m, below [`TIGHT_M`], 2 mm; negative where it strikes.
+        /// Enclosure to the road, m, below [`TIGHT_M`], 2 mm; negative where it strikes.
         room_m: f64,
     },
-    /// Pack and controller do not go in the box, or only just.
+    /// Pack and controller do not go in the enclosure, or only just.
     PackInBox {
         /// Room left along, across and up, m; negative is too little.
         left_m: [f64; 3],
         /// The direction with the least room left, by its place: 0 along, 1 across, 2 up.
         tightest: usize,
-        /// Least inside length of a box as wide and as high that takes them, m; none where it is
+        /// Least inside length of an enclosure as wide and as high that takes them, m; none where it is
         /// too narrow or too low for any.
         #[serde(skip_serializing_if = "Option::is_none")]
         length_for_m: Option<f64>,

@@ -1,4 +1,4 @@
-//! Does it go together? Belts, room between the parts, deck and box, lean,
+//! Does it go together? Belts, room between the parts, deck and enclosure, lean,
 //! and what to take where two parts do not fit.
 
 mod belt;
@@ -29,7 +29,7 @@ pub use deck::{DeckFit, SagFrom, deck_fit};
 pub use layout::{Layout, layout};
 pub use lean::{Lean, Turn, WheelAt, lean, turn};
 pub use misfit::{Cure, Misfit, MisfitKind, Severity};
-pub use remedy::{Remedy, remedy};
+pub use remedy::{Remedy, remedy, right_charger};
 pub use shown::{FrameHeadline, frame_working};
 pub use together::{Together, together};
 

@@ -1,10 +1,11 @@
 //! What to take instead, where two parts do not go together.
 
+use crate::answers::charger::charger_fit;
 use crate::answers::notice::{Notice, notices};
 use crate::bounds::Need;
 use crate::build::{Build, Draft};
 use crate::math::abs;
-use crate::parts::{Record, Slot};
+use crate::parts::{Charger, Record, Slot};
 use alloc::vec::Vec;
 
 /// A part to take instead.
@@ -36,6 +37,7 @@ impl Notice {
 /// The nearest part on offer that mends a notice: of the parts offered for
 /// either slot, with which nothing is said about that slot any more, the one
 /// that differs least from what is there; none if there is no such part.
+/// Where the charger is wrong it is another charger, see [`right_charger`], never another pack.
 ///
 /// How much two parts differ is the sum, over the inputs that every such part
 /// must give, of their difference as a share of the range; another choice counts as 1.
@@ -66,6 +68,11 @@ pub fn remedy<'a>(
     notice: &Notice,
     offered: &dyn Fn(Slot) -> Vec<&'a Record>,
 ) -> Option<Remedy<'a>> {
+    if notice.slots().contains(&Slot::Charger) {
+        let build = Build::check(draft).ok()?;
+        let part = right_charger(draft, &build, &offered(Slot::Charger))?;
+        return Some(Remedy { slot: Slot::Charger, part });
+    }
     let mut best = None;
     let mut least = f64::INFINITY;
     for slot in notice.slots() {
@@ -78,6 +85,50 @@ pub fn remedy<'a>(
         }
     }
     best
+}
+
+/// The charger for the pack of a draft: of those on offer that are for it by volts, by plug and by
+/// what the cells take, the one that differs least from the one on the board; none if there is no
+/// such charger. `build` is the draft checked.
+///
+/// ```
+/// use pitchline_core::fit::right_charger;
+/// use pitchline_core::{Build, Draft, Record, Slot};
+///
+/// let charger = |full_v: f64, current_a: f64| -> Record {
+///     let mut draft = Draft::typical();
+///     draft.set(Slot::Charger, "full_v", full_v);
+///     draft.set(Slot::Charger, "current_a", current_a);
+///     draft.record(Slot::Charger).clone()
+/// };
+/// // 10 in series are full at 42 V; 3 in parallel, rated for 3 A each, take 9 A.
+/// let mut draft = Draft::typical();
+/// draft.set(Slot::Charger, "full_v", 54.6);
+/// draft.set(Slot::Charger, "current_a", 10.0);
+/// let build = Build::check(&draft).unwrap();
+/// let [wrong, strong, right] = [charger(50.4, 10.0), charger(42.0, 10.0), charger(42.0, 4.0)];
+/// assert_eq!(right_charger(&draft, &build, &[&wrong, &strong, &right]), Some(&right));
+/// assert_eq!(right_charger(&draft, &build, &[&wrong, &strong]), None);
+/// ```
+#[must_use]
+pub fn right_charger<'a>(
+    draft: &Draft,
+    build: &Build,
+    offered: &[&'a Record],
+) -> Option<&'a Record> {
+    let own = draft.record(Slot::Charger);
+    let right = |part: &Record| {
+        let Ok(charger) = Charger::from_record(part) else { return false };
+        charger_fit(draft, &Build { charger, ..*build }, part).is_for_the_pack()
+    };
+    let mut best: Option<(f64, &'a Record)> = None;
+    for part in offered.iter().copied().filter(|part| right(part)) {
+        let off = difference(Slot::Charger, own, part);
+        if best.is_none_or(|(least, _)| off < least) {
+            best = Some((off, part));
+        }
+    }
+    best.map(|(_, part)| part)
 }
 
 /// Whether nothing is said about a slot with that part in it.

@@ -1,4 +1,4 @@
-//! The working of what is said about frame, deck and box.
+//! The working of what is said about frame, deck and enclosure.
 
 use super::box_plan;
 use super::clearance::{Between, room};
@@ -16,11 +16,11 @@ pub enum FrameHeadline {
     Clearance(Between),
     /// Sag of the deck in the middle.
     Sag,
-    /// Box to the road, standing still.
+    /// Enclosure to the road, standing still.
     Road,
-    /// Box to the road at the bottom of a bump.
+    /// Enclosure to the road at the bottom of a bump.
     BumpRoad,
-    /// Break-over angle; its clearance where the box drags.
+    /// Break-over angle; its clearance where the enclosure drags.
     BreakOver,
     /// Radius of the turn at the furthest lean.
     Turn,
@@ -32,7 +32,7 @@ pub enum FrameHeadline {
     Riser,
     /// Hardness of the bushings.
     Bushing,
-    /// Room left in the box, in the direction where it is least.
+    /// Room left in the enclosure, in the direction where it is least.
     BoxRoom,
 }
 

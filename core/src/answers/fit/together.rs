@@ -23,14 +23,14 @@ pub struct Together {
     pub layout: Layout,
     /// The room between two parts.
     pub clearances: Vec<Clearance>,
-    /// Deck and box under the rider.
+    /// Deck and enclosure under the rider.
     pub deck: DeckFit,
     /// How it turns, and what stops it.
     pub lean: Lean,
-    /// Cells and controller in the box.
+    /// Cells and controller in the enclosure.
     pub cells: BoxPlan,
     /// What does not fit, or only just: of the belt, then of the clearances in their order, of
-    /// the box over the road, of the pack in the box, of the deck over the tyres.
+    /// the enclosure over the road, of the pack in the enclosure, of the deck over the tyres.
     pub misfits: Vec<Misfit>,
 }
 

@@ -54,6 +54,16 @@ fn pick(draft: &mut Draft, slot: Slot, id: &str, catalog: &Catalog) {
     }
 }
 
+/// Whether two links say the same, whatever the order.
+pub(super) fn alike(one: &str, other: &str) -> bool {
+    let mut left: Vec<&str> = other.split('&').collect();
+    let mut taken = |piece: &str| {
+        let place = left.iter().position(|other| *other == piece);
+        place.map(|place| left.swap_remove(place)).is_some()
+    };
+    one.split('&').all(&mut taken) && left.is_empty()
+}
+
 /// The link's text, without the `#`. Where a part's figures come from, and its notes, are in it as
 /// long as it stays one that can be read.
 #[must_use]

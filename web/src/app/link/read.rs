@@ -2,7 +2,7 @@
 
 use super::super::rest::{LONGEST_TEXT, Rest, Whole, decoded, is_known};
 use super::{HEAD, LONGEST, VERSION, base, is_unfilled, own_record, pick};
-use crate::text::{number, page};
+use crate::text::{keep, number};
 use pitchline_core::catalog::Catalog;
 use pitchline_core::{Draft, Error, MODEL, Reason, Record, Slot};
 
@@ -13,7 +13,7 @@ pub fn read(link: &str, catalog: &Catalog) -> (Whole, Vec<Error>) {
     let mut faults = Vec::new();
     let first_kit = catalog.kits.first().map_or("", |kit| &kit.id);
     if link.len() > LONGEST {
-        faults.push(Error::new("link", Reason::TooLarge { most: LONGEST, what: "letters" }));
+        faults.push(Error::new("link", Reason::TooLarge { most: LONGEST, what: keep::CHARACTERS }));
         return (base(first_kit, catalog).into(), faults);
     }
     let mut rest = Rest::default();
@@ -21,7 +21,7 @@ pub fn read(link: &str, catalog: &Catalog) -> (Whole, Vec<Error>) {
     let pieces = Piece::all(pieces, &mut rest, &mut faults);
     let find = |key| pieces.iter().find(|piece| piece.key == key);
     if let Some(version) = find("v").filter(|version| version.value != VERSION) {
-        faults.push(Error::new("v", Reason::wrong_form("version 1")));
+        faults.push(Error::new("v", Reason::wrong_form(keep::VERSION)));
         rest.piece(version.raw, false);
     }
     faults.extend(other_model(find("model").map(|piece| piece.value.as_str())));
@@ -77,15 +77,14 @@ impl<'l> Piece<'l> {
         let mut found: Vec<Self> = Vec::new();
         for raw in pieces {
             let Some((key, value)) = raw.split_once('=') else {
-                let expected = format!("key=value in place of \"{}\"", short(&decoded(raw)));
+                let expected = keep::piece(&short(&decoded(raw)));
                 faults.push(Error::new("link", Reason::wrong_form(expected)));
                 rest.piece(raw, false);
                 continue;
             };
             let piece = Self { raw, key: decoded(key), value: decoded(value) };
             if found.iter().any(|other| other.key == piece.key) {
-                let expected = "this key once; the first one counts";
-                faults.push(Error::new(short(&piece.key), Reason::wrong_form(expected)));
+                faults.push(Error::new(short(&piece.key), Reason::wrong_form(keep::ONCE)));
                 rest.piece(raw, true);
             } else {
                 found.push(piece);
@@ -133,10 +132,10 @@ fn apply(
 fn other_model(written: Option<&str>) -> Option<Error> {
     let why = match written.map(str::parse::<u32>) {
         Some(Ok(MODEL)) => return None,
-        Some(Ok(version)) if version > MODEL => page::NEWER_MODEL,
+        Some(Ok(version)) if version > MODEL => keep::NEWER_MODEL,
         // Links had no such key before model 2.
-        None | Some(Ok(_)) => page::OLDER_MODEL,
-        Some(Err(_)) => return Some(Error::new("model", Reason::wrong_form("a whole number"))),
+        None | Some(Ok(_)) => keep::OLDER_MODEL,
+        Some(Err(_)) => return Some(Error::new("model", Reason::wrong_form(keep::WHOLE_NUMBER))),
     };
     Some(Error::new("model", Reason::Unused { why }))
 }
@@ -153,7 +152,7 @@ fn set(draft: &mut Draft, key: &str, value: &str) -> Result<Set, Error> {
         return match Slot::from_key(key) {
             Some(slot) if slot.holds_part() => short_enough(key, value).map(|_| Set::Done),
             // It holds no part that could be picked.
-            Some(_) => Err(Error::new(key, Reason::wrong_form(format!("{key}.…=value")))),
+            Some(_) => Err(Error::new(key, Reason::wrong_form(keep::dotted(key)))),
             None if HEAD.contains(&key) => Ok(Set::Done),
             None => Err(unknown("link", key, &keys())),
         };
@@ -220,7 +219,7 @@ fn short_enough<'t>(key: &str, text: &'t str) -> Result<&'t str, Error> {
     if text.chars().count() <= LONGEST_TEXT {
         return Ok(text);
     }
-    Err(Error::new(key, Reason::TooLarge { most: LONGEST_TEXT, what: "characters" }))
+    Err(Error::new(key, Reason::TooLarge { most: LONGEST_TEXT, what: keep::CHARACTERS }))
 }
 
 fn unknown(field: &str, given: &str, known: &[&str]) -> Error {

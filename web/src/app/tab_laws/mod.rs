@@ -4,30 +4,33 @@
 mod browser;
 
 use super::document::Document;
+use super::edits::Act;
 use super::link;
 use super::rest::Whole;
 use super::saved;
 use super::shelf::tests::Map;
 use super::shelf::{self, Keep, State};
-use browser::{Browsed, Draws, Saved, World, assert_same};
+use super::typed::Place;
+use browser::{Browsed, Draws, Link, Saved, World, assert_same};
 use pitchline_core::Slot;
 
 /// Steps of the long walk.
 const STEPS: usize = 10_000;
+const VIEWS: [&str; 4] = ["", "fast", "far", "share"];
 const NAMES: [&str; 4] = ["Mine", "Pier & back", "Été", "Heavy"];
 /// What a later version's links may say.
 const LATER: [&str; 5] =
     ["v=2", "hat=red", "place.surface=ice", "rider.mood=%FF", "lights.front=3"];
 
 impl World {
-    /// Some build, and the link to it, of this version or a later one.
-    fn some_link(&mut self) -> (String, Whole) {
+    /// Some build, and the link to it, of this version or a later one, with or without a view.
+    fn some_link(&mut self) -> Link {
         let kit = self.draws.below(self.catalog.kits.len());
         let mut whole = Whole::from(self.catalog.draft(&self.catalog.kits[kit].id));
         let places = self.draws.below(4);
         let mut document = Document::from(whole.clone());
         for _ in 0..places {
-            self.edit(&mut document);
+            self.edit(&mut document, Act::One);
         }
         whole.draft = document.build.draft;
         for piece in LATER {
@@ -35,22 +38,55 @@ impl World {
                 whole.rest.piece(piece, false);
             }
         }
-        (link::write(&whole, &self.catalog), whole)
+        let (mut address, mut view) = (link::write(&whole, &self.catalog), None);
+        if self.draws.below(2) == 0 {
+            view = Some(VIEWS[self.draws.below(VIEWS.len())]);
+            address += &format!("&see={}", view.unwrap_or_default());
+        }
+        Link { address, build: Some(whole), view }
     }
 
-    fn edit(&mut self, document: &mut Document) {
+    /// A link of the page to one of its views.
+    fn view_link(&mut self) -> Link {
+        let view = VIEWS[self.draws.below(VIEWS.len())];
+        Link { address: format!("see={view}"), build: None, view: Some(view) }
+    }
+
+    /// An edit of some field.
+    fn edit(&mut self, document: &mut Document, act: Act) {
         let slot = Slot::ALL[self.draws.below(Slot::ALL.len())];
-        let fields = slot.kind().fields();
-        let at = self.draws.below(fields.len());
-        let field = &fields[at];
+        let at = self.draws.below(slot.kind().fields().len());
+        self.set(document, (slot, at), act);
+    }
+
+    fn set(&mut self, document: &mut Document, place: Place, act: Act) {
+        let field = &place.0.kind().fields()[place.1];
         let share = self.draws.below(1000) as f64 / 999.0;
         let value = field.min + share * (field.max - field.min);
-        document.set((slot, at), Some(if field.must_be_whole() { value.round() } else { value }));
+        let value = if field.must_be_whole() { value.round() } else { value };
+        document.set(place, Some(value), act, &self.catalog);
+    }
+
+    /// Typing into a field: one edit, however many letters. At times what stood there is typed again.
+    fn type_in(&mut self, document: &mut Document) {
+        let slot = Slot::ALL[self.draws.below(Slot::ALL.len())];
+        let place = (slot, self.draws.below(slot.kind().fields().len()));
+        let before = document.build.draft.record(slot).value(place.1);
+        for _ in 0..self.draws.below(4) {
+            self.set(document, place, Act::Type(place));
+        }
+        if self.draws.below(3) == 0 {
+            document.set(place, before, Act::Type(place), &self.catalog);
+        }
+        document.rest();
     }
 
     fn save(&mut self, n: usize) {
         let name = NAMES[self.draws.below(NAMES.len())];
-        self.change(n, |document, _| document.name(name));
+        self.change(n, |document, catalog| {
+            document.name(name, catalog);
+            document.rest();
+        });
         let build = self.tabs.last().expect("just changed").page.document.build.clone();
         let (now, letters) = self.now();
         let before = self.local.texts.borrow().clone();
@@ -97,7 +133,7 @@ impl World {
         }
         let text = self.local.get(&entry.key).expect("it is listed");
         let (build, _) = saved::read_kept(&text, &self.catalog).expect("it can be read");
-        self.change(n, |document, _| document.replace(build));
+        self.change(n, |document, catalog| document.replace(build, catalog));
     }
 
     /// What another version, or harm, leaves in the store.
@@ -146,10 +182,14 @@ impl World {
 
     fn step(&mut self) {
         let n = self.draws.below(self.tabs.len());
-        match self.draws.below(26) {
-            0..5 => {
+        match self.draws.below(31) {
+            step @ 0..5 => {
                 let mut document = self.tabs[n].page.document.clone();
-                self.edit(&mut document);
+                if step < 3 {
+                    self.edit(&mut document, Act::One);
+                } else {
+                    self.type_in(&mut document);
+                }
                 self.change(n, |now, _| *now = document);
             }
             5 => {
@@ -157,26 +197,32 @@ impl World {
                 let parts: Vec<_> =
                     self.catalog.parts(slot.kind()).iter().map(|part| part.id.clone()).collect();
                 if let Some(id) = parts.get(self.draws.below(parts.len().max(1))) {
-                    self.change(n, |document, catalog| _ = document.pick(slot, id, catalog));
+                    self.change(n, |document, catalog| _ = document.pick(&[(slot, id)], catalog));
                 }
             }
             6 => {
                 let kit = self.catalog.kits[self.draws.below(self.catalog.kits.len())].id.clone();
                 self.change(n, |document, catalog| document.start_from(&kit, catalog));
             }
-            7 => self.change(n, |document, _| _ = document.undo()),
+            7 => self.turn(n, false),
+            28..31 => {
+                // Now and then a whole row of them.
+                let again = self.draws.below(3) == 0;
+                let last = self.tabs.len() - 1;
+                self.tabs.swap(n, last);
+                for _ in 0..=self.draws.below(6) {
+                    self.turn(last, again);
+                }
+            }
             8 | 9 => self.save(n),
             10 => self.forget(),
             11 => self.open_saved(n),
             12 => {
-                let (address, build) = self.some_link();
-                self.paste(n, address, Some(build));
+                let link = self.some_link();
+                self.paste(n, link);
             }
-            13 => self.paste(n, "far".into(), None),
-            14..18 => {
-                let settled = self.draws.below(2) == 0;
-                self.follow(n, settled);
-            }
+            13 => self.paste(n, Link { address: "main".into(), ..Link::default() }),
+            14..18 => self.follow(n),
             18 => {
                 let at = self.tabs[n].at;
                 self.load_again(n, at);
@@ -191,11 +237,11 @@ impl World {
             }
             21 if self.tabs.len() < 6 => self.duplicate(n),
             22 if self.tabs.len() < 6 => match self.draws.below(3) {
-                0 => self.new_tab(String::new(), None, true),
-                1 => self.new_tab(String::new(), None, false),
+                0 => self.new_tab(Link::default(), true),
+                1 => self.new_tab(Link::default(), false),
                 _ => {
-                    let (address, build) = self.some_link();
-                    self.new_tab(address, Some(build), false);
+                    let link = self.some_link();
+                    self.new_tab(link, false);
                 }
             },
             23 if self.tabs.len() > 1 => {
@@ -214,6 +260,11 @@ impl World {
                 };
                 room(&self.local, &mut self.draws);
                 room(&self.tabs[n].session, &mut self.draws);
+                self.tabs[n].record.short = true;
+            }
+            26 | 27 => {
+                let link = self.view_link();
+                self.paste(n, link);
             }
             _ => {}
         }
@@ -221,16 +272,18 @@ impl World {
 
     /// A tab with all that it holds is copied; both are open.
     fn duplicate(&mut self, n: usize) {
-        let Browsed { session, entries, at, seen, demo, .. } = &self.tabs[n];
-        let (session, mut entries, at, seen, demo) =
-            (session.clone(), entries.clone(), *at, seen.clone(), *demo);
+        let Browsed { session, entries, at, seen, record, demo, .. } = &self.tabs[n];
+        let (session, mut entries, at, seen, mut record, demo) =
+            (session.clone(), entries.clone(), *at, seen.clone(), record.clone(), *demo);
+        let view = entries[at].view.unwrap_or_default();
         let kept = self.tabs[n].page.tab.is_kept();
         let page = self.load(&session, &mut entries[at], demo);
         if kept {
             assert_same(&page.document.build, &seen, "a copy shows the same");
         }
         let seen = page.document.build.clone();
-        self.tabs.push(Browsed { session, entries, at, page, seen, demo });
+        record.loaded(&page.document, kept);
+        self.tabs.push(Browsed { session, entries, at, page, seen, view, record, demo });
     }
 
     fn check(&self) {
@@ -244,6 +297,7 @@ impl World {
         }
         for tab in &self.tabs {
             assert_same(&tab.page.document.build, &tab.seen, "no tab changes another");
+            assert_eq!(tab.page.see, tab.view, "the address names the view");
         }
     }
 }

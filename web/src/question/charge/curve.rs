@@ -1,10 +1,9 @@
 //! Charge and current over time.
 
-use super::said::amps;
 use crate::chart::{Point, Region, Table, value_at};
 use crate::question::{Draws, Mark, Plot};
-use crate::text::{Style, duration, percent};
-use pitchline_core::{ChargeEnd, ChargeLimit, ChargePoint, Charging, Unit};
+use crate::text::{Style, charge as words, duration, percent};
+use pitchline_core::{ChargeEnd, ChargePoint, Charging, Unit};
 
 /// Something of a moment, as it is drawn.
 type Of = fn(&ChargePoint) -> f64;
@@ -13,13 +12,14 @@ type Of = fn(&ChargePoint) -> f64;
 struct Curve {
     of: Of,
     title: &'static str,
+    /// What opens its table, and what that holds.
+    label: &'static str,
     caption: &'static str,
-    /// Its head in the table, and how many decimals it has.
-    head: &'static str,
+    heads: [&'static str; 3],
+    /// How many decimals it has there.
     decimals: u8,
     /// What stands beside it there.
     beside: Of,
-    beside_head: &'static str,
     /// Where the axis ends.
     most: fn(&Charging) -> f64,
     /// What is marked on it, by time, s.
@@ -51,17 +51,17 @@ pub(super) static CURRENT: Draws<Charging> = Draws {
 
 static CHARGE_CURVE: Curve = Curve {
     of: OF_CHARGE,
-    title: "charge, %",
-    caption: "Charge on the way to full",
-    head: "Charge, %",
+    title: words::CHARGE_AXIS,
+    label: words::CHARGE_TABLE,
+    caption: words::CHARGE_CAPTION,
+    heads: words::CHARGE_HEADS,
     decimals: 0,
     beside: OF_CURRENT,
-    beside_head: "Current, A",
     most: |_| 100.0,
     marks: |Charging { enough, leaving, .. }| {
         let enough = (enough.time_s, enough.end_charge * 100.0, percent(enough.end_charge));
-        let words = format!("you leave, {}", percent(leaving.end_charge));
-        let leaving_at = (leaving.time_s, leaving.end_charge * 100.0, words);
+        let mark = words::leave_mark(leaving.end_charge);
+        let leaving_at = (leaving.time_s, leaving.end_charge * 100.0, mark);
         // Once the charger has ended, nothing more happens.
         if leaving.end == ChargeEnd::Time { vec![enough, leaving_at] } else { vec![enough] }
     },
@@ -69,54 +69,31 @@ static CHARGE_CURVE: Curve = Curve {
 
 static CURRENT_CURVE: Curve = Curve {
     of: OF_CURRENT,
-    title: "current, A",
-    caption: "Current on the way to full",
-    head: "Current, A",
+    title: words::CURRENT_AXIS,
+    label: words::CURRENT_TABLE,
+    caption: words::CURRENT_CAPTION,
+    heads: words::CURRENT_HEADS,
     decimals: 1,
     beside: OF_VOLTS,
-    beside_head: "Volts",
     // Room for words above it.
     most: |charges| 1.3 * charges.full.curve.first().map_or(0.0, OF_CURRENT),
     marks: |Charging { full, .. }| {
         let first = full.constant_current_s;
-        vec![(first, at(&full.curve, OF_CURRENT, first), "voltage held from here".into())]
+        vec![(first, at(&full.curve, OF_CURRENT, first), words::HELD.into())]
     },
 };
 
 fn filling(charges: &Charging, style: Style) -> String {
     let full = &charges.full;
-    let end = format!(
-        "The charger ends at {}, after {}.",
-        percent(full.end_charge),
-        duration(full.time_s)
-    );
-    let first = full.constant_current_s;
-    if first < 60.0 {
-        return format!("The voltage is held from the start, and the current falls. {end}");
-    }
-    let whose = match full.limit {
-        ChargeLimit::Charger => "charger's",
-        ChargeLimit::Cells => "cells'",
-    };
-    let sets = format!("The {whose} {} sets the pace", amps(full.current_a, style));
-    let until = at(full.curve.as_slice(), OF_CHARGE, first);
-    format!(
-        "{sets} up to {}, for {}; then the voltage is held and it fills slower and slower. {end}",
-        percent(until / 100.0),
-        duration(first)
-    )
+    words::filling(full, at(&full.curve, OF_CHARGE, full.constant_current_s) / 100.0, style)
 }
 
 fn falling(charges: &Charging, style: Style) -> String {
-    let curve = charges.full.curve.as_slice();
-    match curve {
-        [first, .., last] => format!(
-            "{} at the start, {} at the end; the volts rise from {} to {}.",
-            amps(first.current_a, style),
-            amps(last.current_a, style),
-            style.quantity(first.volts, Unit::Volt, 3),
-            style.quantity(last.volts, Unit::Volt, 3),
-        ),
+    match charges.full.curve.as_slice() {
+        [first, .., last] => {
+            let (current, volts) = ([first, last].map(OF_CURRENT), [first, last].map(OF_VOLTS));
+            words::falling(current, volts, style)
+        }
         _ => String::new(),
     }
 }
@@ -142,10 +119,7 @@ impl Curve {
         let hours = |seconds: f64| style.shown_si(seconds, Unit::Hour);
         let full = &charges.full;
         let line = points(&full.curve, self.of);
-        let pace = match full.limit {
-            ChargeLimit::Charger => "charger's limit",
-            ChargeLimit::Cells => "cells' limit",
-        };
+        let pace = words::pace(full.limit);
         let first = full.constant_current_s;
         let region = |from: f64, to: f64, kind, name: &str| Region {
             from: hours(from),
@@ -156,23 +130,18 @@ impl Curve {
         let regions = vec![region(0.0, first, 0, pace), region(first, full.time_s, 1, "")];
         let mark = |(time_s, y, text): Mark| (hours(time_s), y, text);
         let stop = |time_s: f64| {
-            let text = format!(
-                "{}: {}, {}",
-                duration(time_s),
-                percent(at(&full.curve, OF_CHARGE, time_s) / 100.0),
-                amps(at(&full.curve, OF_CURRENT, time_s), style),
-            );
-            (hours(time_s), text)
+            let [charge, current] = [OF_CHARGE, OF_CURRENT].map(|of| at(&full.curve, of, time_s));
+            (hours(time_s), words::moment(time_s, charge / 100.0, current, style))
         };
         Plot {
-            x: "h on the charger".into(),
+            x: words::HOURS.into(),
             y: self.title.into(),
             most: Some((self.most)(charges)),
             points: line.into_iter().map(|(time_s, y)| (hours(time_s), y)).collect(),
             regions,
             marks: (self.marks)(charges).into_iter().map(mark).collect(),
             readout: times(charges).map(stop).collect(),
-            nothing: "It is full.",
+            nothing: words::FULL,
         }
     }
 
@@ -183,9 +152,9 @@ impl Curve {
             vec![duration(time_s), value(self.of, self.decimals), value(self.beside, 1)]
         };
         Table {
-            label: "Table".into(),
+            label: self.label.into(),
             caption: self.caption.into(),
-            heads: ["Time", self.head, self.beside_head].map(Into::into).into(),
+            heads: self.heads.map(String::from).into(),
             rows: times(charges).step_by(ROW).map(row).collect(),
         }
     }

@@ -1,6 +1,7 @@
 //! The charges of this question.
 
-use crate::app::App;
+use crate::app::{App, Banded, Sure};
+use pitchline_core::fit::right_charger;
 use pitchline_core::{
     Build, ChargeRefusal, ChargerOffer, Charging, Draft, Record, Slot, charger_offer, charging,
 };
@@ -20,6 +21,8 @@ pub(super) struct Found {
     /// With the charger on the board.
     pub(super) charges: Result<Arc<Charging>, ChargeRefusal>,
     pub(super) offers: Vec<Offer>,
+    /// What to use instead, where the one on the board is not for the pack.
+    pub(super) instead: Option<Record>,
 }
 
 impl Found {
@@ -31,8 +34,12 @@ impl Found {
     }
 
     pub(super) fn of(draft: &Draft, build: Build, mut offered: Vec<Record>) -> Self {
-        // The one on the board may be altered, or not on offer.
         let own = draft.record(Slot::Charger);
+        let instead = {
+            let offered: Vec<&Record> = offered.iter().collect();
+            right_charger(draft, &build, &offered).cloned()
+        };
+        // The one on the board may be altered, or not on offer.
         match offered.iter_mut().find(|part| part.id == own.id) {
             Some(part) => *part = own.clone(),
             None => offered.insert(0, own.clone()),
@@ -45,11 +52,38 @@ impl Found {
             charges: charging(draft, &build).map(Arc::new),
             offers: offered.into_iter().filter_map(offer).collect(),
             build,
+            instead,
         }
     }
 
     /// The charges, where there are any.
     pub(super) fn charges(&self) -> Option<&Charging> {
         self.charges.as_deref().ok()
+    }
+
+    /// Whether the charger on the board is not for the pack, however warm that is.
+    pub(super) fn is_wrong(&self) -> bool {
+        match &self.charges {
+            Ok(charges) => charges.too_strong.is_some(),
+            Err(refusal) => !matches!(refusal, ChargeRefusal::TooCold { .. }),
+        }
+    }
+}
+
+/// What is known beside the charges.
+#[derive(Default)]
+pub(super) struct With {
+    /// How sure the time to full is.
+    pub(super) full: Sure,
+    /// How sure the time to enough is.
+    pub(super) enough: Sure,
+    pub(super) currency: String,
+}
+
+impl With {
+    /// As it is now; tracked.
+    pub(super) fn now(app: App) -> Self {
+        let (full, enough) = (app.sure(Banded::Charge), app.sure(Banded::Enough));
+        Self { full, enough, currency: app.catalog().currency.clone() }
     }
 }

@@ -1,8 +1,7 @@
 //! Whatever the charger, the words are numbers, and a refusal has no time in it.
 
-use super::found::Found;
-use super::said::With;
-use super::{curve, said};
+use super::found::{Found, With};
+use super::{answers, curve};
 use crate::text::{Style, Units};
 use pitchline_core::{Build, ChargeRefusal, Draft, Slot};
 use proptest::prelude::*;
@@ -50,12 +49,14 @@ proptest! {
         prop_assert_eq!(found.offers.len(), 1);
         let units = if imperial { Units::Imperial } else { Units::Metric };
         let style = Style { units, comma: false };
-        let mut words = said::warnings(&found, style).concat();
+        let with = With::default();
+        let mut words = [answers::warning, answers::none_fits].map(|say| say(&found, &with, style)).concat();
         match &found.charges {
             Err(refused) => {
                 let does = &found.offers[0].does;
                 prop_assert_eq!((does.enough_s, does.full_s), (None, None));
                 prop_assert_eq!(does.fit.refusal, Some(*refused));
+                words.push_str(&format!("{:?}", answers::lead(&found, &with, style)));
                 prop_assert!(!words.contains("min"), "{words}");
                 match refused {
                     ChargeRefusal::WrongVolts { charger_v, pack_v, .. } => {
@@ -70,10 +71,21 @@ proptest! {
                 let does = &found.offers[0].does;
                 let own = (Some(charges.enough.time_s), Some(charges.full.time_s));
                 prop_assert_eq!((does.enough_s, does.full_s), own);
-                for say in [said::full, said::enough, said::leaving, said::wall] {
-                    words.push_str(&format!("{:?}", say(&found, &With::default(), style)));
+                for say in [answers::lead, answers::enough, answers::leaving, answers::wall] {
+                    words.push_str(&format!("{:?}", say(&found, &with, style)));
                 }
-                words.push_str(&said::plug_in(&found, &With::default()));
+                use answers::hint;
+                for say in [
+                    answers::plug_in,
+                    answers::plug_in_for,
+                    hint::goals,
+                    hint::chargers,
+                    hint::current,
+                    hint::sure,
+                    hint::cost,
+                ] {
+                    words.push_str(&say(&found, &with, style));
+                }
                 for curve in [&curve::CHARGE, &curve::CURRENT] {
                     words.push_str(&(curve.finding)(charges, style));
                     let drawing = (curve.draw)(charges, style, width);

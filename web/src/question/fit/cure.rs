@@ -2,7 +2,7 @@
 
 use crate::app::{Place, use_app};
 use crate::question::{lead_to, lead_to_part};
-use crate::text::{self, words};
+use crate::text::{self, fit as said, words};
 use leptos::prelude::*;
 use pitchline_core::{Record, Slot};
 
@@ -27,18 +27,18 @@ impl Mend {
     /// Leads to an input; none where there is no such input.
     pub(super) fn change(slot: Slot, key: &str) -> Option<Self> {
         let place = (slot, slot.kind().field_index(key)?);
-        let words = format!("Go to: {}", text::label(slot.kind(), key));
+        let words = said::change(text::label(slot.kind(), key));
         Some(Self { words, act: Act::Input(place) })
     }
 
     /// Leads to the list that a slot's part is picked from.
     pub(super) fn pick(slot: Slot) -> Self {
-        Self { words: format!("Go to: {}", words::slot(slot)), act: Act::Part(slot) }
+        Self { words: said::pick(words::slot(slot)), act: Act::Part(slot) }
     }
 
     /// Puts a part on the board.
     pub(super) fn take(slot: Slot, part: &Record) -> Self {
-        Self { words: format!("Take {}", part.name), act: Act::Take(slot, part.id.clone()) }
+        Self { words: said::take(&part.name), act: Act::Take(slot, part.id.clone()) }
     }
 }
 

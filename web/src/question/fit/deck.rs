@@ -1,162 +1,65 @@
-//! Deck and box: sag, ground clearance, crests, and the cells in the box.
+//! Deck and enclosure: sag, ground clearance, crests, and the cells inside.
 
-use super::view::{
-    Answered, Drawn, Headlines, Line, Shows, ToScale, at_least, at_most, entered, least, length,
-    rough, sizes,
-};
+use super::view::{Drawn, Headlines, Line, Say, ToScale};
 use crate::app::Fit;
-use crate::chart::plain;
 use crate::component::Caution;
 use crate::drawing::{BoxPlan, DeckSide, Item};
-use crate::text::{Answer, Style, page};
+use crate::text::{Answer, Style, fit as words};
 use leptos::prelude::*;
-use pitchline_core::fit::{FrameHeadline, Lie, SagFrom};
-use pitchline_core::{Slot, Unit};
+use pitchline_core::Slot;
+use pitchline_core::fit::Lie;
 
-const ROOM_BELOW: [Answered; 3] = [
-    (Shows::Frame(FrameHeadline::Road), road),
-    (Shows::Frame(FrameHeadline::BumpRoad), bump),
-    (Shows::Frame(FrameHeadline::Sag), sag),
-];
-
-const ROOM_INSIDE: [Answered; 3] = [
-    (Shows::Frame(FrameHeadline::BoxRoom), room),
-    (Shows::Nothing, enough),
-    (Shows::Nothing, most),
-];
-
-/// Deck and box.
+/// Deck and enclosure.
 #[component]
 pub(super) fn Deck() -> impl IntoView {
+    const BELOW: &[Say<Answer>] = &[road, bump, sag];
+    const INSIDE: &[Say<Answer>] = &[inside, length_needed, most_cells];
     view! {
-        <h3>"Deck and box"</h3>
-        <Headlines list=&ROOM_BELOW />
-        <ToScale of=&SIDE />
-        <Line say=assumed />
-        <Line say=crest />
-        <h4>"Cells in the box"</h4>
-        <Headlines list=&ROOM_INSIDE />
+        <Headlines list=INSIDE />
+        <h2>{words::CELLS}</h2>
         <ToScale of=&PLAN />
-        <Line say=wide />
-        <Caution text=page::CAUTION_BOX />
+        <Line say=|found, style| words::wide(&found.together.layout, style) />
+        <Caution text=words::CAUTION_CELLS />
+        <h2>{words::UNDER}</h2>
+        <Headlines list=BELOW />
+        <ToScale of=&SIDE />
+        <Line say=|found, _| words::deck_assumed(&found.together.deck) />
+        <Line say=|found, style| words::crest(&found.together.deck, style) />
     }
 }
 
-/// What the box leaves under it: too little is said as that.
-fn under(name: &str, room_m: f64, limit: String, style: Style) -> Answer {
-    if room_m < 0.0 {
-        return length(&format!("{name}: too low by"), room_m, limit, style);
-    }
-    length(name, room_m, limit, style)
+pub(super) fn hint(found: &Fit, style: Style) -> String {
+    words::cells(&found.together.cells, style)
 }
 
-fn road(found: &Fit, style: Style) -> Answer {
-    under("Box to the road, standing still", found.together.deck.road_m, String::new(), style)
+pub(super) fn road(found: &Fit, style: Style) -> Answer {
+    words::road(&found.together.deck, style)
 }
 
-fn bump(found: &Fit, style: Style) -> Answer {
-    let limit = format!("Off a bump of {}", entered(style, found.build.place.bump_m));
-    under("Box to the road, at the bottom of a bump", found.together.deck.bump_road_m, limit, style)
+pub(super) fn bump(found: &Fit, style: Style) -> Answer {
+    words::bump(&found.together.deck, found.build.place.bump_m, style)
 }
 
-fn sag(found: &Fit, style: Style) -> Answer {
-    let from = match found.together.deck.sag_from {
-        SagFrom::Measured => "From the sag that was measured",
-        SagFrom::Stiffness => "From the deck's stiffness",
-    };
-    length("Sag under the rider", found.together.deck.sag_m, from.into(), style)
+pub(super) fn sag(found: &Fit, style: Style) -> Answer {
+    words::sag(&found.together.deck, style)
 }
 
-/// Which sizes of deck and box were assumed.
-fn assumed(found: &Fit, _: Style) -> String {
-    match sizes(&found.together.deck.assumed) {
-        sizes if sizes.is_empty() => sizes,
-        sizes => format!("Assumed here: {sizes}."),
-    }
+pub(super) fn inside(found: &Fit, style: Style) -> Answer {
+    words::inside(&found.together.cells, style)
 }
 
-/// By how much the contents are too large, each way.
-pub(super) fn short(left_m: [f64; 3], style: Style) -> String {
-    let ways = ["too long", "too wide", "too high"];
-    let over = left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
-    over.map(|(left, way)| format!("{} {way}", at_least(style, -left)))
-        .collect::<Vec<_>>()
-        .join(", ")
+fn length_needed(found: &Fit, style: Style) -> Answer {
+    words::length_needed(&found.together.cells, found.build.deck.box_length_m, style)
 }
 
-fn crest(found: &Fit, style: Style) -> String {
-    found.together.deck.break_over_deg.map_or_else(String::new, |angle| {
-        format!(
-            "It rolls over a crest where two slopes meet at up to {}° without touching.",
-            style.fixed(angle, 0)
-        )
-    })
-}
-
-fn room(found: &Fit, style: Style) -> Answer {
-    let cells = &found.together.cells;
-    let ways = [("along", "long"), ("across", "wide"), ("up", "high")];
-    let left = cells.left_m.get(cells.tightest).copied().unwrap_or(0.0);
-    let (way, over) = ways.get(cells.tightest).copied().unwrap_or_default();
-    let name = if left < 0.0 {
-        format!("Pack and controller too {over} for the box by")
-    } else {
-        format!("Least room left in the box, {way}")
-    };
-    length(&name, left, String::new(), style)
-}
-
-/// The length of a box that would do.
-fn enough(found: &Fit, style: Style) -> Answer {
-    let (figure, unit, limit) = match found.together.cells.length_for_m {
-        Some(length) => (
-            least(style, length),
-            style.units.shown(Unit::Millimetre).symbol,
-            format!("This one has {}", at_most(style, found.build.deck.box_length_m)),
-        ),
-        None => ("–".into(), "", "None: it is too narrow or too low".into()),
-    };
-    Answer { name: "Box length that is enough".into(), figure, unit, limit }
-}
-
-/// The most cells that the box takes.
-fn most(found: &Fit, _: Style) -> Answer {
-    let (cells, pack) = (&found.together.cells, &found.build.pack);
-    Answer {
-        name: "Most cells that the box takes".into(),
-        figure: plain(cells.room_for, 0),
-        unit: "",
-        limit: format!(
-            "The pack has {}; with {} in series, {} in parallel at most",
-            plain(pack.series * pack.parallel, 0),
-            plain(pack.series, 0),
-            plain(cells.parallel_for, 0)
-        ),
-    }
-}
-
-/// Whether the deck is wide enough for the box.
-fn wide(found: &Fit, style: Style) -> String {
-    let at = &found.together.layout;
-    if at.box_beyond_deck_m <= 0.0 {
-        return String::new();
-    }
-    format!(
-        "The box is {} wide outside, {} more than the deck over the wheels. See that the deck is as wide where the box hangs.",
-        rough(style, at.box_m[1]),
-        rough(style, at.box_beyond_deck_m)
-    )
+fn most_cells(found: &Fit, _: Style) -> Answer {
+    words::most_cells(&found.together.cells, &found.build)
 }
 
 /// The board from the side.
 pub(super) static SIDE: Drawn = Drawn {
-    finding: |found, style| {
-        format!(
-            "Board from the side: {} under the box, {} sag.",
-            rough(style, found.together.deck.road_m),
-            rough(style, found.together.deck.sag_m)
-        )
-    },
+    label: words::BOARD_TABLE,
+    finding: |found, style| words::board_finding(&found.together.deck, style),
     plan: |found, style| side(found).plan(style),
     more: |_, _| Vec::new(),
 };
@@ -181,42 +84,13 @@ fn side(found: &Fit) -> DeckSide {
     }
 }
 
-/// The box from above.
+/// The enclosure from above.
 pub(super) static PLAN: Drawn = Drawn {
-    finding: |found, style| {
-        let cells = &found.together.cells;
-        let count = plain(cells.cells_m.len() as f64, 0);
-        let size = format!(
-            "{} by {}",
-            style.entered_millimetres(cells.cell.diameter_m),
-            entered(style, cells.cell.length_m)
-        );
-        let lie = match cells.lie {
-            Lie::Along => "lying along the board",
-            Lie::Across => "lying across the board",
-            Lie::Standing => "standing on end",
-        };
-        let [_, _, layers] = cells.counts;
-        let layers = if layers > 1.0 {
-            format!(" in {} layers, the lowest shown", plain(layers, 0))
-        } else {
-            String::new()
-        };
-        if cells.fits {
-            format!("Box from above: {count} cells of {size} go in, {lie}{layers}.")
-        } else {
-            format!(
-                "Box from above: {count} cells of {size}, {lie}{layers}, do not go in: {}.",
-                short(cells.left_m, style)
-            )
-        }
-    },
+    label: words::CELLS_TABLE,
+    finding: |found, style| words::cells_finding(&found.together.cells, style),
     plan: |found, style| plan(found).plan(style),
     more: |found, style| {
-        let up = found.together.cells.left_m[2];
-        let height = style.entered_millimetres(found.build.deck.box_height_m);
-        let room = if up < 0.0 { "Too high by" } else { "Room left, up" };
-        vec![("Box, inside height", height), (room, style.rough_millimetres(up.abs()))]
+        words::cells_more(&found.together.cells, found.build.deck.box_height_m, style)
     },
 };
 

@@ -1,28 +1,11 @@
 //! Whatever the board, its drawings stay in their frames and its words are numbers.
 
-use super::{belt, deck, frame};
-use crate::app::Fit;
+use super::{belt, bench, concern, deck, frame, lean};
+use crate::app::any_fit;
 use crate::chart::Mark;
 use crate::drawing::reach;
-use crate::text::{Style, Units};
-use pitchline_core::{Build, Draft, Need, Record, Slot};
+use crate::text::{Style, Units, fit as words};
 use proptest::prelude::*;
-
-/// A board from shares of every range; a share below zero leaves an input out.
-fn board(shares: &[f64]) -> Draft {
-    let mut draft = Draft::typical();
-    let mut shares = shares.iter().cycle();
-    for slot in Slot::ALL {
-        for (index, field) in slot.kind().fields().iter().enumerate() {
-            let share = shares.next().copied().unwrap_or(0.5);
-            let value = field.min + share * (field.max - field.min);
-            let value = if field.must_be_whole() { value.round() } else { value };
-            let given = share >= 0.0 || field.need == Need::Required;
-            draft.set_value(*slot, index, given.then_some(value.max(field.min)));
-        }
-    }
-    draft
-}
 
 fn inside(mark: &Mark, width: f64, height: f64) -> bool {
     reach(mark)
@@ -40,11 +23,7 @@ proptest! {
         imperial in any::<bool>(),
         width in 200.0..1200.0_f64,
     ) {
-        let draft = board(&shares);
-        let build = Build::check(&draft).map_err(|e| TestCaseError::fail(format!("{e:?}")))?;
-        let own = |slot: Slot| -> Vec<Record> { vec![draft.record(slot).clone()] };
-        let offers = [Slot::Belt, Slot::MotorPulley, Slot::WheelPulley].map(own);
-        let found = Fit::of(draft.clone(), build, offers);
+        let found = any_fit(&shares);
         let units = if imperial { Units::Imperial } else { Units::Metric };
         let style = Style { units, comma: false };
         for view in [&belt::SIDE, &frame::REAR, &deck::SIDE, &deck::PLAN] {
@@ -57,8 +36,23 @@ proptest! {
             for mark in &drawing.marks {
                 prop_assert!(inside(mark, drawing.width, drawing.height), "{mark:?}");
             }
-            let words = [(view.finding)(&found, style), format!("{:?}", plan.rows())].concat();
-            prop_assert!(!words.contains("NaN") && !words.contains("inf"), "{words}");
+            let told = [(view.finding)(&found, style), format!("{:?}", plan.rows())].concat();
+            prop_assert!(!told.contains("NaN") && !told.contains("inf"), "{told}");
         }
+        let hints = [
+            belt::belts_hint,
+            belt::tight_hint,
+            bench::hint,
+            frame::hint,
+            deck::hint,
+            lean::hint,
+        ];
+        let mut said: Vec<String> = hints.iter().map(|hint| hint(&found, style)).collect();
+        prop_assert!(said.iter().all(|hint| !hint.is_empty()), "{said:?}");
+        for misfit in &found.together.misfits {
+            said.push(concern::said(&found, misfit, style));
+            said.push(words::misfit_short(misfit, style));
+        }
+        prop_assert!(!said.iter().any(|t| t.contains("NaN") || t.contains("inf")), "{said:?}");
     }
 }

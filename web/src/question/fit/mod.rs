@@ -1,38 +1,89 @@
 //! Does it go together?
 
-mod agree;
-mod amiss;
 mod belt;
 mod bench;
+mod concern;
 mod cure;
 mod deck;
 mod frame;
 mod lean;
 mod view;
+mod worked;
 
 #[cfg(test)]
 mod laws;
 #[cfg(test)]
 mod told;
 
-use crate::component::Caution;
-use crate::text::page;
-use agree::Agree;
-use belt::Belts;
+use super::registry::Line;
+use crate::app::{App, use_app};
+use crate::component::{Caution, Fold, Lead};
+use crate::text::{Answer, fit as words, page};
+use belt::{Belts, Side, Tight};
+use bench::Bench;
+pub use concern::concerns;
+use concern::{Concerns, Verdict};
 use deck::Deck;
 use frame::Frame;
 use lean::Leaning;
 use leptos::prelude::*;
+use view::told;
+use worked::Workings;
 
-/// The whole question.
-#[component]
-pub fn Fit() -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    let Some(Verdict { amiss, tight, worst }) = Verdict::now(app) else { return Line::default() };
+    Line { text: words::verdict_line(amiss, tight, &worst), alert: amiss + tight > 0 }
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
+    let app = use_app();
+    let waits = Signal::derive(move || app.waits());
+    let verdict = Memo::new(move |_| Verdict::now(app));
+    let lead = Memo::new(move |_| {
+        verdict.with(|verdict| verdict.as_ref().map_or_else(Answer::none, Verdict::answer))
+    });
+    let why = move || {
+        verdict.with(|verdict| verdict.as_ref().map(|v| words::verdict_why(v.amiss, v.tight)))
+    };
+    let mismatches = Memo::new(move |_| app.found().map_or(0, |found| found.notices.len()));
     view! {
-            <Agree />
+        <Lead waits answer=lead />
+        <div>
+            <p class="facts">{why}</p>
+            <Concerns />
+        </div>
+        <Side />
+        <Caution text=page::CAUTION_BELT />
+        <Fold class="evidence" title=words::BELTS hint=told(belt::belts_hint)>
             <Belts />
-            <Caution text=page::CAUTION_BELT />
+        </Fold>
+        <Fold class="evidence" title=words::TIGHT hint=told(belt::tight_hint)>
+            <Tight />
+        </Fold>
+        <Fold class="evidence" title=words::BENCH hint=told(bench::hint) holds="bench">
+            <Bench />
+        </Fold>
+        <Fold class="evidence" title=words::HANGER hint=told(frame::hint)>
             <Frame />
+        </Fold>
+        <Fold class="evidence" title=words::DECK hint=told(deck::hint)>
             <Deck />
+        </Fold>
+        <Fold class="evidence" title=words::LEAN hint=told(lean::hint)>
             <Leaning />
+        </Fold>
+        <Fold
+            class="evidence"
+            title=words::MEET
+            hint=Signal::derive(move || words::meet(mismatches.get()))
+        >
+            <p class="facts">{move || words::meet_why(mismatches.get())}</p>
+        </Fold>
+        <Workings />
     }
+    .into_any()
 }

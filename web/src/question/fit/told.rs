@@ -1,12 +1,12 @@
 //! What the question says of boards that only just fit, or only just do not.
 
-use super::amiss::said;
-use super::view::Shows;
-use super::{bench, lean};
+use super::concern::said;
+use super::{bench, lean, worked};
 use crate::app::Fit;
+use crate::text::fit::{self as words, Grade};
 use crate::text::{Style, Units};
 use pitchline_core::catalog::Catalog;
-use pitchline_core::fit::{Severity, WheelAt, frame_working};
+use pitchline_core::fit::{FrameHeadline, Severity, WheelAt, frame_working};
 use pitchline_core::{Build, Record, Slot};
 
 const METRIC: Style = Style { units: Units::Metric, comma: false };
@@ -60,8 +60,7 @@ fn a_riser_that_is_just_enough_is_tight_and_no_misfit() {
     let [tight, amiss] = told(&found, METRIC);
     assert!(amiss.is_empty(), "{amiss:?}");
     let [said] = &tight[..] else { panic!("{tight:?}") };
-    has(said, "Deck to tyre, at full lean: tight, 0.8\u{a0}mm of riser left.");
-    has(said, "measure on the board before you ride");
+    has(said, "Deck to tyre, at full lean: 0.8\u{a0}mm of riser to spare.");
     // As they come, with two millimetres more of riser, nothing is said.
     for (kit, parts) in [("kittiwake", &[][..]), ("kittiwake", LARGE), ("gannet", &[])] {
         let found = board(kit, parts, &[]);
@@ -77,7 +76,7 @@ fn any_room_of_less_than_two_millimetres_is_tight() {
     for (axle_mm, left) in [(64.9, "1.9"), (64.25, "1.2"), (63.0, "0")] {
         let [tight, amiss] = axle(axle_mm);
         assert_eq!((tight.len(), amiss.len()), (1, 0), "{axle_mm}: {tight:?} {amiss:?}");
-        has(&tight[0], &format!("Axle past its nut: tight, {left}\u{a0}mm left."));
+        has(&tight[0], &format!("Axle past its nut: {left}\u{a0}mm to spare."));
     }
     assert_eq!(axle(65.1), [vec![], vec![]] as [Vec<String>; 2]);
     // Never as nothing that is too little.
@@ -89,11 +88,11 @@ fn any_room_of_less_than_two_millimetres_is_tight() {
 /// By hand: nine cells of 21 mm and their gaps, a controller of 75 mm, cables and
 /// lining take 296 mm.
 #[test]
-fn a_box_without_a_millimetre_to_spare_is_tight() {
+fn an_enclosure_without_a_millimetre_to_spare_is_tight() {
     let found = board("kittiwake", &[], &[(Slot::Deck, "box_length_mm", 297.0)]);
     let [tight, amiss] = told(&found, METRIC);
     assert!(amiss.is_empty(), "{amiss:?}");
-    has(&tight[0], "Pack and controller in the box: tight, 1\u{a0}mm left.");
+    has(&tight[0], "Pack and controller in the enclosure: 1\u{a0}mm to spare.");
 }
 
 /// What is needed never reads as what there is, in millimetres or inches.
@@ -110,7 +109,7 @@ fn a_riser_too_low_never_reads_as_enough() {
         assert_eq!(tile.figure, format!("{up}"));
         assert_eq!(tile.limit, format!("On the board: {down}\u{a0}{unit}"));
         let [_, amiss] = told(&found, style);
-        has(&amiss[0], &format!("A riser of {up}\u{a0}{unit} only just"));
+        has(&amiss[0], &format!("A riser of {up}\u{a0}{unit} only just clears it"));
     }
     // The edge turns about the axle from where it stands down to the tread.
     let (half, up, radius) = (75.0_f64, 66.0 + have, 55.0_f64);
@@ -118,12 +117,12 @@ fn a_riser_too_low_never_reads_as_enough() {
     let angle = (angle.to_degrees() * 10.0).floor() / 10.0;
     assert!(angle < 18.0);
     let [_, amiss] = told(&found, METRIC);
-    has(&amiss[0], &format!("leaning {angle}° the deck touches a front wheel"));
-    has(&amiss[0], "up to the 18° that the trucks lean");
+    has(&amiss[0], &format!("at {angle}° of lean the deck touches a front wheel"));
+    has(&amiss[0], "up to the trucks' 18°");
     let tile = lean::bite(&found, METRIC);
     assert_eq!(
         (tile.figure, tile.limit.as_str()),
-        (format!("{angle}"), "A front wheel; the trucks lean to 18°")
+        (format!("{angle}"), "At a front wheel. The trucks lean to 18°")
     );
 }
 
@@ -137,11 +136,16 @@ fn each_working_of_the_lean_ends_at_its_headline() {
     for values in [&[], narrow] {
         let found = board("kittiwake", &[], values);
         first.extend(found.together.lean.first_bite().map(|(at, _)| at));
-        for (place, (shows, say)) in lean::HEADLINES.iter().enumerate() {
-            let Shows::Frame(which) = shows else { panic!("a headline of the frame") };
+        let lean = worked::FRAME.iter().filter(|(which, _)| {
+            use FrameHeadline::{FirstBite, Riser, Turn};
+            matches!(which, Turn | FirstBite | Riser)
+        });
+        let lean: Vec<_> = lean.collect();
+        assert_eq!(lean.len(), 3);
+        for (which, say) in lean {
             let steps = frame_working(&found.draft, &found.build, found.together.centre_m, *which);
             let last = steps.last().expect("it has steps").result;
-            let last = [last, last, 1000.0 * last][place];
+            let last = if *which == FrameHeadline::Riser { 1000.0 * last } else { last };
             let shown: f64 = say(&found, METRIC).figure.parse().expect("a number");
             assert!((shown - last).abs() <= 0.1, "{which:?}: {shown} {last}");
         }
@@ -155,8 +159,8 @@ fn a_deck_between_the_tyres_is_not_called_too_low() {
     let found = board("gannet", &[], &[]);
     assert!(!found.together.lean.bites && found.together.lean.riser_m > found.build.deck.riser_m);
     let tile = lean::riser(&found, METRIC);
-    assert_eq!(tile.name, "Riser that lifts the deck over the tyres");
-    has(&tile.limit, "enough between them");
+    assert_eq!(tile.name, "Riser to lift the deck over the tyres");
+    has(&tile.limit, "the deck passes between them");
 }
 
 /// 200 mm between 17 and 38 teeth, by the exact length of an open belt: Shigley
@@ -176,17 +180,68 @@ fn a_measure_far_from_every_belt_is_told_what_it_needs() {
         + std::f64::consts::PI * (small + large)
         + 2.0 * slant * (large - small);
     let far = bench(200.0);
-    assert!(bench::wanted(&far).is_none());
+    assert!(bench::nearest(&far).is_none() && bench::take(&far).is_none());
     let said = bench::measured(&far, METRIC);
     has(
         &said,
-        &format!("takes a belt {length:.1}\u{a0}mm long: 107 or 108\u{a0}teeth of 5\u{a0}mm."),
+        &format!(
+            "takes a belt {length:.1}\u{a0}mm long: 107 or 108\u{a0}teeth at 5\u{a0}mm pitch."
+        ),
     );
     assert!((length / 5.0).floor() == 107.0, "{length}");
-    has(&said, "None on offer comes near.");
-    assert!(!said.contains("The nearest is"), "{said}");
+    has(&said, "No belt in this catalogue comes close.");
+    assert!(!said.contains("The closest"), "{said}");
     // 59 teeth want 76.9 mm, by a second program that halves the exact length.
     let near = bench(76.4);
-    assert!(bench::wanted(&near).is_some_and(|belt| belt.teeth == 59.0));
-    has(&bench::measured(&near, METRIC), "long. The nearest is Towline 12, 295 mm: 59\u{a0}teeth");
+    assert!(bench::nearest(&near).is_some_and(|belt| belt.teeth == 59.0));
+    let said = bench::measured(&near, METRIC);
+    has(&said, "long. The closest is Towline 12, 295 mm (59\u{a0}teeth).");
+    assert!(bench::take(&near).is_some());
+}
+
+/// The same 59 teeth at 76.9 mm, on a mount that ends at 75 mm: told, and not offered.
+#[test]
+fn a_belt_beyond_the_mount_is_never_offered() {
+    let parts = &[(Slot::WheelPulley, "w38")];
+    let values = &[
+        (Slot::Bench, "measured_centre_mm", 76.4),
+        (Slot::Truck, "centre_min_mm", 60.0),
+        (Slot::Truck, "centre_max_mm", 75.0),
+    ];
+    let found = board("kittiwake", parts, values);
+    assert!(bench::nearest(&found).is_some_and(|belt| belt.teeth == 59.0 && !belt.in_slot));
+    assert!(bench::take(&found).is_none());
+    let said = bench::measured(&found, METRIC);
+    has(&said, "The mount adjusts from 60\u{a0}mm to 75\u{a0}mm, so it doesn't fit.");
+}
+
+/// Two belts of 64 teeth that differ in width alone.
+#[test]
+fn belts_of_one_length_are_told_with_one_number_of_teeth() {
+    let mut found = board("kittiwake", &[], &[]);
+    let fit = &mut found.together.belt;
+    let belt = fit.fitting.first().copied().expect("one fits");
+    fit.fitting = vec![belt, belt];
+    let said = words::which(fit, METRIC);
+    has(&said, "2 belts in this catalogue fit, all with 64\u{a0}teeth.");
+}
+
+/// What could hurt someone stands before what is only too large, and that before what is tight.
+#[test]
+fn the_worst_is_named_first() {
+    let found = board(
+        "kittiwake",
+        LARGE,
+        &[(Slot::Deck, "riser_mm", 10.0), (Slot::Deck, "box_length_mm", 280.0)],
+    );
+    let grades: Vec<Grade> = found.together.misfits.iter().map(Grade::of).collect();
+    assert_eq!(grades, [Grade::DoesNotFit, Grade::Unsafe]);
+    let [pack, bite] = &found.together.misfits[..] else { panic!("two misfits") };
+    assert_eq!(words::misfit_short(pack, METRIC), "pack 16\u{a0}mm too long");
+    assert!(words::misfit_short(bite, METRIC).starts_with("wheel bite at "));
+    assert!(Grade::Unsafe < Grade::DoesNotFit && Grade::DoesNotFit < Grade::Tight);
+    assert_eq!(
+        words::verdict_line(2, 1, "wheel bite"),
+        "No, 2 things don't fit. Worst: wheel bite"
+    );
 }

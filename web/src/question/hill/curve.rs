@@ -1,9 +1,10 @@
 //! Steepest hill over speed.
 
 use crate::app::Found;
-use crate::chart::{Axis, Curves, Drawing, Series, Table};
-use crate::question::{Draws, regions, table};
-use crate::text::{Style, page, percent, words};
+use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
+use crate::question::{Draws, regions};
+use crate::text::hill as said;
+use crate::text::{Style, words};
 use pitchline_core::{PushPoint, Unit};
 
 /// Steepest hill over speed.
@@ -11,16 +12,7 @@ pub(super) static CURVE: Draws<Found> = Draws { finding, draw, table: rows };
 
 fn finding(found: &Found, style: Style) -> String {
     let (slow, brisk) = (found.answers.climb.slow, found.answers.climb.brisk);
-    let (slow_grade, brisk_grade) = (steepest(slow.grade), steepest(brisk.grade));
-    let (slow, brisk) = (style.speed_unit(slow.speed_m_s), style.speed_unit(brisk.speed_m_s));
-    if slow_grade == brisk_grade {
-        return format!("It climbs {slow_grade} at {slow} and at {brisk}.");
-    }
-    format!("Slower climbs steeper: {slow_grade} at {slow}, {brisk_grade} at {brisk}.")
-}
-
-fn steepest(grade: f64) -> String {
-    if grade < 0.0 { page::NOT_FLAT.into() } else { percent(grade) }
+    said::curve((slow.speed_m_s, slow.grade), (brisk.speed_m_s, brisk.grade), style)
 }
 
 /// What can be ridden up at all.
@@ -33,37 +25,36 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
     let points = uphill(found);
     let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.hill_limit)).collect();
     let label = |value: f64, decimals: u8| style.fixed(value, decimals);
+    let slow = &found.answers.climb.slow;
+    let here = Note {
+        x: km_h(slow.speed_m_s),
+        y: Some(slow.grade * 100.0).filter(|_| slow.grade >= 0.0),
+        text: said::steepest(slow.grade),
+    };
     Curves {
         x: Axis {
             title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
             label: &label,
             ..Axis::default()
         },
-        y: Axis { title: "steepest hill, %".into(), zero: true, label: &label, ..Axis::default() },
+        y: Axis { title: said::STEEPEST.into(), zero: true, label: &label, ..Axis::default() },
         series: vec![Series {
             points: points.iter().map(|p| (km_h(p.speed_m_s), Some(p.grade * 100.0))).collect(),
             regions: regions(&limits),
             ..Series::default()
         }],
+        notes: if slow.grade >= 0.0 { vec![here] } else { Vec::new() },
         readout: points
             .iter()
-            .map(|p| {
-                let (speed, grade) = (style.speed_unit(p.speed_m_s), steepest(p.grade));
-                (
-                    km_h(p.speed_m_s),
-                    format!("{speed}: up to {grade} ({})", words::limit(p.hill_limit)),
-                )
-            })
+            .map(|p| (km_h(p.speed_m_s), said::curve_at(p.speed_m_s, p.grade, p.hill_limit, style)))
             .collect(),
-        nothing: "This build cannot climb.".into(),
+        nothing: said::NO_CLIMB.into(),
         ..Curves::default()
     }
     .draw(width)
 }
 
 fn rows(found: &Found, style: Style) -> Table {
-    let speed = style.units.shown(Unit::KilometrePerHour);
-    let heads = vec![format!("Speed, {}", speed.symbol), "Steepest hill, %".into(), "Limit".into()];
     let rows = uphill(found).into_iter().step_by(4).map(|p| {
         vec![
             style.speed(p.speed_m_s),
@@ -71,5 +62,10 @@ fn rows(found: &Found, style: Style) -> Table {
             words::limit(p.hill_limit).into(),
         ]
     });
-    table("Steepest hill by speed, full pack", heads, rows.collect())
+    Table {
+        label: said::CURVE_TABLE.into(),
+        caption: said::CURVE_CAPTION.into(),
+        heads: said::curve_heads(style),
+        rows: rows.collect(),
+    }
 }

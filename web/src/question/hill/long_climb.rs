@@ -4,7 +4,8 @@ use crate::app::{Found, Job, Task, use_app};
 use crate::chart::{Grid, Table};
 use crate::component::{AnswerView, Notice, SideBySide};
 use crate::question::{TaskLine, WorkingSteps};
-use crate::text::{Answer, Style, page, span, whole, words};
+use crate::text::hill as said;
+use crate::text::{Answer, Style, answer, page, span, whole};
 use leptos::prelude::*;
 use pitchline_core::ride::{LongClimb as Climb, explain_for_ever};
 use pitchline_core::{Build, Drive, Limit, Steepest, Unit};
@@ -39,10 +40,9 @@ pub(super) fn LongClimb() -> impl IntoView {
     };
     view! {
         <div class="ride">
-            <h3>{page::LONG_CLIMB}</h3>
             <TaskLine task />
             <First last task />
-            <WorkingSteps first=page::FOR_EVER steps />
+            <WorkingSteps title=said::ENDLESS_WORKING first=said::ENDLESS_STEPS steps />
             <div class="chart">{grid}</div>
         </div>
     }
@@ -57,7 +57,8 @@ fn First(last: Last, task: Task) -> impl IntoView {
         let style = app.style();
         last.with(|climbs| {
             let (climb, _) = climbs.first()?;
-            let text = ends(climb, style);
+            let limit_c = app.found().map_or(0.0, |found| found.build.motor.winding_limit_c);
+            let text = said::ends(climb, limit_c, style);
             Some(match climb.limit {
                 Limit::WindingHot | Limit::ControllerHot => view! { <Notice text /> }.into_any(),
                 _ => view! { <p class="facts">{text}</p> }.into_any(),
@@ -104,38 +105,20 @@ fn job(found: &Found, last: Last) -> Job {
     })
 }
 
-/// What ends a climb.
-fn limit(climb: &Climb) -> &'static str {
-    match climb.limit {
-        Limit::Empty => "empty pack",
-        limit => words::limit(limit),
-    }
-}
-
-/// Whether it does not reach its speed.
-fn slower(climb: &Climb) -> bool {
-    climb.top_m_s < 0.95 * climb.speed_m_s
-}
-
-/// Whether it comes up at all.
-fn climbs(climb: &Climb) -> bool {
-    climb.distance_m >= 1.0
-}
-
 fn lasts((climb, _): &Held, style: Style) -> Answer {
-    let (hill, speed) = (style.entered_percent(climb.grade), style.speed_unit(climb.speed_m_s));
-    let name = format!("Up your {hill} hill at {speed}");
-    if !climbs(climb) {
-        return Answer { name, figure: "too steep".into(), unit: "", limit: limit(climb).into() };
+    let name = said::lasts(climb, style);
+    if !said::climbs(climb) {
+        let limit = said::ended(climb).into();
+        return Answer { name, figure: said::TOO_STEEP.into(), unit: "", limit };
     }
     let shown = style.units.shown(Unit::Kilometre);
     let figure = style.distance(climb.distance_m);
-    Answer { name, figure, unit: shown.symbol, limit: format!("Until: {}", limit(climb)) }
+    Answer { name, figure, unit: shown.symbol, limit: said::until(climb) }
 }
 
 fn for_ever((_, hill): &Held, style: Style) -> Answer {
-    let name = format!("Never too hot at {}, up to", style.speed_unit(hill.speed_m_s));
-    let limit = format!("Limit: {}", words::limit(hill.limit));
+    let name = said::endless(hill.speed_m_s, style);
+    let limit = answer::bound(hill.limit);
     if hill.grade < 0.0 {
         return Answer { name, figure: page::NOT_FLAT.into(), unit: "", limit };
     }
@@ -147,58 +130,36 @@ fn held(hill: &Steepest, style: Style) -> String {
     style.fixed(whole(hill.grade * 100.0, false), 0)
 }
 
-fn ends(climb: &Climb, style: Style) -> String {
-    let hill = style.entered_percent(climb.grade);
-    if !climbs(climb) {
-        return format!("It does not climb {hill}: {}.", limit(climb));
-    }
-    let (way, time) = (style.way(climb.distance_m), span(climb.time_s));
-    let height = style.way(climb.height_m);
-    let warm = |c: f64| style.quantity(c.round(), Unit::Celsius, 2);
-    let heat = match climb.limit {
-        Limit::WindingHot => {
-            format!("the windings are at {}, as hot as they may get", warm(climb.winding_c))
-        }
-        Limit::ControllerHot => {
-            format!("the controller is at {} and begins to hold back", warm(climb.controller_c))
-        }
-        Limit::Empty => format!("the pack is empty; the windings got to {}", warm(climb.winding_c)),
-        limit => format!("it stops: {}", words::limit(limit)),
-    };
-    let slow = if slower(climb) {
-        format!(" It gets no faster than {}.", style.speed_unit(climb.top_m_s))
-    } else {
-        String::new()
-    };
-    format!("After {way}, {height} up and {time}, {heat}.{slow}")
-}
-
 fn grid(climbs: &[Held], style: Style) -> Table {
     let row = |(climb, hill): &Held| {
         let for_ever = if hill.grade < 0.0 { page::NOT_FLAT.into() } else { held(hill, style) };
-        let (wish, top) = (style.speed(climb.speed_m_s), style.speed_unit(climb.top_m_s));
         vec![
-            if slower(climb) {
-                format!("{wish}, made {top}")
+            if said::slower(climb) {
+                said::made(climb.speed_m_s, climb.top_m_s, style)
             } else {
                 style.speed_unit(climb.speed_m_s)
             },
             style.way(climb.distance_m),
             style.way(climb.height_m),
             span(climb.time_s),
-            limit(climb).into(),
+            said::ended(climb).into(),
             for_ever,
         ]
     };
-    let hill = climbs.first().map_or(0.0, |(climb, _)| climb.grade);
+    let grade = climbs.first().map_or(0.0, |(climb, _)| climb.grade);
     Table {
         label: String::new(),
-        caption: format!("Up {} without end", style.entered_percent(hill)),
-        heads: ["At", "How far", "Height", "Time", "Ended by", "Held for ever, %"]
-            .map(String::from)
-            .into(),
+        caption: said::climbs_caption(grade, style),
+        heads: said::CLIMBS_HEADS.map(String::from).into(),
         rows: climbs.iter().map(row).collect(),
     }
+}
+
+/// How far up the rider's hill it goes at walking pace, in a few words.
+pub(super) fn hint(found: &Found, style: Style) -> String {
+    let speed = found.answers.climb.slow.speed_m_s;
+    let climb = Drive::new(&found.build).long_climb(found.build.ride.grade, speed);
+    said::climb_hint(&climb, style)
 }
 
 #[cfg(test)]
@@ -217,13 +178,13 @@ mod tests {
     fn a_climb_says_what_ends_it_and_how_high_that_is() {
         let style = Style::default();
         let steep = climbed(60.0);
-        assert!(ends(&steep.0, style).starts_with("It does not climb 60\u{a0}%: "));
+        assert!(said::ends(&steep.0, 120.0, style).starts_with("It can't climb 60\u{a0}%: "));
         assert_eq!(lasts(&steep, style).figure, "too steep");
         let (climb, _) = climbed(8.0);
-        let said = ends(&climb, style);
-        assert!(said.contains(&span(climb.time_s)), "{said}");
+        let text = said::ends(&climb, 120.0, style);
+        assert!(text.contains(&span(climb.time_s)), "{text}");
         // 8 % of the way, less a third of a percent for the slope's own length.
         let height = climb.distance_m * 0.08 * 0.9968;
-        assert!(said.contains(&format!("{} up", style.way(height))), "{said} {height}");
+        assert!(text.contains(&format!("{} up", style.way(height))), "{text} {height}");
     }
 }

@@ -3,72 +3,76 @@
 mod curve;
 mod long_climb;
 
-use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
-use crate::app::{Banded, Found, use_app};
+use super::registry::Line;
+use super::{Answers, InputAs, Say, Workings, hint, in_a_line, sketch};
+use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
-use crate::component::{Caution, Notice};
-use crate::text::answer::hill;
-use crate::text::{Answer, Style, page};
+use crate::component::{Caution, Fold, Notice};
+use crate::question::sure;
+use crate::text::hill as said;
+use crate::text::{Answer, Style, answer, page, words};
 use leptos::prelude::*;
 use long_climb::LongClimb;
-use pitchline_core::{Headline, Steepest};
+use pitchline_core::{Headline, Slot, Steepest};
 
 /// The answers.
 const ANSWERS: [(Headline, Say); 4] = [
-    (Headline::ClimbCrawl, |_, found, style| {
-        alone("At a crawl,", found.answers.climb.crawl, style)
-    }),
     (Headline::ClimbSlow, |app, found, style| {
-        let slow = found.answers.climb.slow;
-        at("At", slow, app.sure(Banded::Hill).about(slow.grade), style)
+        let why = words::limit_sentence(found.answers.climb.slow.limit);
+        slow(app, found, style).explained(&why)
     }),
-    (Headline::ClimbBrisk, |_, found, style| alone("At", found.answers.climb.brisk, style)),
-    (Headline::ClimbSlowLow, |_, found, style| {
-        alone("Nearly empty, at", found.answers.climb.slow_low, style)
-    }),
+    (Headline::ClimbCrawl, |_, found, style| alone(1, found.answers.climb.crawl, style)),
+    (Headline::ClimbBrisk, |_, found, style| alone(2, found.answers.climb.brisk, style)),
+    (Headline::ClimbSlowLow, |_, found, style| alone(3, found.answers.climb.slow_low, style)),
 ];
 
-fn at(name: &str, found: Steepest, band: [f64; 2], style: Style) -> Answer {
-    hill(format!("{name} {}", style.speed_unit(found.speed_m_s)), found, band, style)
+/// The first answer, with its band.
+fn slow(app: App, found: &Found, style: Style) -> Answer {
+    let slow = found.answers.climb.slow;
+    let [name, ..] = said::names(slow.speed_m_s, style);
+    answer::hill(name, slow, app.sure(Banded::Hill).about(slow.grade), style)
 }
 
-/// A hill of which no band is known.
-fn alone(name: &str, found: Steepest, style: Style) -> Answer {
-    at(name, found, [found.grade; 2], style)
+/// A hill of which no band is known, by the place of its name.
+fn alone(place: usize, found: Steepest, style: Style) -> Answer {
+    let mut names = said::names(found.speed_m_s, style).into_iter();
+    answer::hill(names.nth(place).unwrap_or_default(), found, [found.grade; 2], style)
 }
 
-/// The question.
-#[component]
-pub fn Hill() -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    in_a_line(app, slow)
+}
+
+/// That the rider's own hill is too much; nothing where it is not.
+#[must_use]
+pub fn own_hill(app: App) -> Option<String> {
+    let found = app.found()?;
+    let climb = &found.answers.climb;
+    let full = (climb.slow.speed_m_s, climb.slow.grade);
+    said::own_hill(&found.build, full, climb.slow_low.grade, app.style())
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
-    let own = Memo::new(move |_| {
-        let found = app.found()?;
-        own_hill(&found, app.style())
-    });
+    let own = Memo::new(move |_| own_hill(app));
     let curve = sketch(move || app.found(), &curve::CURVE);
     view! {
-            <AnswerRow list=&ANSWERS />
-            {move || own.get().map(|text| view! { <Notice text /> })}
-            <Caution text=page::CAUTION_HILL />
-            <Figure sketch=curve hint=ALONG_CURVE />
-            <Sure of=Banded::Hill />
+        <Answers list=&ANSWERS />
+        {move || own.get().map(|text| view! { <Notice text /> })}
+        <Figure sketch=curve hint=page::ALONG_CURVE />
+        <div class="fields">
+            <InputAs of=Slot::Ride key="grade_percent" place="steep" label=said::YOUR_HILL />
+        </div>
+        <Caution text=said::CAUTION />
+        <Fold class="evidence" title=said::LONG_CLIMB hint=hint(long_climb::hint)>
             <LongClimb />
+        </Fold>
+        {sure::fold(Banded::Hill)}
+        <Workings list=&ANSWERS />
     }
-}
-
-/// How the rider's own hill stands to what the board can do, full and low; nothing where it can.
-fn own_hill(found: &Found, style: Style) -> Option<String> {
-    let (climb, ride) = (&found.answers.climb, &found.build.ride);
-    let hill = style.entered_percent(ride.grade);
-    let low = style.entered_percent(ride.low_charge);
-    let slow = style.speed_unit(climb.slow.speed_m_s);
-    if climb.slow.grade < ride.grade {
-        Some(format!("Your {hill} hill is too steep at {slow}, even with a full pack."))
-    } else if climb.slow_low.grade < ride.grade {
-        Some(format!(
-            "With {low} charge left your {hill} hill is too steep at {slow}: keep a reserve for it."
-        ))
-    } else {
-        None
-    }
+    .into_any()
 }

@@ -2,78 +2,76 @@
 
 mod season;
 
-use super::answers::{AnswerRow, Say};
-use super::draws::{ALONG_BARS, Draws, sketch, table};
-use super::input::Input;
-use super::sure::Sure;
+use super::answers::{Answers, Say, Workings, in_a_line};
+use super::draws::{Draws, sketch};
+use super::hint::hint;
+use super::input::{Input, InputAs};
+use super::registry::Line;
+use super::sure::{self, OverSpeed};
+use super::trip::{self, Trip};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::{Bar, Bars, Drawing, Figure, Table};
-use crate::component::Caution;
-use crate::text::{Answer, Style, answer, page, percent, words};
+use crate::component::{Caution, Fold};
+use crate::text::range as said;
+use crate::text::{Answer, Style, answer, page, words};
 use leptos::prelude::*;
-use pitchline_core::ride::END_SHARE;
-use pitchline_core::{Answers, Headline, Slot, Unit};
+use pitchline_core::{Answers, Headline, Slot};
 use season::Seasons;
 
-static DISTANCE: &[(Headline, Say)] = &[(Headline::Distance, distance)];
+static DISTANCE: &[(Headline, Say)] = &[(Headline::Distance, |app, found, style| {
+    distance(app, found, style).explained(&said::explained(&found.answers, style))
+})];
 
-/// How far? The children, a ride in time, stand before the seasons.
-#[component]
-pub fn Range(children: Children) -> impl IntoView {
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    in_a_line(app, distance)
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
-    let facts = move || {
+    let counted = move || {
         let style = app.style();
-        app.found().and_then(|found| spent(&found.answers, style)).unwrap_or_default()
+        app.found().and_then(|found| said::counted(&found.answers, style)).unwrap_or_default()
     };
     view! {
-            <AnswerRow list=DISTANCE />
-            <p class="facts">{facts}</p>
-            <div class="fields">
-                <Input of=Slot::Ride key="start_charge_percent" />
-            </div>
-            <Caution text=page::CAUTION_PACK />
-            <Sure of=Banded::Distance />
-            <Figure
-                sketch=sketch(move || app.found(), &ENERGY)
-                hint=ALONG_BARS
-            />
-            {children()}
+        <Answers list=DISTANCE />
+        <OverSpeed />
+        <div class="fields">
+            <InputAs of=Slot::Ride key="cruise_km_h" place="far" label=said::CRUISE />
+            <Input of=Slot::Ride key="start_charge_percent" />
+        </div>
+        <Caution text=said::CAUTION />
+        <Fold class="evidence" title=crate::text::trip::RIDE holds="ride" hint=trip::hint()>
+            <Trip />
+        </Fold>
+        <Fold class="evidence" title=said::ENERGY hint=hint(energy_hint)>
+            <Figure sketch=sketch(move || app.found(), &ENERGY) hint=page::ALONG_BARS />
+        </Fold>
+        <Fold class="evidence" title=said::SEASONS hint=hint(season::hint)>
             <Seasons />
+        </Fold>
+        <Fold
+            class="evidence"
+            title=said::COUNTED
+            hint=hint(|found, style| said::counted_hint(&found.answers, style))
+        >
+            <p>{counted}</p>
+        </Fold>
+        {sure::fold(Banded::Distance)}
+        <Workings list=DISTANCE />
     }
+    .into_any()
 }
 
 /// The distance at the rider's speed.
 fn distance(app: App, found: &Found, style: Style) -> Answer {
     let (answers, sure) = (&found.answers, app.sure(Banded::Distance));
     let reach = answers.distance.cruise;
-    let speed = style.speed_unit(reach.speed_m_s);
-    let name = format!("At {speed}, no stops{}", answer::from_charge(answers));
+    let name = said::at_speed(reach.speed_m_s, &answer::from_charge(answers), style);
     answer::distance(name, answers, sure.about(reach.distance_m), style)
-}
-
-/// Up to where it is counted, and what it takes; none where it does not get going.
-fn spent(answers: &Answers, style: Style) -> Option<String> {
-    let distance = &answers.distance;
-    let spent = style.quantity(distance.wh_per_km, Unit::WattHourPerKilometre, 2);
-    let reach = &distance.cruise;
-    if reach.distance_m <= 0.0 {
-        return None;
-    }
-    let last = style.speed_unit(END_SHARE * reach.wish_m_s);
-    Some(format!(
-        "Counted until the board drops below {last} (80\u{a0}% of {}). {}. After that it limps another {} down to walking pace. {spent} from the cells, on the flat without stops. At the same speed stops, hills and wind take more.",
-        if reach.wish_m_s < reach.speed_m_s {
-            "what it reaches"
-        } else {
-            "the speed you asked for"
-        },
-        match reach.full_wish_m {
-            none if none <= 0.0 =>
-                format!("It never reaches {}", style.speed_unit(reach.speed_m_s)),
-            full_m => format!("The first {} are at the full speed", style.distance_unit(full_m)),
-        },
-        style.distance_unit(reach.limp_m),
-    ))
 }
 
 /// Where the energy of the ride goes, largest first.
@@ -84,23 +82,26 @@ static ENERGY: Draws<Found> = Draws {
 };
 
 fn energy_finding(answers: &Answers, style: Style) -> String {
-    let spent = style.quantity(answers.distance.ledger.stored_wh, Unit::WattHour, 3);
+    let stored_wh = answers.distance.ledger.stored_wh;
+    largest(answers)
+        .map_or_else(|| said::NO_ENERGY.into(), |most| said::energy(stored_wh, most, style))
+}
+
+fn energy_hint(found: &Found, _: Style) -> String {
+    largest(&found.answers).map_or_else(|| said::NO_ENERGY.into(), said::energy_hint)
+}
+
+/// The two that take most.
+fn largest(answers: &Answers) -> Option<[(&'static str, f64); 2]> {
     match sorted(answers).as_slice() {
-        [first, second, ..] => format!(
-            "Most of the {spent} goes into {} ({}) and {} ({}). A label counts nominal volts and no heat in the cells, so its figure is another.",
-            first.name.to_ascii_lowercase(),
-            percent(first.share),
-            second.name.to_ascii_lowercase(),
-            percent(second.share)
-        ),
-        _ => "No ride, no energy.".into(),
+        [first, second, ..] => Some([(first.name, first.share), (second.name, second.share)]),
+        _ => None,
     }
 }
 
 fn energy_draw(answers: &Answers, style: Style, width: f64) -> Drawing {
     let bar = |sink: &Sink| {
-        let text =
-            format!("{}, {}", style.quantity(sink.wh, Unit::WattHour, 2), percent(sink.share));
+        let text = said::energy_amount(sink.wh, sink.share, style);
         Bar {
             name: sink.name.into(),
             values: vec![sink.wh],
@@ -109,7 +110,7 @@ fn energy_draw(answers: &Answers, style: Style, width: f64) -> Drawing {
         }
     };
     let bars = sorted(answers).iter().map(bar).collect();
-    Bars { bars, nothing: "No ride, no energy.".into(), ..Bars::default() }.draw(width)
+    Bars { bars, nothing: said::NO_ENERGY.into(), ..Bars::default() }.draw(width)
 }
 
 fn energy_rows(answers: &Answers, style: Style) -> Table {
@@ -120,8 +121,12 @@ fn energy_rows(answers: &Answers, style: Style) -> Table {
             style.significant(sink.share * 100.0, 2),
         ]
     };
-    let rows = sorted(answers).iter().map(row).collect();
-    table("Where the energy goes", vec!["Into".into(), "Wh".into(), "%".into()], rows)
+    Table {
+        label: said::ENERGY_TABLE.into(),
+        caption: said::ENERGY.into(),
+        heads: said::ENERGY_HEADS.map(String::from).into(),
+        rows: sorted(answers).iter().map(row).collect(),
+    }
 }
 
 /// Something that takes energy.

@@ -2,8 +2,9 @@
 
 use crate::app::use_app;
 use crate::chart::{Figure, Table};
-use crate::question::draws::{ALONG_CURVE, Draws, sketch};
+use crate::question::draws::{Draws, sketch};
 use crate::question::plot::Plot;
+use crate::text::range as said;
 use crate::text::{Style, page};
 use leptos::prelude::*;
 use pitchline_core::{Build, Drive, SLOW_M_S, SeasonPoint, Unit, by_age, by_temperature};
@@ -46,7 +47,8 @@ struct Curve {
     here: fn(&Found) -> f64,
     /// Words for it.
     yours: &'static str,
-    caption: &'static str,
+    /// What its table opens with, and its caption.
+    table: [&'static str; 2],
     /// One in so many points is a row of the table.
     each: usize,
     /// Two of the points, and how they are told.
@@ -58,26 +60,26 @@ static TEMPERATURE: Curve = Curve {
     points: |found| &found.temperature,
     of: |point| point.air_c,
     unit: Unit::Celsius,
-    head: "Air and pack",
+    head: said::COLD_HEAD,
     here: |found| found.air_c,
-    yours: "your air",
-    caption: "Through the year",
+    yours: said::YOUR_AIR,
+    table: said::COLD_TABLE,
     each: 1,
     ends: [0.0, 25.0],
-    finding: |[cold, warm], [less, more]| format!("At {cold} {less}; at {warm} {more}."),
+    finding: said::by_temperature,
 };
 
 static AGE: Curve = Curve {
     points: |found| &found.age,
     of: |point| point.cycles,
     unit: Unit::Cycles,
-    head: "Age",
+    head: said::OLD_HEAD,
     here: |found| found.cycles,
-    yours: "your pack",
-    caption: "As the pack grows old",
+    yours: said::YOUR_PACK,
+    table: said::OLD_TABLE,
     each: 2,
     ends: [500.0, 0.0],
-    finding: |[old, _], [less, more]| format!("New, {more}; after {old} {less}."),
+    finding: said::by_age,
 };
 
 /// The board in the cold, and as it grows old.
@@ -93,15 +95,25 @@ pub(super) fn Seasons() -> impl IntoView {
     );
     let drawn = |draws| {
         let sketch = sketch(move || seasons.get(), draws);
-        view! { <Figure sketch hint=ALONG_CURVE /> }
+        view! { <Figure sketch hint=page::ALONG_CURVE /> }
     };
     view! {
-        <h3>"In the cold, and as the pack ages"</h3>
         {drawn(&BY_TEMPERATURE)}
-        <p class="help">{page::COLD}</p>
+        <p class="help">{said::COLD}</p>
         {drawn(&BY_AGE)}
-        <p class="help">{page::OLD}</p>
+        <p class="help">{said::OLD}</p>
     }
+}
+
+/// The temperature that riders ask of first, °C.
+const FREEZING_C: f64 = 0.0;
+
+/// How far it goes in the cold, in a few words.
+pub(super) fn hint(found: &crate::app::Found, style: Style) -> String {
+    let mut build = found.build;
+    build.place.air_c = FREEZING_C;
+    let reach = Drive::new(&build).reach(build.ride.cruise_m_s);
+    said::cold_hint(reach.distance_m, FREEZING_C, style)
 }
 
 /// Worked out once one of the curves is seen: it takes half as long as all answers together.
@@ -138,9 +150,9 @@ impl Curve {
         };
         let goes = |value: f64| match near(value) {
             Some(point) if point.full_wish_m > 0.0 => {
-                format!("it goes {}", style.distance_unit(point.distance_m))
+                said::goes(Some(point.distance_m), found.cruise_m_s, style)
             }
-            _ => format!("it doesn't reach {}", style.speed_unit(found.cruise_m_s)),
+            _ => said::goes(None, found.cruise_m_s, style),
         };
         let at = |value: f64| style.quantity(value, self.unit, 3);
         (self.finding)(self.ends.map(at), self.ends.map(goes))
@@ -152,19 +164,15 @@ impl Curve {
         let points = (self.points)(found);
         let stop = |point: &SeasonPoint| {
             let x = (self.of)(point);
-            let text = format!(
-                "{}: {}, up to {}",
-                style.quantity(x, self.unit, 3),
-                style.distance_unit(point.distance_m),
-                style.speed_unit(point.top_m_s),
-            );
+            let place = style.quantity(x, self.unit, 3);
+            let text = said::season_at(&place, point.distance_m, point.top_m_s, style);
             (shown.from_file(x), text)
         };
         let point = |p: &SeasonPoint| (shown.from_file((self.of)(p)), Some(km(p.distance_m)));
         let here = (shown.from_file((self.here)(found)), km(found.distance_m), self.yours.into());
         Plot {
             x: shown.symbol.into(),
-            y: format!("distance, {}", style.units.shown(Unit::Kilometre).symbol),
+            y: said::distance_axis(style.units.shown(Unit::Kilometre).symbol),
             points: points.iter().map(point).collect(),
             marks: vec![here],
             readout: points.iter().map(stop).collect(),
@@ -173,7 +181,6 @@ impl Curve {
     }
 
     fn table(&self, found: &Found, style: Style) -> Table {
-        let symbol = |unit: Unit| style.units.shown(unit).symbol;
         let row = |point: &SeasonPoint| {
             vec![
                 style.value((self.of)(point), self.unit, 3),
@@ -183,16 +190,15 @@ impl Curve {
                 style.fixed(point.grade * 100.0, 0),
             ]
         };
+        let [label, caption] = self.table.map(String::from);
         Table {
-            label: "Table".into(),
-            caption: self.caption.into(),
-            heads: vec![
-                format!("{}, {}", self.head, symbol(self.unit)),
-                format!("Distance, {}", symbol(Unit::Kilometre)),
-                "Energy, Wh".into(),
-                format!("Top speed, {}", symbol(Unit::KilometrePerHour)),
-                format!("Hill at {}, %", style.speed_unit(SLOW_M_S)),
-            ],
+            label,
+            caption,
+            heads: said::season_heads(
+                format!("{}, {}", self.head, style.units.shown(self.unit).symbol),
+                SLOW_M_S,
+                style,
+            ),
             rows: (self.points)(found).iter().step_by(self.each).map(row).collect(),
         }
     }
@@ -217,17 +223,17 @@ mod tests {
         assert!(found.age.iter().any(|p| p.cycles == 500.0), "a point to tell");
         let cold = TEMPERATURE.finding(&found, style).replace('\u{a0}', " ");
         assert!(
-            cold.starts_with("At 0 °C it goes ") && cold.contains("; at 25 °C it goes "),
+            cold.starts_with("At 0 °C it goes ") && cold.contains(". At 25 °C it goes "),
             "{cold}"
         );
         let old = AGE.finding(&found, style).replace('\u{a0}', " ");
         assert!(
-            old.starts_with("New, it goes ") && old.contains("; after 500 cycles it goes "),
+            old.starts_with("New, it goes ") && old.contains(". After 500 cycles it goes "),
             "{old}"
         );
         let miles = Style { units: Units::Imperial, comma: false };
         let cold = TEMPERATURE.finding(&found, miles).replace('\u{a0}', " ");
-        assert!(cold.starts_with("At 32 °F ") && cold.contains("; at 77 °F "), "{cold}");
+        assert!(cold.starts_with("At 32 °F ") && cold.contains(". At 77 °F "), "{cold}");
         // Far beyond the typical board.
         draft.set(Slot::Ride, "cruise_km_h", 100.0);
         let fast = TEMPERATURE.finding(&of(&draft), style);

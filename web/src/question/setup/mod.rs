@@ -3,29 +3,35 @@
 mod part;
 mod totals;
 
-use crate::app::use_app;
-use crate::component::{Caution, Fold, Notice};
-use crate::question::{Input, Inputs, MISFITS};
-use crate::text::{self, page};
+use crate::app::{App, use_app};
+use crate::component::{Caution, Fold, Notice, keyed};
+use crate::question::{ELSEWHERE, Input, Inputs, MISFITS};
+use crate::text::{self, page, setup};
 use leptos::prelude::*;
 use part::Card;
-use pitchline_core::Slot;
 use pitchline_core::catalog::Kit;
+use pitchline_core::{Kind, Slot, Unit};
 use totals::Totals;
 
-/// What is changed most stands first.
-const FIRST: &[Slot] = &[Slot::Wheel, Slot::WheelPulley, Slot::MotorPulley, Slot::Pack];
-/// The rest of the board.
-const REST: &[Slot] = &[
-    Slot::Motor,
-    Slot::Controller,
-    Slot::Belt,
-    Slot::Truck,
-    Slot::Deck,
-    Slot::Charger,
-    Slot::Cell,
+/// Parts that are looked for together.
+struct Group {
+    title: &'static str,
+    slots: &'static [Slot],
+}
+
+const GROUPS: [Group; 5] = [
+    Group {
+        title: setup::DRIVE,
+        slots: &[Slot::Motor, Slot::MotorPulley, Slot::WheelPulley, Slot::Belt],
+    },
+    Group { title: setup::WHEELS, slots: &[Slot::Wheel, Slot::Truck] },
+    Group { title: setup::PACK, slots: &[Slot::Pack, Slot::Cell, Slot::Charger] },
+    Group { title: setup::DECK, slots: &[Slot::Deck] },
+    Group {
+        title: setup::CONTROLLER,
+        slots: &[Slot::Controller, Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh],
+    },
 ];
-const MODES: &[Slot] = &[Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
 /// Rider, place and ride.
 const ABOUT: [Slot; 3] = [Slot::Rider, Slot::Place, Slot::Ride];
 /// Inputs of rider and place that everyone should see.
@@ -38,26 +44,10 @@ const OPEN: [(Slot, &str); 6] = [
     (Slot::Place, "surface"),
 ];
 
-/// Inputs that stand under the question that they are for.
-const ELSEWHERE: [(Slot, &str); 11] = [
-    (Slot::Ride, "start_charge_percent"),
-    (Slot::Place, "charge_air_c"),
-    (Slot::Ride, "charge_from_percent"),
-    (Slot::Ride, "charge_to_percent"),
-    (Slot::Ride, "charge_time_h"),
-    (Slot::Place, "energy_price_kwh"),
-    (Slot::Ride, "outing"),
-    (Slot::Ride, "stops_per_km"),
-    (Slot::Ride, "rest_s"),
-    (Slot::Ride, "acceleration_m_s2"),
-    (Slot::Ride, "climb_m_per_km"),
-];
-
-/// The question.
+/// What is on the board, who rides it and where.
 #[component]
 pub fn Setup() -> impl IntoView {
     let app = use_app();
-    let open = OPEN.map(|(slot, key)| view! { <Input of=slot key=key /> }).collect_view();
     let told = move || {
         let style = app.style();
         let notices = app.found().map_or_else(Vec::new, |found| found.notices.clone());
@@ -67,26 +57,75 @@ pub fn Setup() -> impl IntoView {
     };
     view! {
         <Kits />
-        <p class="help">{move || app.catalog().notes.clone()}</p>
-        <h3>"You and your ride"</h3>
-        <div class="fields">{open}</div>
-        <Fold class="more" title="More about rider, place and ride" holds=keys(&ABOUT)>
-            <div class="fields">{ABOUT.map(others).collect_view()}</div>
-        </Fold>
-        <h3>"Parts"</h3>
-        // Not a stop of its own; the strip leads here.
+        // Not a stop of its own; what needs attention leads here.
         <div id=MISFITS role="status" tabindex="-1">
             {told}
         </div>
-        <Cards slots=FIRST />
-        <Caution text=page::CAUTION_BELT />
-        <Fold class="more" title="The rest of the board" holds=keys(REST)>
-            <Cards slots=REST />
-        </Fold>
-        <Fold class="more" title="Ride modes" holds=keys(MODES)>
-            <Cards slots=MODES />
-        </Fold>
+        <div class="groups">
+            <Fold
+                class="group"
+                title=setup::RIDER
+                hint=hint(rider)
+                holds=keys(&ABOUT)
+                begins_open=true
+            >
+                <Riding />
+            </Fold>
+            {GROUPS.iter().map(group).collect_view()}
+        </div>
         <Totals />
+    }
+}
+
+/// Says what a closed group holds.
+fn hint(say: impl Fn(App) -> String + Send + Sync + 'static) -> Signal<String> {
+    let app = use_app();
+    Signal::derive(move || say(app))
+}
+
+/// The rider and the ride in a line.
+fn rider(app: App) -> String {
+    let style = app.style();
+    let value = |slot: Slot, key, unit| {
+        app.draft(|draft| draft.value(slot, key)).map(|value| style.quantity(value, unit, 2))
+    };
+    let all = [
+        value(Slot::Rider, "mass_kg", Unit::Kilogram),
+        value(Slot::Ride, "cruise_km_h", Unit::KilometrePerHour),
+        value(Slot::Ride, "grade_percent", Unit::Percent),
+    ];
+    all.into_iter().flatten().collect::<Vec<_>>().join(" · ")
+}
+
+/// Names of the parts in some slots.
+fn names(app: App, slots: &[Slot]) -> String {
+    let parts = slots.iter().filter(|slot| slot.kind() != Kind::Mode);
+    let names = parts.map(|slot| app.record(*slot).name).filter(|name| !name.is_empty());
+    names.collect::<Vec<_>>().join(" · ")
+}
+
+fn group(group: &'static Group) -> impl IntoView {
+    let Group { title, slots } = group;
+    let cards = |slots: &'static [Slot]| {
+        slots.iter().copied().map(|slot| view! { <Card of=slot /> }).collect_view()
+    };
+    view! {
+        <Fold class="group" title=*title hint=hint(|app| names(app, slots)) holds=keys(slots)>
+            <div class="cards">{cards(slots)}</div>
+            {slots.contains(&Slot::Belt).then(|| view! { <Caution text=page::CAUTION_BELT /> })}
+        </Fold>
+    }
+}
+
+/// Rider, ride and place: what everyone should see, and the rest folded away.
+#[component]
+fn Riding() -> impl IntoView {
+    let open = OPEN.map(|(slot, key)| view! { <Input of=slot key=key /> }).collect_view();
+    view! {
+        <div class="fields">{open}</div>
+        <Fold class="more" title=setup::MORE_RIDER holds=keys(&ABOUT)>
+            <div class="fields">{ABOUT.map(others).collect_view()}</div>
+        </Fold>
     }
 }
 
@@ -95,22 +134,22 @@ fn keys(slots: &[Slot]) -> String {
     slots.iter().map(|slot| slot.key()).collect::<Vec<_>>().join(" ")
 }
 
-#[component]
-fn Cards(slots: &'static [Slot]) -> impl IntoView {
-    let cards = slots.iter().copied().map(|slot| view! { <Card of=slot /> }).collect_view();
-    view! { <div class="cards">{cards}</div> }
-}
-
 /// The inputs of rider, place or ride that stand nowhere else.
 fn others(slot: Slot) -> impl IntoView {
-    let shown = OPEN.iter().chain(&ELSEWHERE).filter(|(at, _)| *at == slot);
-    let but: Vec<&str> = shown.map(|(_, key)| *key).collect();
+    let elsewhere = ELSEWHERE.iter().map(|(at, key, _)| (at, key));
+    let shown = OPEN.iter().map(|(at, key)| (at, key)).chain(elsewhere);
+    let but: Vec<&str> = shown.filter(|(at, _)| **at == slot).map(|(_, key)| *key).collect();
     view! { <Inputs of=slot but=but /> }
 }
 
+/// The kits to start from, and what the maker says of the chosen one.
 #[component]
 fn Kits() -> impl IntoView {
     let app = use_app();
+    let notes = Memo::new(move |_| {
+        let (catalog, kit) = (app.catalog(), app.draft(|draft| draft.kit.clone()));
+        catalog.kit(&kit).map(|kit| kit.notes.clone()).unwrap_or_default()
+    });
     let one = move |kit: Kit| {
         let (id, picked) = (kit.id.clone(), kit.id);
         let chosen = move || app.draft(|draft| draft.kit == id).to_string();
@@ -122,18 +161,15 @@ fn Kits() -> impl IntoView {
                 on:click=move |_| app.start_from(&picked)
             >
                 <strong>{kit.name}</strong>
-                <span>{kit.notes}</span>
             </button>
         }
+        .into_any()
     };
     view! {
-        <div class="kits" role="group" aria-label="Start from a kit">
-            <For
-                each=move || app.catalog().kits.clone()
-                key=|kit| kit.id.clone()
-                children=one
-            />
+        <div class="kits" role="group" aria-label=setup::KITS>
+            {keyed(move || app.catalog().kits.clone(), |kit| kit.id.clone(), one)}
         </div>
+        {move || notes.with(|notes| (!notes.is_empty()).then(|| view! { <p class="help">{notes.clone()}</p> }))}
     }
 }
 
@@ -145,8 +181,8 @@ mod tests {
     /// the question that it is for.
     #[test]
     fn every_slot_but_the_bench_is_shown_once() {
-        let mut shown: Vec<Slot> =
-            [FIRST, REST, MODES, &ABOUT].into_iter().flatten().copied().collect();
+        let parts = GROUPS.iter().flat_map(|group| group.slots);
+        let mut shown: Vec<Slot> = parts.chain(&ABOUT).copied().collect();
         shown.sort_by_key(|slot| Slot::ALL.iter().position(|other| other == slot));
         let all: Vec<Slot> =
             Slot::ALL.iter().copied().filter(|slot| *slot != Slot::Bench).collect();

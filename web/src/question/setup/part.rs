@@ -3,10 +3,13 @@
 use crate::app::{App, use_app};
 use crate::chart::plain;
 use crate::component::{Choice, Fold, Options};
-use crate::question::Inputs;
-use crate::text::{Style, page, words};
+use crate::question::{Input, Inputs};
+use crate::text::{Style, page, setup, words};
 use leptos::prelude::*;
-use pitchline_core::{Record, Slot, Unit};
+use pitchline_core::{Kind, Record, Slot, Unit};
+
+/// Value of the entry for a part of the reader's own.
+const OWN: &str = " own";
 
 /// The card of a slot.
 #[component]
@@ -19,49 +22,82 @@ pub(super) fn Card(of: Slot) -> impl IntoView {
         if count > 1.0 { format!("{name} ×{}", plain(count, 0)) } else { name.into() }
     });
     let options = Memo::new(move |_| offered(app, slot));
-    let altered = Memo::new(move |_| app.altered(slot));
+    let altered = Memo::new(move |_| app.altered(slot) && !app.is_own(slot));
     // A part that is not there has no figures.
     let there = Memo::new(move |_| !app.is_unfilled(slot));
+    let own = Memo::new(move |_| app.is_own(slot));
     let facts = move || facts(&app.record(slot), slot, app.style(), &app.catalog().currency);
+    let picked = move |id: String| {
+        if id == OWN {
+            app.use_own(slot, setup::my_own(words::slot(slot)));
+        } else {
+            app.pick(slot, &id);
+        }
+    };
+    let figures = move || {
+        there.get().then(|| match own.get() {
+            true => view! { <Own of=slot /> }.into_any(),
+            false => view! {
+                <Fold class="figures" title=setup::FIGURES holds=slot.key()>
+                    <Figures of=slot />
+                </Fold>
+            }
+            .into_any(),
+        })
+    };
     view! {
         <section class="card">
-            <Choice
-                id=format!("pick-{}", slot.key())
-                label
-                options
-                picked=move |id: String| app.pick(slot, &id)
-            />
+            <Choice id=format!("pick-{}", slot.key()) label options picked />
             <p class="facts">{facts}</p>
             <Show when=move || altered.get()>
                 <p class="altered">
-                    <span class="badge">"altered by you"</span>
+                    <span class="badge">{setup::ALTERED}</span>
                     <button type="button" on:click=move |_| app.restore(slot)>
-                        "Put back"
+                        {setup::PUT_BACK}
                     </button>
                 </p>
             </Show>
-            <Show when=move || there.get()>
-                <Fold class="figures" title="Figures" holds=slot.key()>
-                    <Figures of=slot />
-                </Fold>
-            </Show>
+            {figures}
         </section>
     }
 }
 
-/// What the kit offers, and what is on the board.
+/// What the kit offers, what is on the board, and a part of the reader's own.
 fn offered(app: App, slot: Slot) -> Options {
     let mut list: Vec<(String, String)> =
         app.offered(slot).into_iter().map(|part| (part.id, part.name)).collect();
-    if app.is_unfilled(slot) {
+    let chosen = if app.is_unfilled(slot) {
         list.insert(0, (String::new(), page::PICK_ONE.into()));
-        return Options { list, chosen: String::new() };
+        String::new()
+    } else {
+        let Record { id, name, .. } = app.record(slot);
+        if !list.iter().any(|(other, _)| *other == id) {
+            let name = if name.is_empty() { setup::TYPED_IN.into() } else { name };
+            list.push((id.clone(), name));
+        }
+        id
+    };
+    if slot.kind() != Kind::Mode && !app.is_own(slot) {
+        list.push((OWN.into(), setup::OWN.into()));
     }
-    let Record { id, name, .. } = app.record(slot);
-    if !list.iter().any(|(other, _)| *other == id) {
-        list.push((id.clone(), if name.is_empty() { "Typed in".into() } else { name }));
+    Options { list, chosen }
+}
+
+/// A part of the reader's own: the few figures that matter first, the rest folded away.
+#[component]
+fn Own(of: Slot) -> impl IntoView {
+    let (glance, needed) = matter(of);
+    let first: Vec<&'static str> = glance.iter().chain(needed).copied().collect();
+    let rest = first.clone();
+    let inputs = first.into_iter().map(|key| view! { <Input of=of key=key /> }).collect_view();
+    view! {
+        <div class="fields">{inputs}</div>
+        <Fold class="figures" title=setup::MORE_FIGURES holds=of.key()>
+            <div class="fields">
+                <Inputs of=of but=rest.clone() />
+            </div>
+        </Fold>
     }
-    Options { list, chosen: id }
 }
 
 /// Notes, source and every input, for one part at a time.
@@ -71,7 +107,7 @@ fn Figures(of: Slot) -> impl IntoView {
     let app = use_app();
     let source = move || match app.record(slot).source {
         source if source.is_empty() => source,
-        source => format!("Source: {source}"),
+        source => setup::source(&source),
     };
     view! {
         <p class="help">{move || app.record(slot).notes}</p>
@@ -82,40 +118,38 @@ fn Figures(of: Slot) -> impl IntoView {
     }
 }
 
+/// Keys of the figures that tell a part at a glance, and of those that a part of the reader's own
+/// needs beside them.
+fn matter(slot: Slot) -> (&'static [&'static str], &'static [&'static str]) {
+    match slot {
+        Slot::Pack => (&["series", "parallel", "protection_a"], &[]),
+        Slot::Cell => (&["capacity_ah", "max_discharge_a"], &["chemistry", "resistance_10s_mohm"]),
+        Slot::Motor => (&["kv_rpm_per_v", "max_current_a"], &["resistance_ll_mohm"]),
+        Slot::Controller => (&["motor_current_a", "battery_current_a"], &[]),
+        Slot::MotorPulley | Slot::WheelPulley => (&["teeth"], &[]),
+        Slot::Belt => (&["width_mm"], &["teeth"]),
+        Slot::Wheel => (&["diameter_mm"], &[]),
+        Slot::Charger => (&["full_v", "current_a"], &[]),
+        Slot::Deck => (&["wheelbase_mm"], &["box_length_mm", "box_width_mm", "box_height_mm"]),
+        Slot::Truck => (&[], &["hanger_width_mm", "axle_mm"]),
+        Slot::ModeLow | Slot::ModeMid | Slot::ModeHigh => {
+            (&["current_percent", "speed_cap_km_h"], &[])
+        }
+        _ => (&[], &[]),
+    }
+}
+
 /// What matters of a part at a glance.
 fn facts(record: &Record, slot: Slot, style: Style, currency: &str) -> String {
-    let keys: &[&str] = match slot {
-        Slot::Pack => &["series", "parallel", "protection_a"],
-        Slot::Cell => &["capacity_ah", "max_discharge_a"],
-        Slot::Motor => &["kv_rpm_per_v", "max_current_a"],
-        Slot::Controller => &["motor_current_a", "battery_current_a"],
-        Slot::MotorPulley | Slot::WheelPulley => &["teeth"],
-        Slot::Belt => &["width_mm"],
-        Slot::Wheel => &["diameter_mm"],
-        Slot::Charger => &["full_v", "current_a"],
-        Slot::Deck => &["wheelbase_mm"],
-        Slot::ModeLow | Slot::ModeMid | Slot::ModeHigh => &["current_percent", "speed_cap_km_h"],
-        _ => &[],
-    };
     let value = |key: &str| {
         let index = slot.kind().field_index(key)?;
         Some((record.value(index)?, slot.kind().fields().get(index)?.unit))
     };
     let say = |key: &&str| {
         let (value, unit) = value(key)?;
-        let text = style.quantity(value, unit, 3);
-        Some(match *key {
-            "series" => format!("{text} in series"),
-            "parallel" => format!("{text} in parallel"),
-            "protection_a" => format!("{text} at most"),
-            "speed_cap_km_h" => format!("up to {text}"),
-            "current_percent" => format!("{text} of the current"),
-            "battery_current_a" => format!("{text} from the pack, each"),
-            "motor_current_a" => format!("{text} to each motor"),
-            _ => text,
-        })
+        Some(setup::at_a_glance(key, style.quantity(value, unit, 3)))
     };
-    let mut said: Vec<String> = keys.iter().filter_map(say).collect();
+    let mut said: Vec<String> = matter(slot).0.iter().filter_map(say).collect();
     said.extend(value("mass_kg").map(|(mass, unit)| style.quantity(mass, unit, 2)));
     said.extend(
         value("price")

@@ -1,6 +1,7 @@
 //! Mass, energy and cost adding up.
 
 use crate::app::{App, use_app};
+use crate::text::setup;
 use leptos::prelude::*;
 use pitchline_core::{Unit, totals};
 
@@ -19,20 +20,15 @@ fn rows(app: App) -> Vec<(&'static str, String)> {
     let (style, totals) = (app.style(), totals(&found.build));
     let kg = |mass| style.quantity(mass, Unit::Kilogram, 3);
     let mut rows = vec![
-        ("Board", kg(totals.board_mass_kg)),
-        ("With rider and bag", kg(totals.total_mass_kg)),
-        ("Pack on its label", style.quantity(totals.nameplate_wh, Unit::WattHour, 3)),
-        ("Gear ratio", style.fixed(totals.gear_ratio, 2)),
+        (setup::BOARD, kg(totals.board_mass_kg)),
+        (setup::WITH_RIDER, kg(totals.total_mass_kg)),
+        (setup::ENERGY, style.quantity(totals.nameplate_wh, Unit::WattHour, 3)),
+        (setup::RATIO, style.fixed(totals.gear_ratio, 2)),
     ];
     if totals.price > 0.0 {
         let currency = app.catalog().currency.clone();
-        let mut text = format!("{currency}\u{a0}{}", style.fixed(totals.price, 0));
-        match totals.unpriced {
-            0 => {}
-            1 => text.push_str(", one part without a price"),
-            n => text.push_str(&format!(", {n} parts without a price")),
-        }
-        rows.push(("Parts and charger", text));
+        let price = setup::price(&currency, totals.price, totals.unpriced, style);
+        rows.push((setup::PRICE, price));
     }
     rows
 }

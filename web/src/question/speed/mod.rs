@@ -1,101 +1,81 @@
 //! How fast?
 
 mod gear_map;
+#[cfg(test)]
+mod laws;
+mod modes;
+mod offer;
 mod push;
 mod runs;
 
-use super::{ALONG_CURVE, AnswerRow, Say, Sure, sketch};
-use crate::app::{Banded, Found, use_app};
+use super::registry::Line;
+use super::{Answers, Say, Workings, hint, in_a_line, sketch};
+use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
-use crate::component::Caution;
-use crate::text::answer::speed;
-use crate::text::{Answer, Style, page, words};
+use crate::component::{Caution, Fold};
+use crate::question::sure;
+use crate::text::speed as said;
+use crate::text::{Answer, Style, answer, page, words};
 use gear_map::GearMap;
 use leptos::prelude::*;
-use pitchline_core::{Headline, Slot, TopSpeed};
+use modes::Modes;
+use pitchline_core::{Headline, TopSpeed};
 use runs::Runs;
 
 /// The answers.
 const ANSWERS: [(Headline, Say); 3] = [
     (Headline::TopSpeed, |app, found, style| {
-        let top = found.answers.speed.flat_full;
-        let band = app.sure(Banded::Speed).about(top.speed_m_s);
-        speed("Flat, full pack".into(), top, band, style)
+        let why = words::limit_sentence(found.answers.speed.flat_full.limit);
+        top(app, found, style).explained(&why)
     }),
     (Headline::TopSpeedLow, |_, found, style| {
-        let left = style.entered_percent(found.build.ride.low_charge);
-        alone(format!("Nearly empty, {left} left"), found.answers.speed.flat_low, style)
+        let name = said::nearly_empty(found.build.ride.low_charge, style);
+        alone(name, found.answers.speed.flat_low, style)
     }),
     (Headline::TopSpeedOnGrade, |_, found, style| {
-        let grade = style.entered_percent(found.build.ride.grade);
-        alone(format!("Up your {grade} hill"), found.answers.speed.on_grade, style)
+        let name = said::up_your_hill(found.build.ride.grade, style);
+        alone(name, found.answers.speed.on_grade, style)
     }),
 ];
 
-/// A top speed of which no band is known.
-fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
-    speed(name, top, [top.speed_m_s; 2], style)
+/// The first answer, with its band.
+fn top(app: App, found: &Found, style: Style) -> Answer {
+    let top = found.answers.speed.flat_full;
+    let band = app.sure(Banded::Speed).about(top.speed_m_s);
+    answer::speed(said::TOP.into(), top, band, style)
 }
 
-/// The question.
-#[component]
-pub fn Speed() -> impl IntoView {
+/// A top speed of which no band is known.
+fn alone(name: String, top: TopSpeed, style: Style) -> Answer {
+    answer::speed(name, top, [top.speed_m_s; 2], style)
+}
+
+/// The answer in one line.
+#[must_use]
+pub fn line(app: App) -> Line {
+    in_a_line(app, top)
+}
+
+/// The view.
+#[must_use]
+pub fn view() -> AnyView {
     let app = use_app();
     let push = sketch(move || app.found(), &push::PUSH);
     view! {
-            <AnswerRow list=&ANSWERS />
-            <Caution text=page::CAUTION_SPEED />
+        <Answers list=&ANSWERS />
+        <Figure sketch=push hint=page::ALONG_CURVE />
+        <Caution text=said::CAUTION />
+        <Fold class="evidence" title=said::PAIRINGS hint=hint(offer::hint)>
             <GearMap />
-            <Figure sketch=push hint=ALONG_CURVE />
+        </Fold>
+        <Fold class="evidence" title=said::MODES hint=hint(modes::hint)>
             <Modes />
-            <Sure of=Banded::Speed />
+        </Fold>
+        <Fold class="evidence" title=said::RUNS hint=hint(runs::hint)>
             <Runs />
+        </Fold>
+        {sure::fold(Banded::Speed)}
+        <Workings list=&ANSWERS />
     }
-}
-
-const MODES: [Slot; 3] = [Slot::ModeLow, Slot::ModeMid, Slot::ModeHigh];
-
-/// Top speed in each ride mode, and on each grade.
-#[component]
-fn Modes() -> impl IntoView {
-    let app = use_app();
-    let head = |text: &'static str| view! { <th scope="col">{text}</th> };
-    let row = |[name, speed, limit]: [String; 3]| {
-        view! {
-            <tr>
-                <th scope="row">{name}</th>
-                <td>{speed}</td>
-                <td>{limit}</td>
-            </tr>
-        }
-    };
-    let rows = move || {
-        let rows = app.found().map(|found| modes(&found, app.style())).unwrap_or_default();
-        rows.into_iter().map(row).collect_view()
-    };
-    view! {
-        <table class="plain">
-            <thead>
-                <tr>{["With a full pack", "Top speed", "Limit"].map(head).into_view()}</tr>
-            </thead>
-            <tbody>{rows}</tbody>
-        </table>
-    }
-}
-
-fn modes(found: &Found, style: Style) -> Vec<[String; 3]> {
-    let row = |name: String, top: &TopSpeed| {
-        [name, style.speed_unit(top.speed_m_s), words::limit(top.limit).into()]
-    };
-    let speed = &found.answers.speed;
-    // Mode names are the rider's to change.
-    let name = |slot: Slot| {
-        let name = &found.draft.record(slot).name;
-        if name.is_empty() { words::slot(slot).into() } else { format!("Mode: {name}") }
-    };
-    let modes = MODES.into_iter().zip(&speed.modes).map(|(slot, top)| row(name(slot), top));
-    let grades = speed.by_grade.iter();
-    let grades =
-        grades.map(|(grade, top)| row(format!("Up {}", style.entered_percent(*grade)), top));
-    modes.chain(grades).collect()
+    .into_any()
 }

@@ -2,7 +2,8 @@
 
 use crate::app::Found;
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
-use crate::question::{Draws, regions, table};
+use crate::question::{Draws, regions};
+use crate::text::speed as said;
 use crate::text::{Style, words};
 use pitchline_core::Unit;
 
@@ -10,16 +11,9 @@ use pitchline_core::Unit;
 pub(super) static PUSH: Draws<Found> = Draws { finding, draw, table: rows };
 
 fn finding(found: &Found, style: Style) -> String {
-    let answers = &found.answers;
-    let top = answers.speed.flat_full;
+    let (answers, top) = (&found.answers, found.answers.speed.flat_full);
     let Some(first) = answers.push.points.first() else { return String::new() };
-    format!(
-        "Push starts at {}, held by the {}, and meets the road load on the flat at {}, where the {} binds.",
-        style.si(first.push_n, Unit::Newton, 2),
-        words::limit(first.limit),
-        style.speed_unit(top.speed_m_s),
-        words::limit(top.limit),
-    )
+    said::push((first.push_n, first.limit), (top.speed_m_s, top.limit), style)
 }
 
 fn draw(found: &Found, style: Style, width: f64) -> Drawing {
@@ -28,9 +22,10 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
     let newton = |f: f64| style.shown_si(f, Unit::Newton);
     let points = &answers.push.points;
     let limits: Vec<_> = points.iter().map(|p| (km_h(p.speed_m_s), p.limit)).collect();
+    let [push, flat_load] = said::PUSH_LINES.map(String::from);
     let mut series = vec![
         Series {
-            name: "push".into(),
+            name: push,
             points: points
                 .iter()
                 .map(|p| (km_h(p.speed_m_s), Some(newton(p.push_n)).filter(|n| *n >= 0.0)))
@@ -39,7 +34,7 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
             ..Series::default()
         },
         Series {
-            name: "flat".into(),
+            name: flat_load,
             points: points.iter().map(|p| (km_h(p.speed_m_s), Some(newton(p.flat_n)))).collect(),
             ..Series::default()
         },
@@ -65,37 +60,23 @@ fn draw(found: &Found, style: Style, width: f64) -> Drawing {
             label: &label,
             ..Axis::default()
         },
-        y: Axis { title: format!("push, {force}"), zero: true, label: &label, ..Axis::default() },
+        y: Axis { title: said::push_axis(force), zero: true, label: &label, ..Axis::default() },
         series,
-        notes: vec![Note { x: km_h(top), y: flat, text: "top speed".into() }],
+        notes: vec![Note { x: km_h(top), y: flat, text: said::TOP_MARK.into() }],
         readout: points
             .iter()
             .map(|p| {
-                let text = format!(
-                    "{}: push {} ({}), flat needs {}",
-                    style.speed_unit(p.speed_m_s),
-                    style.si(p.push_n.max(0.0), Unit::Newton, 2),
-                    words::limit(p.limit),
-                    style.si(p.flat_n, Unit::Newton, 2)
-                );
+                let text = said::push_at(p.speed_m_s, p.push_n, p.limit, p.flat_n, style);
                 (km_h(p.speed_m_s), text)
             })
             .collect(),
-        nothing: "No push to draw.".into(),
+        nothing: said::NO_PUSH.into(),
         ..Curves::default()
     }
     .draw(width)
 }
 
 fn rows(found: &Found, style: Style) -> Table {
-    let (speed, force) =
-        (style.units.shown(Unit::KilometrePerHour), style.units.shown(Unit::Newton));
-    let heads = vec![
-        format!("Speed, {}", speed.symbol),
-        format!("Push, {}", force.symbol),
-        "Limit".into(),
-        format!("Flat needs, {}", force.symbol),
-    ];
     let newton = |f: f64| style.significant(style.shown_si(f, Unit::Newton), 2);
     let rows = found.answers.push.points.iter().step_by(4).map(|p| {
         vec![
@@ -105,5 +86,10 @@ fn rows(found: &Found, style: Style) -> Table {
             newton(p.flat_n),
         ]
     });
-    table("Push against road load", heads, rows.collect())
+    Table {
+        label: said::PUSH_TABLE.into(),
+        caption: said::PUSH_CAPTION.into(),
+        heads: said::push_heads(style),
+        rows: rows.collect(),
+    }
 }

@@ -4,9 +4,10 @@ use crate::app::{Found, Job, Task, use_app};
 use crate::chart::{Grid, Table};
 use crate::component::{AnswerView, Caution, SideBySide};
 use crate::question::TaskLine;
-use crate::text::{Answer, Style, page, words};
+use crate::text::speed as said;
+use crate::text::{Answer, Style, words};
 use leptos::prelude::*;
-use pitchline_core::ride::{Braking, COMMON_M, COMMON_M_S, Goal, LET_GO_M_S, Sprint};
+use pitchline_core::ride::{Braking, COMMON_M, COMMON_M_S, Goal, Sprint};
 use pitchline_core::{Drive, Limit, Unit};
 use std::sync::Arc;
 
@@ -15,11 +16,11 @@ use std::sync::Arc;
 pub(super) fn Runs() -> impl IntoView {
     view! {
         <div class="ride">
-            <h3>{page::RUNS}</h3>
+            <h2>{said::SPEEDING_UP}</h2>
             <Sprints />
-            <h3>{page::BRAKING}</h3>
+            <h2>{said::BRAKING}</h2>
             <Stops />
-            <Caution text=page::CAUTION_BRAKING />
+            <Caution text=said::CAUTION_BRAKING />
         </div>
     }
 }
@@ -31,12 +32,7 @@ fn Sprints() -> impl IntoView {
     let runs = Memo::new(move |_| app.found().map(|found| sprints(&found)));
     let limit = move || {
         let limit = runs.with(|runs| runs.as_ref()?.first().map(|(_, run)| run.limit));
-        limit.map_or_else(String::new, |limit| {
-            format!(
-                "From rest, as hard as it pushes. At first the {} holds it.",
-                words::limit(limit)
-            )
-        })
+        limit.map_or_else(String::new, said::sprint)
     };
     let grid = move || runs.get().map(|runs| view! { <Grid table=rows(&runs, app.style()) /> });
     view! {
@@ -60,20 +56,21 @@ fn sprints(found: &Found) -> Vec<(Goal, Sprint)> {
 fn rows(runs: &[(Goal, Sprint)], style: Style) -> Table {
     let row = |(goal, run): &(Goal, Sprint)| {
         let goal = match goal {
-            Goal::Speed(speed_m_s) => format!("To {}", style.speed_unit(*speed_m_s)),
-            Goal::Distance(way_m) => format!("The first {}", style.way(*way_m)),
+            Goal::Speed(speed_m_s) => said::to_speed(*speed_m_s, style),
+            Goal::Distance(way_m) => said::first_distance(*way_m, style),
         };
         if !run.reached {
-            let most = format!("not reached: {}", style.speed_unit(run.speed_m_s));
+            let most = said::not_reached(run.speed_m_s, style);
             return vec![goal, "–".into(), "–".into(), most];
         }
         let time = style.fixed(run.time_s, 1);
         vec![goal, time, style.way(run.distance_m), style.speed_unit(run.speed_m_s)]
     };
+    let (caption, heads) = said::SPRINTS;
     Table {
         label: String::new(),
-        caption: "From rest, on the flat".into(),
-        heads: ["Goal", "Seconds", "Way", "Speed there"].map(String::from).into(),
+        caption: caption.into(),
+        heads: heads.map(String::from).into(),
         rows: runs.iter().map(row).collect(),
     }
 }
@@ -93,13 +90,14 @@ fn Stops() -> impl IntoView {
         (!stops.is_empty()).then(|| view! { <Grid table=stops_table(&stops, style) /> })
     };
     let waits = Signal::derive(move || app.waits());
+    let [half, full] = said::STOPS;
     view! {
-        <p class="facts">{page::BRAKED}</p>
+        <p class="facts">{move || said::braked(app.style())}</p>
         <TaskLine task />
         <div class="ridden" class:waits=move || task.busy()>
             <SideBySide waits>
-                <AnswerView answer=on_dry(last, "Dry, half-full pack", 0.5) />
-                <AnswerView answer=on_dry(last, "Dry, full pack", 1.0) />
+                <AnswerView answer=on_dry(last, half, 0.5) />
+                <AnswerView answer=on_dry(last, full, 1.0) />
             </SideBySide>
         </div>
         <div class="chart">{grid}</div>
@@ -138,12 +136,11 @@ fn on_dry(last: Last, name: &'static str, charge: f64) -> Memo<Answer> {
 
 fn head(name: &'static str, stop: &Braking, style: Style) -> Answer {
     let shown = style.units.shown(Unit::Metre);
-    let from = style.speed_unit(stop.case.speed_m_s);
-    let limit = format!("From {from}: {}", held(stop));
+    let limit = said::stop_from(stop.case.speed_m_s, held(stop), style);
     let figure = if slows(stop) {
         style.fixed(style.shown_si(stop.braked_m(), Unit::Metre), 0)
     } else {
-        "never".into()
+        said::NEVER.into()
     };
     Answer { name: name.into(), figure, unit: if slows(stop) { shown.symbol } else { "" }, limit }
 }
@@ -156,27 +153,23 @@ fn slows(stop: &Braking) -> bool {
 /// What keeps the motors from braking harder.
 fn held(stop: &Braking) -> &'static str {
     match stop.limit {
-        Limit::Empty => "nothing brakes",
+        Limit::Empty => said::NOTHING_BRAKES,
         limit => words::limit(limit),
     }
 }
 
 fn stops_table(stops: &[Braking], style: Style) -> Table {
-    let metre = style.units.shown(Unit::Metre).symbol;
-    let least = style.speed_unit(LET_GO_M_S);
     let way = |way_m: f64| style.fixed(style.shown_si(way_m, Unit::Metre), 0);
     let row = |stop: &Braking| {
         let case = &stop.case;
-        let road = if case.wet { "wet" } else { "dry" };
-        let pack = if case.charge < 1.0 { "half full" } else { "full" };
         let motors = style.fixed(case.motors, 0);
         let (slowing, all) = if slows(stop) {
             (way(stop.slowing_m), way(stop.braked_m()))
         } else {
-            ("never".into(), "never".into())
+            (said::NEVER.into(), said::NEVER.into())
         };
         vec![
-            format!("{road}, {pack}"),
+            said::road_and_pack(case.wet, case.charge >= 1.0),
             motors,
             all,
             way(stop.reaction_m),
@@ -186,16 +179,20 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
     };
     Table {
         label: String::new(),
-        caption: page::STOPS.into(),
-        heads: vec![
-            "Road, pack".into(),
-            "Motors that brake".into(),
-            format!("In all, {metre}"),
-            format!("You react, {metre}"),
-            format!("Down to {least}, {metre}"),
-            "Limit".into(),
-        ],
+        caption: said::STOPS_CAPTION.into(),
+        heads: said::stops_heads(style),
         rows: stops.iter().map(row).collect(),
+    }
+}
+
+/// How soon the rider's speed is there, in a few words.
+pub(super) fn hint(found: &Found, style: Style) -> String {
+    let ride = &found.build.ride;
+    let run = Drive::new(&found.build).sprint(Goal::Speed(ride.cruise_m_s), 0.0, ride.start_charge);
+    if run.reached {
+        said::sprint_hint(ride.cruise_m_s, run.time_s, style)
+    } else {
+        said::not_reached(run.speed_m_s, style)
     }
 }
 
@@ -214,7 +211,7 @@ mod tests {
         // A second at 22 km/h is 6.1 m, whatever brakes.
         assert!(table.rows.iter().all(|row| row[3] == "6"), "{table:?}");
         assert_eq!(table.rows[0][0], "dry, full");
-        assert_eq!(table.rows[2][5], "nothing brakes");
+        assert_eq!(table.rows[2][5], "no motor braking");
         let heads = head("Dry, full pack", &stops[0], Style::default());
         assert!(heads.limit.starts_with("From 22\u{a0}km/h: "), "{heads:?}");
     }
@@ -224,7 +221,7 @@ mod tests {
         let drive = Drive::new(&Build::check(&Draft::typical()).expect("in range"));
         let goal = Goal::Speed(40.0);
         let table = rows(&[(goal, drive.sprint(goal, 0.0, 1.0))], Style::default());
-        assert!(table.rows[0][3].starts_with("not reached: "), "{table:?}");
+        assert!(table.rows[0][3].starts_with("not reached, "), "{table:?}");
         let goal = Goal::Distance(100.0);
         let table = rows(&[(goal, drive.sprint(goal, 0.0, 1.0))], Style::default());
         assert_eq!(table.rows[0][0], "The first 100\u{a0}m");

@@ -2,41 +2,55 @@
 
 use super::measure::Measure;
 use crate::chart::{Axis, Curves, Drawing, Note, Series, Table};
-use crate::text::{Style, page, words};
+use crate::text::sure as said;
+use crate::text::{Style, page, range, words};
 use pitchline_core::band::{CURVE_SAMPLES, CurvePoint};
 use pitchline_core::{Distance, Unit};
 
-/// What it shows, as a sentence: the rider's speed, and the one that goes farthest.
+/// What it shows, as a sentence: the rider's speed, and the one that goes farthest. Without a
+/// band yet it says the distances alone.
 pub(super) fn finding(
     measure: Measure,
+    distance: &Distance,
     curve: &[CurvePoint],
     (cruise, band): (f64, [f64; 2]),
 ) -> String {
-    let best = curve.iter().max_by(|a, b| a.nominal.total_cmp(&b.nominal));
-    let Some(best) = best.filter(|best| best.nominal > 0.0) else { return page::STILL.into() };
-    let far = |band: [f64; 2], speed_m_s: f64| {
+    if distance.cruise.distance_m <= 0.0 {
+        return page::STILL.into();
+    }
+    let far = |band: [f64; 2]| {
         let text = measure.style.span(band.map(|m| measure.shown(m)), measure.decimals(band));
-        let speed = measure.style.speed_unit(speed_m_s);
-        format!("{}\u{a0}{} at {speed}", text.replace('–', " to "), measure.symbol)
+        said::in_a_sentence(&text, measure.symbol)
     };
-    format!(
-        "Slower goes farther: {}, up to {}.",
-        far(band, cruise),
-        far([best.p10, best.p90], best.speed_m_s)
-    )
+    let best = curve.iter().max_by(|a, b| a.nominal.total_cmp(&b.nominal));
+    let best = best.map_or_else(
+        || {
+            let along = distance.curve.iter();
+            let best = along.max_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
+            best.map_or((cruise, band), |best| (best.speed_m_s, [best.distance_m; 2]))
+        },
+        |best| (best.speed_m_s, [best.p10, best.p90]),
+    );
+    said::over_speed(measure.style, (cruise, &far(band)), (best.0, &far(best.1)))
 }
 
 pub(super) fn draw(
     measure: Measure,
     curve: &[CurvePoint],
     distance: &Distance,
+    here: [f64; 2],
     width: f64,
 ) -> Drawing {
     let style = measure.style;
+    let still = distance.cruise.distance_m <= 0.0;
     let km_h = |v: f64| style.shown_si(v, Unit::KilometrePerHour);
     let label = |value: f64, decimals: u8| style.fixed(value, decimals);
     let far = |value: f64| measure.shown(value);
     let along = distance.curve.iter();
+    let band = curve.iter().map(|p| (km_h(p.speed_m_s), far(p.p10), far(p.p90)));
+    let text = style.span(here.map(far), measure.decimals(here));
+    let x = km_h(distance.cruise.speed_m_s);
+    let y = far(distance.cruise.distance_m);
     Curves {
         x: Axis {
             title: style.units.shown(Unit::KilometrePerHour).symbol.into(),
@@ -44,29 +58,32 @@ pub(super) fn draw(
             ..Axis::default()
         },
         y: Axis {
-            title: format!("distance, {}", measure.symbol),
+            title: range::distance_axis(measure.symbol),
             zero: true,
             label: &label,
             ..Axis::default()
         },
-        series: vec![Series {
-            points: along.map(|p| (km_h(p.speed_m_s), Some(far(p.distance_m)))).collect(),
-            band: curve.iter().map(|p| (km_h(p.speed_m_s), far(p.p10), far(p.p90))).collect(),
-            ..Series::default()
-        }],
-        notes: vec![Note {
-            x: km_h(distance.cruise.speed_m_s),
-            y: Some(far(distance.cruise.distance_m)),
-            text: "your speed".into(),
-        }],
+        // What does not move has no curve, whatever a luckier board of its kind would do.
+        series: if still {
+            Vec::new()
+        } else {
+            vec![Series {
+                points: along.map(|p| (km_h(p.speed_m_s), Some(far(p.distance_m)))).collect(),
+                band: band.collect(),
+                ..Series::default()
+            }]
+        },
+        notes: vec![
+            Note { x, y: None, text: String::new() },
+            Note { x, y: Some(y), text: format!("{text}\u{a0}{}", measure.symbol) },
+        ],
         readout: curve
             .iter()
             .map(|p| {
-                let text = format!(
-                    "{}: {} to {}\u{a0}{}, {}",
-                    style.speed_unit(p.speed_m_s),
-                    measure.rough(p.p10),
-                    measure.rough(p.p90),
+                let [from, to] = [p.p10, p.p90].map(|value| measure.rough(value));
+                let text = said::over_speed_at(
+                    &style.speed_unit(p.speed_m_s),
+                    [&from, &to],
                     measure.symbol,
                     ends_at(distance, p.speed_m_s),
                 );
@@ -99,15 +116,14 @@ pub(super) fn rows(
         vec![style.speed(p.speed_m_s), low, entered, high, ends_at(distance, p.speed_m_s).into()]
     };
     Table {
-        label: "Table".into(),
-        caption: format!("Distance by speed as a band, from {CURVE_SAMPLES} boards"),
-        heads: vec![
-            format!("Speed, {speed}"),
-            format!("1 of 10 below, {symbol}"),
-            format!("As entered, {symbol}"),
-            format!("1 of 10 above, {symbol}"),
-            "Ends at".into(),
-        ],
-        rows: curve.iter().map(row).collect(),
+        label: said::CURVE_TABLE.into(),
+        caption: said::over_speed_caption(CURVE_SAMPLES),
+        heads: said::over_speed_heads(speed, symbol),
+        // What does not move has no range at any speed.
+        rows: if distance.cruise.distance_m > 0.0 {
+            curve.iter().map(row).collect()
+        } else {
+            Vec::new()
+        },
     }
 }

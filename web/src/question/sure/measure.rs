@@ -1,7 +1,7 @@
 //! The unit that an answer is shown in.
 
 use crate::app::Banded;
-use crate::text::{Style, duration, minutes};
+use crate::text::{MINUTE, Style, duration, minutes};
 use pitchline_core::Unit;
 
 /// How values of an answer are written.
@@ -21,7 +21,7 @@ impl Measure {
             Banded::Hill => Unit::Percent,
             Banded::Distance | Banded::Outing => Unit::Kilometre,
             Banded::Charge | Banded::Enough => {
-                return Self { style, factor: minutes(1.0), symbol: "min", far: false };
+                return Self { style, factor: minutes(1.0), symbol: MINUTE, far: false };
             }
         };
         let (factor, symbol) = (style.shown_si(1.0, unit), style.units.shown(unit).symbol);
@@ -49,14 +49,14 @@ impl Measure {
 
     /// The value of what was entered, with its unit.
     pub(super) fn entered(self, value: f64) -> String {
-        if self.symbol == "min" {
+        if self.symbol == MINUTE {
             return duration(value);
         }
         format!("{}\u{a0}{}", self.fine(value), self.symbol)
     }
 
     pub(super) fn fine_decimals(self) -> u8 {
-        u8::from(self.symbol != "min")
+        u8::from(self.symbol != MINUTE)
     }
 
     /// A value finer than its band supports: what one input does is told apart by less.

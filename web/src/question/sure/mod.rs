@@ -2,23 +2,42 @@
 
 mod curve;
 mod measure;
+mod over_speed;
 mod spreads;
 mod told;
 mod tornado;
 
-use super::draws::{ALONG_CURVE, Draws, sketch};
+use super::draws::{Draws, sketch};
 use super::task_line::TaskLine;
 use crate::app::{Banded, Banding, Found, use_app};
 use crate::chart::Figure;
 use crate::component::Fold;
 use crate::text::number::exact;
-use crate::text::{Style, caveat, page};
+use crate::text::sure as said;
+use crate::text::{Style, caveat};
 use leptos::prelude::*;
 use measure::Measure;
-use pitchline_core::band::{Band, CurvePoint};
+pub use over_speed::OverSpeed;
+use pitchline_core::band::Band;
 use pitchline_core::caveats;
 use spreads::Spreads;
 use std::sync::Arc;
+
+/// How sure an answer is, folded away; its hint is what changes it most.
+pub fn fold(of: Banded) -> impl IntoView {
+    let app = use_app();
+    let hint = Memo::new(move |_| {
+        let banding = app.banding(of);
+        let moves = |found: &Arc<Found>| told::still(of, found).is_none();
+        let band = banding.band.filter(|_| banding.found.as_ref().is_some_and(moves));
+        band.as_ref().map_or_else(String::new, said::mostly)
+    });
+    view! {
+        <Fold class="evidence" title=said::SURE hint>
+            <Sure of />
+        </Fold>
+    }
+}
 
 /// A band in words, what moves it, and where it comes from.
 ///
@@ -30,37 +49,27 @@ pub fn Sure(
 ) -> impl IntoView {
     let app = use_app();
     let worked = worked(of);
-    let speeds = (of == Banded::Distance).then(|| speeds(worked));
-    let there = Memo::new(move |_| {
-        let some = |speeds: Memo<Option<_>>| speeds.with(Option::is_some);
-        worked.with(Option::is_some) && speeds.is_none_or(some)
+    let moves = Memo::new(move |_| {
+        worked.with(|worked| worked.as_ref().map(|w| told::still(of, &w.found).is_none()))
     });
     let view = move || {
-        there.get().then(|| {
+        let bars = moves.get()?.then(|| {
+            let sketch = sketch(move || worked.get(), &MOVERS);
             view! {
-                <Words worked />
-                {speeds
-                    .map(|speeds| {
-                        let sketch = sketch(move || speeds.get(), &OVER_SPEED);
-                        view! { <Figure sketch hint=ALONG_CURVE /> }
-                    })}
-                <Figure
-                    sketch=sketch(move || worked.get(), &MOVERS)
-                    hint="Arrow keys visit the bars"
-                />
-                <Fold class="working" title=page::SPREADS>
+                <Figure sketch hint=said::ALONG_MOVERS />
+                <Fold class="working" title=said::SPREADS>
                     <Spreads of />
                 </Fold>
             }
+        });
+        Some(view! {
+            <Words worked />
+            {bars}
         })
     };
     view! {
         <div class="sure">
-            <div class="sure-head">
-                <h3>{page::SURE}</h3>
-                {app.band_task(of).map(|task| view! { <TaskLine task /> })}
-            </div>
-            {view}
+            {app.band_task(of).map(|task| view! { <TaskLine task /> })} {view}
         </div>
     }
 }
@@ -94,12 +103,16 @@ fn Words(worked: Memo<Option<Arc<Worked>>>) -> impl IntoView {
     let app = use_app();
     let words = move || {
         let style = app.style();
-        worked.with(|worked| worked.as_ref().map_or_else(String::new, |w| said(w, style)))
+        worked.with(|worked| worked.as_ref().map_or_else(String::new, |w| words(w, style)))
     };
     // For who reads the page by script: 10, 50 and 90 of a hundred, in SI, to the last digit.
     let figures = move || {
         worked.with(|worked| {
-            let Band { p10, p50, p90, .. } = worked.as_ref()?.band;
+            let worked = worked.as_ref()?;
+            if told::still(worked.of, &worked.found).is_some() {
+                return None;
+            }
+            let Band { p10, p50, p90, .. } = worked.band;
             Some([p10, p50, p90].map(exact).join(" "))
         })
     };
@@ -107,11 +120,14 @@ fn Words(worked: Memo<Option<Arc<Worked>>>) -> impl IntoView {
 }
 
 /// What is sure of it, and what it rests on.
-fn said(Worked { of, band, found }: &Worked, style: Style) -> String {
+fn words(Worked { of, band, found }: &Worked, style: Style) -> String {
+    if let Some(still) = told::still(*of, found) {
+        return still.into();
+    }
     let mut words = told::told(*of, band, &found.build, style);
-    for said in caveats(&found.build) {
+    for rests in caveats(&found.build) {
         words.push(' ');
-        words.push_str(&caveat(&said, style));
+        words.push_str(&caveat(&rests, style));
     }
     words
 }
@@ -121,45 +137,4 @@ static MOVERS: Draws<Worked> = Draws {
     finding: |worked, _| tornado::finding(&worked.band),
     draw: |worked, style, width| tornado::draw(Measure::of(worked.of, style), &worked.band, width),
     table: |worked, style| tornado::rows(Measure::of(worked.of, style), &worked.band),
-};
-
-/// The band of the distance at every speed.
-struct Speeds {
-    /// At the rider's own.
-    band: Band,
-    points: Vec<CurvePoint>,
-    /// The answers that they belong to.
-    found: Arc<Found>,
-}
-
-/// The distance at other speeds, as it was worked out last for one and the same build.
-fn speeds(worked: Memo<Option<Arc<Worked>>>) -> Memo<Option<Arc<Speeds>>> {
-    let app = use_app();
-    Memo::new_with_compare(
-        move |before: Option<&Option<Arc<Speeds>>>| {
-            let (worked, curve) = (worked.get()?, app.band_curve());
-            let found = curve.found.filter(|found| found.count == worked.found.count);
-            let speeds = |found| Speeds { band: worked.band, points: curve.points, found };
-            // The curve comes a moment after the band.
-            found.map(speeds).map(Arc::new).or_else(|| before.cloned().flatten())
-        },
-        |_, _| true,
-    )
-}
-
-/// The distance at other speeds.
-static OVER_SPEED: Draws<Speeds> = Draws {
-    finding: |Speeds { band, points, found }, style| {
-        let cruise = found.build.ride.cruise_m_s;
-        let measure = Measure::of(Banded::Distance, style);
-        curve::finding(measure, points, (cruise, [band.p10, band.p90]))
-    },
-    draw: |Speeds { points, found, .. }, style, width| {
-        let measure = Measure::of(Banded::Distance, style);
-        curve::draw(measure, points, &found.answers.distance, width)
-    },
-    table: |Speeds { points, found, .. }, style| {
-        let measure = Measure::of(Banded::Distance, style);
-        curve::rows(measure, style, points, &found.answers.distance)
-    },
 };

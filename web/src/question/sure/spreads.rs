@@ -1,9 +1,9 @@
 //! What may differ from what was entered, and by how much.
 
-use super::tornado::name;
 use crate::app::{Banded, use_app};
 use crate::chart::{Grid, Table};
-use crate::text::{Style, page};
+use crate::text::Style;
+use crate::text::sure as said;
 use leptos::prelude::*;
 use pitchline_core::band::{P90_PLACE, SPREADS, Spread};
 use pitchline_core::{Build, Unit};
@@ -18,7 +18,7 @@ pub(super) fn Spreads(of: Banded) -> impl IntoView {
         view! { <Grid table /> }
     };
     view! {
-        <p>{page::SPREADS_WHY}</p>
+        <p>{said::SPREADS_WHY}</p>
         <div class="chart">{grid}</div>
     }
 }
@@ -26,20 +26,20 @@ pub(super) fn Spreads(of: Banded) -> impl IntoView {
 fn rows(of: Banded, build: Option<&Build>, style: Style) -> Table {
     // Several stand on one page, so each has a name of its own.
     let behind = match of {
-        Banded::Speed => "top speed",
-        Banded::Hill => "the hill",
-        Banded::Distance => "the distance",
-        Banded::Outing => "the ride",
-        Banded::Charge | Banded::Enough => "the charge",
+        Banded::Speed => said::OF_SPEED,
+        Banded::Hill => said::OF_HILL,
+        Banded::Distance => said::OF_DISTANCE,
+        Banded::Outing => said::OF_RIDE,
+        Banded::Charge | Banded::Enough => said::OF_CHARGE,
     };
     let row = |spread: &Spread| {
         let half = build.map_or(spread.half, |build| spread.half_in(build));
         let (usual, most) = (off(spread, P90_PLACE * half, style), off(spread, half, style));
-        vec![name(spread.input), usual, most]
+        vec![said::name(spread.input), usual, most]
     };
     Table {
-        caption: format!("How far off each is taken to be, for {behind}"),
-        heads: vec!["What".into(), "8 of 10".into(), "At most".into()],
+        caption: said::spreads(behind),
+        heads: said::SPREADS_HEADS.map(String::from).into(),
         rows: SPREADS.iter().map(row).collect(),
         ..Table::default()
     }

@@ -2,8 +2,8 @@
 
 use super::measure::Measure;
 use crate::chart::{Bar, Bars, Drawing, Limit, Table};
-use crate::text::words;
-use pitchline_core::band::{Band, Mover, Uncertain};
+use crate::text::sure as said;
+use pitchline_core::band::{Band, Mover};
 
 /// Bars that are drawn; the table has all.
 const DRAWN: usize = 5;
@@ -18,24 +18,15 @@ fn strong(band: &Band) -> impl Iterator<Item = &Mover> {
 
 /// What moves it most, as a sentence.
 pub(super) fn finding(band: &Band) -> String {
-    let names: Vec<_> = strong(band).take(3).map(|mover| words::uncertain(mover.input)).collect();
-    let most = match names[..] {
-        [] => return "Nothing of what may differ moves it.".into(),
-        [first] => first.to_string(),
-        [first, second] => format!("{first}, then {second}"),
-        [first, second, third, ..] => format!("{first}, then {second} and {third}"),
-    };
-    format!(
-        "What moves it most: {most}. Each bar: that alone, off by as much as in 8 of 10 boards."
-    )
+    said::movers(strong(band))
 }
 
 pub(super) fn draw(measure: Measure, band: &Band, width: f64) -> Drawing {
     let bars = strong(band).map(|mover| bar(measure, band.nominal, mover)).collect();
-    let entered = format!("as entered: {}", measure.entered(band.nominal));
+    let entered = said::as_entered(&measure.entered(band.nominal));
     Bars {
         bars,
-        parts: vec!["lower than entered".into(), "higher".into()],
+        parts: said::ENDS.map(String::from).into(),
         signs: vec!["↓", "↑"],
         limit: Some(Limit { at: 0.0, name: entered }),
         nothing: finding(band),
@@ -51,12 +42,12 @@ fn bar(measure: Measure, nominal: f64, mover: &Mover) -> Bar {
         plus.to_string() + &measure.style.fixed(value, measure.fine_decimals())
     };
     let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
-    let name = name(mover.input);
+    let name = said::name(mover.input);
     let [low, high] = [mover.low, mover.high].map(|value| measure.fine(value));
     let symbol = measure.symbol;
     Bar {
-        text: format!("{} to {}\u{a0}{symbol}", signed(least), signed(most)),
-        readout: format!("{name}: lower gives {low}, higher {high}\u{a0}{symbol}"),
+        text: said::from_to(&signed(least), &signed(most), symbol),
+        readout: said::bar(&name, &low, &high, symbol),
         name,
         values: apart(ends).to_vec(),
     }
@@ -74,32 +65,15 @@ fn apart([low, high]: [f64; 2]) -> [f64; 2] {
 }
 
 pub(super) fn rows(measure: Measure, band: &Band) -> Table {
-    let symbol = measure.symbol;
+    let row = |mover: &Mover| {
+        vec![said::name(mover.input), measure.fine(mover.low), measure.fine(mover.high)]
+    };
     Table {
-        label: "Table".into(),
-        caption: format!(
-            "What each alone makes of {}\u{a0}{symbol}, at the ends that 8 of 10 lie between",
-            measure.fine(band.nominal)
-        ),
-        heads: vec![
-            "What differs".into(),
-            format!("Lower gives, {symbol}"),
-            format!("Higher gives, {symbol}"),
-        ],
-        rows: band
-            .movers
-            .iter()
-            .map(|mover| vec![name(mover.input), measure.fine(mover.low), measure.fine(mover.high)])
-            .collect(),
+        label: said::MOVERS_TABLE.into(),
+        caption: said::movers_caption(&measure.entered(band.nominal)),
+        heads: said::movers_heads(measure.symbol),
+        rows: band.movers.iter().map(row).collect(),
     }
-}
-
-/// Its name as a heading.
-pub(super) fn name(input: Uncertain) -> String {
-    let mut name = words::uncertain(input).to_string();
-    // All of them begin with a plain letter.
-    name[..1].make_ascii_uppercase();
-    name
 }
 
 #[cfg(test)]

@@ -48,7 +48,7 @@ fn a_speed_that_cannot_be_held_says_what_is_left_of_it() {
     assert!(ride.falls_short(Outing::Own));
     let met = said::met(&found.build, ride, Outing::Own, Style::default());
     let first = met.first().expect("something was met");
-    assert!(first.starts_with("The 90\u{a0}km/h wished for cannot be held: "), "{first}");
+    assert!(first.starts_with("It can't hold 90\u{a0}km/h: down to "), "{first}");
     // At full speed nothing is wished for that could be missed.
     let fast = &found.whole[4];
     assert!(!fast.falls_short(Outing::Flatout));
@@ -74,8 +74,8 @@ fn the_cycle_says_what_it_leaves_out() {
     let build = Build::check(&Draft::typical()).expect("in range");
     let say = |outing| said::course(&build, outing, Style::default());
     let asked = Style::default().speed_unit(Drive::new(&build).urban_m_s());
-    assert!(say(Outing::CycleCut).contains(&format!("what is above {asked} is cut off")));
-    assert!(say(Outing::CycleSlowed).contains("every speed is taken down to "));
+    assert!(say(Outing::CycleCut).contains(&format!("everything above {asked} is cut off")));
+    assert!(say(Outing::CycleSlowed).contains("every speed is scaled to "));
     assert!(say(Outing::Town).starts_with("20\u{a0}km/h, a stop of 12\u{a0}s every 330\u{a0}m, "));
 }
 

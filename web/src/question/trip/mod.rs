@@ -1,7 +1,6 @@
 //! A ride in time: stops, hills, heat.
 
 mod rides;
-mod said;
 mod spent;
 mod trace;
 
@@ -12,10 +11,13 @@ use super::draws::sketch;
 use super::input::Input;
 use super::sure::Sure;
 use super::task_line::TaskLine;
-use crate::app::{App, Banded, Sure as Band, use_app};
+use crate::app::{App, Banded, Sure as Band, see, use_app};
 use crate::chart::{Figure, Grid, Table};
 use crate::component::{AnswerView, Notice, SideBySide};
-use crate::text::{Answer, Style, page, span, words};
+use crate::platform;
+use crate::text::sure::SURE_RIDE;
+use crate::text::trip as said;
+use crate::text::{Answer, Style, words};
 use leptos::prelude::*;
 use pitchline_core::ride::Ridden;
 use pitchline_core::{Outing, Slot, Unit};
@@ -40,8 +42,7 @@ pub fn Trip() -> impl IntoView {
     };
     view! {
         <div class="ride">
-            <h3>{page::RIDE}</h3>
-            <p class="facts">{page::RIDE_WHY}</p>
+            <p class="facts">{said::WHY}</p>
             <div class="fields">
                 <Input of=Slot::Ride key="outing" />
             </div>
@@ -55,8 +56,9 @@ pub fn Trip() -> impl IntoView {
             <Trace rides />
             <Figure
                 sketch=sketch(move || Some(Arc::new(rides.get())), &SPENT)
-                hint="Arrow keys move along the ride's bars"
+                hint=said::ALONG_BARS
             />
+            <h2>{SURE_RIDE}</h2>
             <Sure of=Banded::Outing />
         </div>
     }
@@ -72,9 +74,29 @@ fn OwnRows() -> impl IntoView {
         own.get().then(|| {
             view! {
                 <div class="fields">{OWN.map(row).into_iter().collect_view()}</div>
-                <p class="help">{page::OWN_RIDE}</p>
+                <OwnElsewhere />
             }
         })
+    }
+}
+
+/// Where the speed and the charge of the rider's own way are set.
+#[component]
+fn OwnElsewhere() -> impl IntoView {
+    let [uses, speed, and, charge] = said::OWN;
+    let lead = |words: &'static str, id: &'static str| {
+        let go = move |_| platform::reveal("ride", id.into(), see::lead("far"));
+        view! {
+            <button type="button" class="lead-to" on:click=go>
+                {words}
+            </button>
+        }
+    };
+    view! {
+        <p class="help">
+            {uses} {lead(speed, "far-ride-cruise_km_h")} {and}
+            {lead(charge, "ride-start_charge_percent")} "."
+        </p>
     }
 }
 
@@ -146,11 +168,7 @@ fn distance(found: &Ridings, sure: Band, style: Style) -> Answer {
         name: name(found.build.ride.outing).into(),
         figure,
         unit: style.units.shown(Unit::Kilometre).symbol,
-        limit: match ride.winding_hot {
-            Some(met) => format!("But windings too hot after {}", style.way(met.distance_m)),
-            None if said::stalls(ride) => said::ended(ride),
-            None => format!("Ended by: {}", said::ended(ride)),
-        },
+        limit: said::ended_by(ride, style),
     }
 }
 
@@ -159,13 +177,25 @@ fn facts(found: &Ridings, style: Style) -> String {
     if !ride.gets_going() {
         return String::new();
     }
-    format!(
-        "{} with all rests, {} on average, {} from the cells. Hottest: {}.",
-        span(ride.time_s),
-        style.speed_unit(ride.mean_m_s()),
-        style.quantity(ride.wh_per_km, Unit::WattHourPerKilometre, 2),
-        said::hottest(ride, style),
-    )
+    said::facts(&found.build, ride, style)
+}
+
+/// How far the chosen ride goes, in a few words: its band as it was worked out last.
+pub fn hint() -> Signal<String> {
+    let app = use_app();
+    let sure = Memo::new(move |_| app.sure(Banded::Outing));
+    let moves = Memo::new(move |_| {
+        app.found().is_some_and(|found| found.answers.distance.cruise.distance_m > 0.0)
+    });
+    Signal::derive(move || {
+        let (Band { low, high, of, .. }, style) = (sure.get(), app.style());
+        if of.is_none() || !moves.get() {
+            return String::new();
+        }
+        let shown = [low, high].map(|far| style.shown_si(far, Unit::Kilometre));
+        let figure = style.span(shown, style.distance_decimals([low, high]));
+        format!("{figure}\u{a0}{}", style.units.shown(Unit::Kilometre).symbol)
+    })
 }
 
 /// How a ride ended, and what was met on the way.
@@ -202,21 +232,13 @@ fn all(found: &Ridings, style: Style) -> Table {
             said::ended(ride),
             style.speed(ride.mean_m_s()),
             style.value(ride.wh_per_km, Unit::WattHourPerKilometre, 2),
-            said::hottest(ride, style),
+            said::hottest(&found.build, ride, style),
         ]
     };
-    let symbol = |unit: Unit| style.units.shown(unit).symbol;
     Table {
         label: String::new(),
-        caption: page::RIDES.into(),
-        heads: vec![
-            page::HOW.into(),
-            format!("Distance, {}", symbol(Unit::Kilometre)),
-            "Ended by".into(),
-            format!("Average, {}", symbol(Unit::KilometrePerHour)),
-            symbol(Unit::WattHourPerKilometre).into(),
-            "Hottest".into(),
-        ],
+        caption: said::ALL.into(),
+        heads: said::all_heads(style),
         rows: Outing::ALL.iter().zip(&found.whole).map(row).collect(),
     }
 }

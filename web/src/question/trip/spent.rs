@@ -4,8 +4,8 @@ use super::rides::Ridings;
 use super::trace::none;
 use crate::chart::{Bar, Bars, Drawing, Table, nothing};
 use crate::question::Draws;
-use crate::text::{Style, page, percent, words};
-use pitchline_core::Unit;
+use crate::text::trip as said;
+use crate::text::{Style, page, range, words};
 use pitchline_core::ride::Ridden;
 use std::sync::Arc;
 
@@ -18,7 +18,9 @@ pub(super) static SPENT: Draws<Option<Arc<Ridings>>> = Draws {
         Some(found) => draw(found.chosen(), style, width),
         None => nothing(width, page::WORKING),
     },
-    table: |found, style| found.as_ref().map_or_else(none, |found| table(found.chosen(), style)),
+    table: |found, style| {
+        found.as_ref().map_or_else(|| none(said::SPENT_TABLE), |found| table(found.chosen(), style))
+    },
 };
 
 /// What took energy, largest first, and its share. What a downhill gave back is not among it.
@@ -37,33 +39,23 @@ fn sorted(ride: &Ridden) -> Vec<(&'static str, f64, f64)> {
 }
 
 fn finding(ride: &Ridden, style: Style) -> String {
-    let wh = |wh: f64| style.quantity(wh, Unit::WattHour, 2);
     let l = &ride.ledger;
-    let back = if l.returned_wh >= 0.01 * l.passed_wh {
-        format!(" Braking brought {} back.", wh(l.returned_wh))
-    } else {
-        String::new()
-    };
+    let back = Some(l.returned_wh).filter(|back| *back >= 0.01 * l.passed_wh);
     match sorted(ride).as_slice() {
-        [(one, _, first), (two, _, second), ..] => format!(
-            "{} left the cells on this ride, most of it into {} ({}) and {} ({}).{back}",
-            wh(l.stored_wh),
-            one.to_ascii_lowercase(),
-            percent(*first),
-            two.to_ascii_lowercase(),
-            percent(*second),
-        ),
-        _ => "No ride, no energy.".into(),
+        [(one, _, first), (two, _, second), ..] => {
+            said::spent(l.stored_wh, back, [(one, *first), (two, *second)], style)
+        }
+        _ => range::NO_ENERGY.into(),
     }
 }
 
 pub(super) fn draw(ride: &Ridden, style: Style, width: f64) -> Drawing {
     let bar = |(name, wh, share): &(&'static str, f64, f64)| {
-        let text = format!("{}, {}", style.quantity(*wh, Unit::WattHour, 2), percent(*share));
+        let text = range::energy_amount(*wh, *share, style);
         Bar { name: (*name).into(), values: vec![*wh], readout: format!("{name}: {text}"), text }
     };
     let bars = sorted(ride).iter().map(bar).collect();
-    Bars { bars, nothing: "No ride, no energy.".into(), ..Bars::default() }.draw(width)
+    Bars { bars, nothing: range::NO_ENERGY.into(), ..Bars::default() }.draw(width)
 }
 
 pub(super) fn table(ride: &Ridden, style: Style) -> Table {
@@ -71,9 +63,9 @@ pub(super) fn table(ride: &Ridden, style: Style) -> Table {
         vec![(*name).into(), style.significant(*wh, 2), style.significant(*share * 100.0, 2)]
     };
     Table {
-        label: "Table".into(),
-        caption: "Where the energy of this ride went".into(),
-        heads: vec!["Into".into(), "Wh".into(), "%".into()],
+        label: said::SPENT_TABLE.into(),
+        caption: said::SPENT_CAPTION.into(),
+        heads: range::ENERGY_HEADS.map(String::from).into(),
         rows: sorted(ride).iter().map(row).collect(),
     }
 }

@@ -1,10 +1,10 @@
 //! A ride over time: small charts over one time axis.
 
 use super::rides::{Rides, Ridings};
-use super::said::warmth;
 use crate::chart::{Axis, Drawing, Figure, Panel, Series, Stack, Table, nothing};
 use crate::question::{Draws, sketch};
-use crate::text::{Style, duration, minutes, page, percent, span};
+use crate::text::trip as said;
+use crate::text::{Style, minutes, page, span};
 use leptos::prelude::*;
 use pitchline_core::Unit;
 use pitchline_core::ride::{Extent, Moment, Ridden};
@@ -33,13 +33,14 @@ pub(super) fn Trace(rides: Rides) -> impl IntoView {
             </button>
         }
     };
+    let [whole, start] = said::STRETCHES;
     let traced = move || Some(Arc::new(Traced { found: rides.get(), close: close.get() }));
     view! {
-        <div class="row" role="group" aria-label=page::TRACED>
-            {pick("The whole ride", false)}
-            {pick("The first ten minutes", true)}
+        <div class="row" role="group" aria-label=said::TRACED>
+            {pick(whole, false)}
+            {pick(start, true)}
         </div>
-        <Figure sketch=sketch(traced, &TRACE) hint=page::ALONG_TIME />
+        <Figure sketch=sketch(traced, &TRACE) hint=said::ALONG_TIME />
     }
 }
 
@@ -64,7 +65,7 @@ static TRACE: Draws<Traced> = Draws {
             let ride = shown(found, *close);
             table(&kept(ride, *close), finding(ride, *close, style), style)
         };
-        found.as_ref().map_or_else(none, rows)
+        found.as_ref().map_or_else(|| none(said::TRACE_TABLE), rows)
     },
 };
 
@@ -73,23 +74,13 @@ fn shown(found: &Ridings, close: bool) -> &Ridden {
 }
 
 /// The table before there is a ride.
-pub(super) fn none() -> Table {
-    Table { label: "Table".into(), ..Table::default() }
+pub(super) fn none(label: &str) -> Table {
+    Table { label: label.into(), ..Table::default() }
 }
 
 pub(super) fn finding(ride: &Ridden, close: bool, style: Style) -> String {
-    let way = style.distance_unit(ride.distance_m);
-    let (windings, cells) = (ride.hottest.winding_c, ride.hottest.cell_c);
-    let lines = match (means(ride, close), ride.moments.get(stretch(ride))) {
-        (true, Some(m)) => format!("Lines are means over about {}, shaded", duration(m.time_s)),
-        _ => "Shaded".into(),
-    };
-    format!(
-        "{way} in {}: windings up to {}, cells up to {}. {lines} is from least to most.",
-        span(ride.time_s),
-        warmth(style, windings),
-        warmth(style, cells)
-    )
+    let over = ride.moments.get(stretch(ride)).map(|m| m.time_s);
+    said::traced(ride, over.filter(|_| means(ride, close)), style)
 }
 
 fn step(ride: &Ridden) -> usize {
@@ -184,90 +175,53 @@ pub(super) fn draw(ride: &Ridden, close: bool, style: Style, width: f64) -> Draw
     };
     let small =
         |name: &str, unit: Unit, zero: bool, one: Series| panel(name, unit, zero, 56.0, vec![one]);
+    let [speed, charge, under_load, current, temperature] = said::PANELS;
+    let [pack, each_motor] = said::CURRENTS;
+    let [windings, cases, controller, cells] = said::WARMTHS;
     Stack {
-        x: Axis { title: "minutes".into(), zero: true, label: &label, range: None },
+        x: Axis { title: said::MINUTES.into(), zero: true, label: &label, range: None },
         panels: vec![
             small(
-                "speed",
+                speed,
                 Unit::KilometrePerHour,
                 true,
                 banded("", Unit::KilometrePerHour, |m| m.speed_m_s, |e| e.speed_m_s),
             ),
-            small("charge", Unit::Percent, true, series("", Unit::Percent, |m| m.charge)),
-            small(
-                "pack under load",
-                Unit::Volt,
-                false,
-                banded("", Unit::Volt, |m| m.bus_v, |e| e.bus_v),
-            ),
+            small(charge, Unit::Percent, true, series("", Unit::Percent, |m| m.charge)),
+            small(under_load, Unit::Volt, false, banded("", Unit::Volt, |m| m.bus_v, |e| e.bus_v)),
             panel(
-                "current",
+                current,
                 Unit::Ampere,
                 true,
                 72.0,
                 vec![
-                    banded("pack", Unit::Ampere, |m| m.pack_a, |e| e.pack_a),
-                    banded("each motor", Unit::Ampere, |m| m.motor_a, |e| e.motor_a),
+                    banded(pack, Unit::Ampere, |m| m.pack_a, |e| e.pack_a),
+                    banded(each_motor, Unit::Ampere, |m| m.motor_a, |e| e.motor_a),
                 ],
             ),
             panel(
-                "temperature",
+                temperature,
                 Unit::Celsius,
                 false,
                 108.0,
                 vec![
-                    warm("windings", |m| m.winding_c),
-                    warm("motor cases", |m| m.case_c),
-                    warm("controller", |m| m.controller_c),
-                    warm("cells", |m| m.cell_c),
+                    warm(windings, |m| m.winding_c),
+                    warm(cases, |m| m.case_c),
+                    warm(controller, |m| m.controller_c),
+                    warm(cells, |m| m.cell_c),
                 ],
             ),
         ],
-        readout: moments.iter().map(|m| (minutes(m.time_s), said(m, mean, style))).collect(),
-        nothing: "There is no ride to show.".into(),
+        readout: moments
+            .iter()
+            .map(|m| (minutes(m.time_s), said::moment(m, mean, style)))
+            .collect(),
+        nothing: said::NO_RIDE.into(),
     }
     .draw(width)
 }
 
-/// All values at a moment.
-fn said(m: &Moment, mean: bool, style: Style) -> String {
-    let volt = |v: f64| style.quantity(v, Unit::Volt, 3);
-    let amps = |a: f64| style.quantity(a.round(), Unit::Ampere, 2);
-    format!(
-        "{}, {}: {}{}, {}, pack {}, each motor {}; charge {}, windings {}, cases {}, controller {}, cells {}",
-        span(m.time_s),
-        style.way(m.distance_m),
-        // At the start there is nothing before.
-        if mean && m.time_s > 0.0 { "before it on average " } else { "" },
-        style.speed_unit(m.speed_m_s),
-        volt(m.bus_v),
-        amps(m.pack_a),
-        amps(m.motor_a),
-        percent(m.charge),
-        warmth(style, m.winding_c),
-        warmth(style, m.case_c),
-        warmth(style, m.controller_c),
-        warmth(style, m.cell_c),
-    )
-}
-
 pub(super) fn table(moments: &[Moment], caption: String, style: Style) -> Table {
-    let symbol = |unit: Unit| style.units.shown(unit).symbol;
-    let (speed, way, warm) =
-        (symbol(Unit::KilometrePerHour), symbol(Unit::Kilometre), symbol(Unit::Celsius));
-    let heads = vec![
-        "Time".into(),
-        format!("Distance, {way}"),
-        format!("Speed, {speed}"),
-        "Charge, %".into(),
-        "Volts".into(),
-        "Pack, A".into(),
-        "Each motor, A".into(),
-        format!("Windings, {warm}"),
-        format!("Motor cases, {warm}"),
-        format!("Controller, {warm}"),
-        format!("Cells, {warm}"),
-    ];
     let celsius = |c: f64| style.value(c.round(), Unit::Celsius, 2);
     let row = |m: &Moment| {
         vec![
@@ -292,5 +246,5 @@ pub(super) fn table(moments: &[Moment], caption: String, style: Style) -> Table 
             next = m.time_s + MINUTE_S;
         }
     }
-    Table { label: "Table".into(), caption, heads, rows }
+    Table { label: said::TRACE_TABLE.into(), caption, heads: said::trace_heads(style), rows }
 }

@@ -1,0 +1,149 @@
+//! What differs between two builds, in words.
+
+use super::{Style, label, words};
+use pitchline_core::{Field, Slot, Unit};
+
+/// What a later version's links and files say beyond what this page knows.
+pub const REST: &str = "Other details";
+/// Of a part of the reader's own without a name.
+const OWN: &str = "your own";
+
+/// Before the name of an edit that has been undone.
+pub const UNDONE: &str = "Undone";
+/// Before the name of one that has been done again.
+pub const REDONE: &str = "Redone";
+/// Where there is none.
+pub const NO_MORE: &str = "There is nothing more to undo or redo.";
+
+/// After a start from a kit, by its name.
+#[must_use]
+pub fn switched(kit: &str) -> String {
+    format!("Switched to the standard {kit}. Your rider settings are kept.")
+}
+
+/// One thing that differs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Said {
+    /// What it is of: "Motor pulley".
+    of: String,
+    /// How it differs: "15 to 13 teeth".
+    how: String,
+}
+
+impl Said {
+    /// On a line of its own: "Motor pulley: 15 to 13 teeth".
+    #[must_use]
+    pub fn line(&self) -> String {
+        format!("{}: {}", self.of, self.how)
+    }
+
+    /// Within a sentence: "motor pulley 15 to 13 teeth".
+    #[must_use]
+    pub fn within(&self) -> String {
+        format!("{} {}", small(&self.of), self.how)
+    }
+}
+
+/// With a small letter in front, unless it is a symbol, such as Kv.
+fn small(text: &str) -> String {
+    let mut small = String::from(text);
+    if let Some(first) = small.get_mut(..1).filter(|_| !text.starts_with("Kv")) {
+        first.make_ascii_lowercase();
+    }
+    small
+}
+
+fn said(of: impl Into<String>, how: String) -> Said {
+    Said { of: of.into(), how }
+}
+
+/// Another kit, by its name.
+#[must_use]
+pub fn kit(names: [String; 2]) -> Said {
+    said("Kit", names.join(" to "))
+}
+
+/// Another part in a slot, by its name.
+#[must_use]
+pub fn part(slot: Slot, names: &[String; 2]) -> Said {
+    let [from, to] = names.each_ref().map(|name| if name.is_empty() { OWN } else { name });
+    said(words::slot(slot), format!("{from} to {to}"))
+}
+
+/// The build's own name.
+#[must_use]
+pub fn name([from, to]: &[String; 2]) -> Said {
+    let how = match (from.is_empty(), to.is_empty()) {
+        (true, _) => to.clone(),
+        (_, true) => format!("{from} to none"),
+        _ => format!("{from} to {to}"),
+    };
+    said("Name", how)
+}
+
+/// Words of a part, or what the page does not understand.
+#[must_use]
+pub fn texts(of: &str) -> Said {
+    said(of, "other details".into())
+}
+
+/// Another value, in the file's unit; none where it is left out.
+#[must_use]
+pub fn value(
+    slot: Slot,
+    field: &Field,
+    values: [Option<f64>; 2],
+    currency: &str,
+    style: Style,
+) -> Said {
+    let name = label(slot.kind(), field.key);
+    let of = match (slot.holds_part(), field.unit) {
+        (false, _) => name.into(),
+        // A pulley is its teeth.
+        (true, Unit::Teeth) => words::slot(slot).into(),
+        (true, _) => format!("{}, {}", words::slot(slot), small(name)),
+    };
+    if !field.choices.is_empty() {
+        let named = values.map(|v| words::choice(field.choice_name(v.unwrap_or(field.typical))));
+        return said(of, named.join(" to "));
+    }
+    let shown = style.units.field(slot.kind(), field);
+    let unit = if field.unit == Unit::Money { currency } else { shown.symbol };
+    let number = |value| style.input(value, shown).replace('-', "−");
+    let with_unit = |value| {
+        let gap = if unit.is_empty() { "" } else { "\u{a0}" };
+        format!("{}{gap}{unit}", number(value))
+    };
+    let how = match values {
+        [Some(from), Some(to)] => format!("{} to {}", number(from), with_unit(to)),
+        [None, Some(to)] => format!("none to {}", with_unit(to)),
+        [Some(from), None] => format!("{} to none", with_unit(from)),
+        [None, None] => String::new(),
+    };
+    said(of, how)
+}
+
+/// All of it in a few words: the first, and how many more.
+#[must_use]
+pub fn named(all: &[Said]) -> String {
+    match all {
+        [] => String::new(),
+        [one] => one.within(),
+        [one, rest @ ..] => format!("{} and {} more", one.within(), rest.len()),
+    }
+}
+
+/// Beside answers, what the last edit was.
+#[must_use]
+pub fn since(edit: &str) -> String {
+    format!("Last change: {edit}")
+}
+
+/// How many parts differ from those of a kit, by its name.
+#[must_use]
+pub fn from_kit(parts: usize, kit: &str) -> String {
+    match parts {
+        1 => format!("1 part differs from the standard {kit}"),
+        n => format!("{n} parts differ from the standard {kit}"),
+    }
+}

@@ -1,0 +1,210 @@
+//! Words of "How sure is this?".
+
+use super::{Style, words};
+use pitchline_core::band::{Band, Mover, Uncertain};
+
+/// Over how sure an answer is.
+pub const SURE: &str = "How sure is this?";
+/// The same of a ride with stops.
+pub const SURE_RIDE: &str = "How sure is this ride?";
+/// Under an answer that is a range.
+pub const CALCULATED: &str =
+    "Calculated, not measured: 8 in 10 boards like yours come within this range.";
+/// Over what may differ from what was entered.
+pub const SPREADS: &str = "Assumed spread of each value";
+/// What is done with it.
+pub const SPREADS_WHY: &str = "We simulate 500 boards that differ from yours at random. All of these values vary at once: usually a little, never by more than shown here. The spreads are rules of thumb. A board built or ridden differently can fall outside the range.";
+/// Heads of that table.
+pub const SPREADS_HEADS: [&str; 3] = ["Value", "8 in 10 within", "At most"];
+/// What the table of movers opens with.
+pub const MOVERS_TABLE: &str = "Table of what changes it most";
+/// What the arrow keys do on its bars.
+pub const ALONG_MOVERS: &str = "Arrow keys visit the bars";
+/// The two parts of each bar.
+pub const ENDS: [&str; 2] = ["lower than entered", "higher than entered"];
+/// What the table of distance over speed opens with.
+pub const CURVE_TABLE: &str = "Table of distance over speed";
+/// Of an answer that nothing moves.
+pub const NOTHING_MOVES: &str = "None of the uncertain values changes it.";
+
+/// Behind a top speed.
+pub const OF_SPEED: &str = "top speed";
+/// Behind a hill.
+pub const OF_HILL: &str = "the hill";
+/// Behind a distance.
+pub const OF_DISTANCE: &str = "the distance";
+/// Behind a ride with stops.
+pub const OF_RIDE: &str = "the ride";
+/// Behind a charge.
+pub const OF_CHARGE: &str = "the charge";
+
+/// Caption of the spreads behind an answer, such as "top speed".
+#[must_use]
+pub fn spreads(behind: &str) -> String {
+    format!("How far off each value may be, for {behind}")
+}
+
+/// What boards do that are fast.
+pub const FAST: [&str; 4] = ["reach", "is slower", "is faster", "more"];
+/// That climb.
+pub const CLIMBS: [&str; 4] = ["climb", "climbs less", "climbs more", "more"];
+/// That go far.
+pub const GOES: [&str; 4] = ["go", "goes less far", "goes farther", "farther"];
+/// That charge.
+pub const CHARGES: [&str; 4] = ["take", "is quicker", "is slower", "more"];
+/// How far they charge.
+pub const TO_FULL: &str = " to full";
+
+/// At which speed, m/s, they climb.
+#[must_use]
+pub fn at(speed_m_s: f64, style: Style) -> String {
+    format!(" at {}", style.speed_unit(speed_m_s))
+}
+
+/// At which speed, m/s, they go.
+#[must_use]
+pub fn at_without_stops(speed_m_s: f64, style: Style) -> String {
+    format!(" at {} without stops", style.speed_unit(speed_m_s))
+}
+
+/// An answer's range in words.
+pub struct Range<'a> {
+    /// From.
+    pub from: &'a str,
+    /// To.
+    pub to: &'a str,
+    /// The middle.
+    pub middle: &'a str,
+    /// The unit behind all of them, with its space.
+    pub unit: &'a str,
+    /// What it is for, such as " at 22 km/h", with its space.
+    pub place: &'a str,
+    /// What boards do: "go", "goes less far", "goes farther", "farther".
+    pub verb: [&'a str; 4],
+}
+
+impl Range<'_> {
+    /// What 8 in 10 boards do, the other two, and the middle.
+    #[must_use]
+    pub fn said(&self) -> String {
+        let Self { from, to, middle, unit, place, verb: [verb, less, more, beyond] } = self;
+        if from == to {
+            return format!(
+                "Calculated, not measured: {from}{unit}{place} for nearly all boards like yours."
+            );
+        }
+        format!(
+            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 boards like yours. 1 in 10 {less}, 1 in 10 {more}. Half {verb} {middle}{unit} or {beyond}."
+        )
+    }
+}
+
+/// What moves an answer most, the strongest first.
+#[must_use]
+pub fn movers<'a>(strong: impl Iterator<Item = &'a Mover>) -> String {
+    let names: Vec<_> = strong.take(3).map(|mover| words::uncertain(mover.input)).collect();
+    let most = match names[..] {
+        [] => return NOTHING_MOVES.into(),
+        [first] => first.to_string(),
+        [first, second] => format!("{first}, then {second}"),
+        [first, second, third, ..] => format!("{first}, then {second} and {third}"),
+    };
+    format!(
+        "What changes it most: {most}. Each bar changes one value over its usual range and leaves the rest alone."
+    )
+}
+
+/// The same in a few words.
+#[must_use]
+pub fn mostly(band: &Band) -> String {
+    let mut names = band.movers.iter().filter(|mover| mover.swing() != 0.0);
+    match (names.next(), names.next()) {
+        (Some(one), Some(two)) => {
+            format!("{}, {}", words::uncertain(one.input), words::uncertain(two.input))
+        }
+        (Some(one), None) => words::uncertain(one.input).into(),
+        _ => String::new(),
+    }
+}
+
+/// The line that bars are drawn about. `value` has its unit.
+#[must_use]
+pub fn as_entered(value: &str) -> String {
+    format!("as entered: {value}")
+}
+
+/// What one bar says: its name, and what its two ends give, with their unit.
+#[must_use]
+pub fn bar(name: &str, low: &str, high: &str, symbol: &str) -> String {
+    format!("{name}: lower gives {low}, higher {high}\u{a0}{symbol}")
+}
+
+/// What stands beside it: how far it goes to either side.
+#[must_use]
+pub fn from_to(least: &str, most: &str, symbol: &str) -> String {
+    format!("{least} to {most}\u{a0}{symbol}")
+}
+
+/// Caption of the table of movers. `value` has its unit.
+#[must_use]
+pub fn movers_caption(value: &str) -> String {
+    format!("How each value alone changes {value}, over the range of 8 in 10 boards")
+}
+
+/// Heads of that table.
+#[must_use]
+pub fn movers_heads(symbol: &str) -> Vec<String> {
+    vec!["Value".into(), format!("Lower gives, {symbol}"), format!("Higher gives, {symbol}")]
+}
+
+/// A name as a heading.
+#[must_use]
+pub fn name(input: Uncertain) -> String {
+    let mut name = words::uncertain(input).to_string();
+    // All of them begin with a plain letter.
+    name[..1].make_ascii_uppercase();
+    name
+}
+
+/// A range with its unit, for a sentence: "30 to 43 km".
+#[must_use]
+pub fn in_a_sentence(range: &str, symbol: &str) -> String {
+    format!("{}\u{a0}{symbol}", range.replace('–', " to "))
+}
+
+/// The distance at the rider's speed, and the speed that goes farthest: speeds in m/s, distances
+/// with their unit.
+#[must_use]
+pub fn over_speed(style: Style, cruise: (f64, &str), best: (f64, &str)) -> String {
+    let here = format!("{} at {}.", cruise.1, style.speed_unit(cruise.0));
+    let [own, other] = [cruise.0, best.0].map(|speed| style.speed_unit(speed));
+    if own == other {
+        return format!("{here} No other speed goes farther.");
+    }
+    let way = if best.0 < cruise.0 { "Slower" } else { "Faster" };
+    format!("{here} {way} goes farther: {} at {other}.", best.1)
+}
+
+/// What stands at its cursor: at a speed, from and to, and what ends the ride.
+#[must_use]
+pub fn over_speed_at(speed: &str, [from, to]: [&str; 2], symbol: &str, end: &str) -> String {
+    format!("{speed}: {from} to {to}\u{a0}{symbol}, {end}")
+}
+
+/// Caption of the table of distance over speed.
+#[must_use]
+pub fn over_speed_caption(samples: usize) -> String {
+    format!("Distance by speed as a range, from {samples} simulated boards")
+}
+
+/// Heads of that table.
+#[must_use]
+pub fn over_speed_heads(speed: &str, far: &str) -> Vec<String> {
+    vec![
+        format!("Speed, {speed}"),
+        format!("1 in 10 below, {far}"),
+        format!("As entered, {far}"),
+        format!("1 in 10 above, {far}"),
+        "Ended by".into(),
+    ]
+}
