@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "a5d1182c5d643694391ab7b63d6aeb14a0df15020849bc04d7d42135a623d34e",
+    "./": "0530f10be5debaf72a6a78d30689c113ddf62ab8b0d2c8d9cdcdadbf55496bb3",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
@@ -20,7 +20,7 @@ const BUILD = {
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
     "demo.json": "22cea42ffdad620abbfd502725a5cd44743bd72dba2ccd592e86320921a77ac8",
-    "drawing-8022bd1b71515ab2.css": "ae10279b3b10c93f99e65713d079592b20c9eaba94d8497015adb29a0bda12e9",
+    "drawing-6bc6be94d887ab90.css": "71bc357663536404c20890649782b6cbff6c1157cabc056db40aa488b9352683",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
-    "pitchline-web-90f95bfe95947ede.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-90f95bfe95947ede_bg.wasm": "4d2fc27a10464f8ed4597803d9490dba8c2303931fb36b5a8f69c0710f1fc50f",
-    "pitchline.js": "c8e358ab873d3fa5ddb44d294d03c44afcb052f7250cb403ee1a2794e51d0dab",
+    "pitchline-web-66227e6226a29bb5.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-66227e6226a29bb5_bg.wasm": "73b10f03f0df64e87f34d72638afd54d12a075f2f90252cdfa1918746ff7c40e",
+    "pitchline.js": "658c8e5e568e62cd59e9dd68e144c9fc3b765e5972074bce18747eaf63a206e5",
     "recovery-8e1bbb286b270bcb.js": "ef270a86943c0f7750ca8d2c24f61094e039a6645a11b1f53534f06c88020c45",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "284f04a8d2b63d42"
+  "version": "992a3404e27af386"
 };
 
 const SCOPE = self.registration.scope;

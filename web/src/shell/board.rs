@@ -53,6 +53,8 @@ pub(super) fn Board(
         shown.with(|shown| shown.as_ref().map(|shown| Arc::new(shown.side.draw(width))))
     });
     let lit = RwSignal::new(None::<Slot>);
+    // Said, not left to the picture's width: WebKit keeps the room of the picture before.
+    let wide = move || drawing.get().map(|drawing| tenths(drawing.width) + "px");
     let picture = move || drawing.get().map(|drawing| picture(&drawing, lit));
     let name = move |n: usize| {
         shown.with(|shown| shown.as_ref().map(|shown| shown.names[n].clone())).unwrap_or_default()
@@ -97,7 +99,7 @@ pub(super) fn Board(
         <div class="board" hidden=move || shown.with(Option::is_none)>
             <p class="unseen">{finding}</p>
             <div class="board-frame" node_ref=frame>
-                <div class="board-plot">
+                <div class="board-plot" style:width=wide>
                     {picture} <ul role="list">
                         {PARTS.into_iter().enumerate().map(part).collect_view()}
                     </ul> <p class="board-readout" aria-hidden="true">
