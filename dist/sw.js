@@ -12,11 +12,11 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "0530f10be5debaf72a6a78d30689c113ddf62ab8b0d2c8d9cdcdadbf55496bb3",
+    "./": "faf0d8298e3776b8891a0287616497acae5da7e5526e4dec1bd5c1bd10f14856",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
-    "build.schema.json": "13cff7cacf7afe19f32ab1603d309efb6369fbd91087f084d36b6aaf21ebc336",
-    "catalogue.schema.json": "b1481119b2e25c8ab1e36eb7332c355c703463c0281ae435c96d5a35ade5ff26",
+    "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
+    "catalogue.schema.json": "dd089b9d10494ddfb7a01d30e8b0da5a6836662c03c9fed4bf6b5b96b3d5dc86",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
     "demo.json": "22cea42ffdad620abbfd502725a5cd44743bd72dba2ccd592e86320921a77ac8",
@@ -25,19 +25,19 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-31363104f00264d3.css": "1737be056bfefbca3d1056376b30b025bd502dff0003ef24950cdae1b03ce09c",
+    "main-20d6becd6604389c.css": "9fa32576dbb7fe8823f813d79dc243206e363f04f1f254ab21b63f446f8309db",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
-    "pitchline-web-66227e6226a29bb5.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-66227e6226a29bb5_bg.wasm": "73b10f03f0df64e87f34d72638afd54d12a075f2f90252cdfa1918746ff7c40e",
-    "pitchline.js": "658c8e5e568e62cd59e9dd68e144c9fc3b765e5972074bce18747eaf63a206e5",
-    "recovery-8e1bbb286b270bcb.js": "ef270a86943c0f7750ca8d2c24f61094e039a6645a11b1f53534f06c88020c45",
+    "pitchline-web-1f86fbcb049dedcb.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-1f86fbcb049dedcb_bg.wasm": "d2f6fa27f0d86b6622a6f922a3ab8bfd52a46b9b20e6313181f89ac31ae20462",
+    "pitchline.js": "8a6cb911c9a18338acc0f2840accd7f496219c39c40455860c67671a1ab4d297",
+    "recovery-c9c41c5e3d006d6b.js": "f2798fd67c83c380f190fc164db06e2b629fea8f9a879512d6c24c823ac9e7b4",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "992a3404e27af386"
+  "version": "12899aee1e4bb013"
 };
 
 const SCOPE = self.registration.scope;
@@ -111,7 +111,7 @@ async function download(url) {
   const name = nameOf(url);
   awaited.add(url);
   const response = await fetch(url, { cache: 'reload' }).catch(() => {
-    throw new Error(`${name} did not arrive.`);
+    throw new Error(`${name} didn't arrive.`);
   });
   // A redirect would be refused by the browser when it is later given for a page.
   if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
@@ -119,7 +119,7 @@ async function download(url) {
   const body = await response.arrayBuffer();
   awaited.delete(url);
   if ((await sha256(body)) !== FILES.get(url)) {
-    throw new Error(`${name} is not the file that was built: the host, or something on the way, changed it.`);
+    throw new Error(`${name} isn't the file that was built: the host, or something on the way, changed it.`);
   }
   return rebuilt(response, body);
 }

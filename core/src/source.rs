@@ -73,4 +73,4 @@ pub static BEAM: Source = source(
 pub static ISO_15: Source =
     source("ISO 15, boundary dimensions of bearing 608", Standing::Published);
 /// A habit of the trade.
-pub static PRACTICE: Source = source("Common practice, no source", Standing::CommonPractice);
+pub static PRACTICE: Source = source("Rule of thumb, no source", Standing::CommonPractice);

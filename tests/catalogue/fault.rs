@@ -207,17 +207,17 @@ pub(crate) const SLIPS: &[Slip] = &[
     },
     Slip {
         change: |file| file["schema_version"] = json!(2),
-        said: &["/schema_version: expected version 1; only what this version understands was read"],
+        said: &["/schema_version: expected version 1; anything this page doesn't know was ignored"],
         in_schema: true,
     },
     Slip {
         change: |file| file["schema_version"] = json!("1"),
-        said: &["/schema_version: expected version 1; only what this version understands was read"],
+        said: &["/schema_version: expected version 1; anything this page doesn't know was ignored"],
         in_schema: true,
     },
     Slip {
         change: |file| drop(object(file, "").remove("schema_version")),
-        said: &["/schema_version: expected version 1; only what this version understands was read"],
+        said: &["/schema_version: expected version 1; anything this page doesn't know was ignored"],
         in_schema: true,
     },
     Slip {
@@ -388,7 +388,7 @@ fn many_faults_at_once() {
             r#""added": /wheels/6/name: is required but missing: text in quotes"#,
             r#""added": /wheels/6/rolling_smooth: is required but missing: a number from 0.002 to 0.1"#,
             r#"/currancy: "currancy" is not known; did you mean "currency"?"#,
-            "/schema_version: expected version 1; only what this version understands was read",
+            "/schema_version: expected version 1; anything this page doesn't know was ignored",
         ]
     );
     assert!(whole.is_subset(&ids(&catalog)));

@@ -192,7 +192,7 @@ fn own_step(limit: Limit) -> &'static str {
         Limit::Cutback => "Pack current that the cutback leaves",
         Limit::CutOff => "Pack current at cut-off",
         Limit::Voltage => "Voltage left over at maximum current",
-        Limit::ElectricalSpeed => "Electrical speed limit",
+        Limit::ElectricalSpeed => "ERPM limit",
         Limit::Belt => "Torque the belt can carry",
         Limit::Grip => "Push the tyres can hold",
         Limit::ModeSpeed => "Speed cap of the mode",

@@ -241,7 +241,7 @@ fn a_wheel_that_bites_is_cured_by_the_riser_that_is_told() -> Outcome {
     assert!(!words.contains("tyres clear each other"), "{words}");
     assert!(words.contains("Measure on the board before you ride."), "{words}");
     see(page, "Overview")?;
-    line(page, "Yes, 1 tight: riser, ")?;
+    line(page, "Yes, but 1 tight spot: riser, ")?;
     visit.end()
 }
 
@@ -322,7 +322,7 @@ fn drawings_can_be_read_without_seeing_them() -> Outcome {
         assert!(label.starts_with("Dimensions "), "{one}");
         assert!(!labels.iter().any(|other| other == label), "twice: {label}");
         labels.push(label.into());
-        assert_eq!(one[2], "Arrow keys visit the dimensions");
+        assert_eq!(one[2], "Arrow keys move between the dimensions");
     }
     page.eval("document.querySelector('main .chart-glass').focus()", &[])?;
     page.press(Key::Right)?;

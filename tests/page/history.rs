@@ -257,7 +257,7 @@ fn an_edit_is_what_a_person_calls_one() -> Outcome {
     assert_eq!(offered(page, "Undo")?, "");
     fill(page, "#rider-mass_kg", "91.5")?;
     let before = first.value(Slot::Rider, "mass_kg").unwrap_or_default();
-    let name = format!("Undo: your weight {before} to 91.5\u{a0}kg");
+    let name = format!("Undo: your weight: {before} to 91.5\u{a0}kg");
     page.wait_for("it is named", |page| Ok(offered(page, "Undo")? == name))?;
     page.eval(
         "const more = document.querySelector(\"button[aria-label='Your weight: more']\");

@@ -35,9 +35,9 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
     ("How far?", "the('caption', 'Through the year').remove()", "tables", "Through the year | Air"),
     (
         "How far?",
-        "the('svg text', 'your air').remove()",
+        "the('svg text', 'your air temperature').remove()",
         "words in pictures",
-        "Through the year: your air",
+        "Through the year: your air temperature",
     ),
     (
         "How far?",
@@ -45,12 +45,7 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
         "steps",
         "Gear ratio: i",
     ),
-    (
-        "How steep?",
-        "the('th', 'Lower gives, %').remove()",
-        "tables",
-        "How each value alone changes",
-    ),
+    ("How steep?", "the('th', 'If lower, %').remove()", "tables", "How each value alone changes"),
     (
         "How steep?",
         "the('span', 'Your board may climb').remove()",
@@ -58,7 +53,12 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
         "Your board may climb",
     ),
     ("How steep?", "the('[role=img]', '').removeAttribute('aria-label')", "pictures", ""),
-    ("Does it go together?", "the('th[scope=row]', 'Belt to road').remove()", "rows", "Room left"),
+    (
+        "Does it go together?",
+        "the('th[scope=row]', 'Belt to road').remove()",
+        "rows",
+        "Clearances with you",
+    ),
     (
         "Does it go together?",
         "the('.fold-title', 'Lean and wheel bite').remove()",

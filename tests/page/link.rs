@@ -304,12 +304,12 @@ fn a_link_of_another_model_is_opened_and_told() -> Outcome {
     let page = &visit.page;
     let mut draft = demo().draft("gannet");
     draft.set(Slot::Rider, "mass_kg", 81.0);
-    for (model, said) in [("", "older model"), ("&model=1", "older"), ("&model=9999", "newer")] {
+    for (model, said) in [("", "older version"), ("&model=1", "older"), ("&model=9999", "newer")] {
         visit.open(&format!("#v=1{model}&kit=gannet&rider.mass_kg=81"))?;
         assert_answers(page, &draft)?;
         let told = told(page)?;
         assert!(told.len() == 1 && told[0].contains(said), "{told:?}");
-        page.by_text("All of the link was used.")?;
+        page.by_text("The whole link was read.")?;
         at_end(page)?;
         page.assert_accessible()?;
         page.by_css(".told button")?.click()?;

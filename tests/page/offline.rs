@@ -71,7 +71,7 @@ fn an_altered_page_is_named() -> Outcome {
         let html = fs::read_to_string(site.path().join("index.html"))?;
         Ok(Fault::Body(html.replace("</body>", "<!-- hosted with love --></body>").into_bytes()))
     };
-    let said = "Not ready offline. index.html is not the file that was built";
+    let said = "Not ready offline. index.html isn't the file that was built";
     says("", altered, said)?.end_but(&["sw.js"])
 }
 

@@ -10,7 +10,7 @@ use crate::strip::{assert_answers, nominal, strip};
 use crate::visit::{Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold};
 
 /// The glass over the gear map.
-pub(crate) const MAP: &str = "Arrow keys move between the pairings, Enter uses one";
+pub(crate) const MAP: &str = "Arrow keys move between the pairings. Enter uses one";
 
 fn picks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
@@ -86,7 +86,8 @@ fn teeth_now(page: &Page) -> Outcome<(String, String)> {
         return hints.map((hint) => hint.textContent).find((text) => text.endsWith('teeth now'))";
     let text = page.eval(script, &[])?;
     let text = text.as_str().unwrap_or_default();
-    let mut numbers = text.split(' ').filter(|word| word.parse::<u8>().is_ok()).map(str::to_owned);
+    let mut numbers =
+        text.split([' ', '/']).filter(|word| word.parse::<u8>().is_ok()).map(str::to_owned);
     Ok((numbers.next().unwrap_or_default(), numbers.next().unwrap_or_default()))
 }
 

@@ -30,7 +30,7 @@ fn breaks(size: Size) -> Outcome {
     page.eval("document.documentElement.dataset.kept = 'yes'", &[])?;
     page.eval(BROKE, &[])?;
     let panel = page.by_role("alert", "")?;
-    assert!(panel.text()?.contains("Something broke. Your build is saved"));
+    assert!(panel.text()?.contains("Something broke, but your build is saved"));
     // What a message offers can no longer be had.
     assert!(page.all_by_css(".messages, .message")?.is_empty());
     for name in ["Reload", "Copy report", "Start with the demo"] {
@@ -40,7 +40,7 @@ fn breaks(size: Size) -> Outcome {
         page.eval("return document.getElementById('pitchline-page').inert", &[])?,
         json!(true)
     );
-    assert_eq!(page.focused()?.text()?, "Something broke. Your build is saved");
+    assert_eq!(page.focused()?.text()?, "Something broke, but your build is saved");
     page.screenshot(&format!("page-recovery-{size:?}"))?;
     page.assert_accessible()?;
     page.permit("clipboard-write", true)?;

@@ -2,6 +2,7 @@
 //! says of the same build.
 
 use pitchline_core::band::{Band, Quantity};
+use pitchline_core::ride::SagCause;
 use pitchline_core::{Build, Draft, Limit, Reach, answers};
 use pitchline_tests::browser::{Fault, Outcome, Page};
 use pitchline_web::text::{Units, words};
@@ -63,8 +64,14 @@ fn shown(build: &Build, units: Units, band: impl Fn(Quantity) -> [f64; 2]) -> St
         Units::Metric => (1.0, "km/h", "km"),
         Units::Imperial => (1.609_344, "mph", "mi"),
     };
-    let limit = |limit: Limit| words::limit(limit);
-    let reach_limit = |reach: &Reach| words::met(reach.limit, reach.sag);
+    let limit = |limit: Limit| words::limit_short(limit);
+    // An empty pack is said by the charge at which it ends.
+    let reach_limit = |reach: &Reach| match reach.sag {
+        Some(SagCause::LowCharge) if reach.distance_m > 0.0 => {
+            format!("Ends at {:.0}\u{a0}% charge", 100.0 * reach.end_charge)
+        }
+        sag => words::met(reach.limit, sag).to_owned(),
+    };
     let top = found.speed.flat_full;
     let hill = found.climb.slow;
     let reach = found.distance.cruise;

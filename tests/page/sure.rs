@@ -110,7 +110,7 @@ fn bands(size: Size) -> Outcome {
         assert_eq!([low, high], [&l, &h], "{name}");
     }
     // The curve about it: each of its speeds has the distance that the core gives there.
-    let rows: Vec<[String; 5]> = table(page, "Table of distance over speed")?;
+    let rows: Vec<[String; 5]> = table(page, "Table of distance by speed")?;
     assert!((8..=13).contains(&rows.len()), "{rows:?}");
     for [speed, low, entered, high, _] in &rows {
         let km = |text: &String| text.parse::<f64>().expect("a number");

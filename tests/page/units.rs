@@ -113,11 +113,13 @@ fn switches(size: Size) -> Outcome {
     assert_eq!(page.eval(script, &[])?, json!([units, [true]]));
     see(page, "Overview")?;
     assert_answers_in(page, &draft, Units::Imperial)?;
+    page.wait_until("return location.hash.includes('rider.mass_kg=')")?;
     let hash = page.eval("return location.hash", &[])?;
 
     // The choice of units is kept, and the build with it.
     visit.reload()?;
     assert_answers_in(&visit.page, &draft, Units::Imperial)?;
+    visit.page.wait_until("return location.hash.includes('rider.mass_kg=')")?;
     assert_eq!(visit.page.eval("return location.hash", &[])?, hash);
     assert_eq!(visit.stored("current")?, kept);
     see(&visit.page, "More")?;

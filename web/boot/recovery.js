@@ -27,9 +27,9 @@
     catalogue: "If they don't arrive soon, the page starts without them.",
   };
   const TEXT = {
-    saved: { title: 'Something broke. Your build is saved', body: "The calculator stopped and can't recover by itself." },
+    saved: { title: 'Something broke, but your build is saved', body: "The calculator stopped and can't recover by itself." },
     lost: {
-      title: 'Something broke. Your last edit may be lost',
+      title: 'Something broke, and your last edit may be lost',
       body: "The calculator stopped and can't recover by itself. The link in the address bar holds your build up to that point. Copy it before you go on.",
     },
     load: {

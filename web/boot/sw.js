@@ -83,7 +83,7 @@ async function download(url) {
   const name = nameOf(url);
   awaited.add(url);
   const response = await fetch(url, { cache: 'reload' }).catch(() => {
-    throw new Error(`${name} did not arrive.`);
+    throw new Error(`${name} didn't arrive.`);
   });
   // A redirect would be refused by the browser when it is later given for a page.
   if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
@@ -91,7 +91,7 @@ async function download(url) {
   const body = await response.arrayBuffer();
   awaited.delete(url);
   if ((await sha256(body)) !== FILES.get(url)) {
-    throw new Error(`${name} is not the file that was built: the host, or something on the way, changed it.`);
+    throw new Error(`${name} isn't the file that was built: the host, or something on the way, changed it.`);
   }
   return rebuilt(response, body);
 }

@@ -15,7 +15,7 @@ export function version(): string;
 
 /**
  * Every question answered. All values are in SI, except degrees Celsius, degrees of angle, Wh
- * and Ah, as each says; grades and charges are shares of 1.
+ * and Ah, as each says; grades and charges are fractions, 0.12 for 12 %.
  */
 export type AnswerSet = {
 /**
@@ -370,7 +370,7 @@ share: number,
  */
 force_n: number,
 /**
- * Shaft torque of one motor, N·m, at which teeth may jump.
+ * Shaft torque of one motor, N·m, at which the belt may skip teeth.
  */
 jump_n_m: number,
 /**
@@ -1909,7 +1909,7 @@ export interface ControllerInput {
     motor_current_a: number;
     /** Battery current limit per motor. From 0.5 to 500 A. */
     battery_current_a: number;
-    /** Electrical speed limit (ERPM): above it the controller gives no power. If left out, 100000 is assumed. From 1000 to 1000000 rpm. */
+    /** ERPM limit (motor rpm times pole pairs): above it the controller gives no power. If left out, 100000 is assumed. From 1000 to 1000000 rpm. */
     erpm_limit?: number;
     /** Maximum duty cycle. If left out, 95 is assumed. From 50 to 100 %. */
     max_duty_percent?: number;

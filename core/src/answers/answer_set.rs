@@ -16,7 +16,7 @@ use alloc::vec::Vec;
 use serde::Serialize;
 
 /// Every question answered. All values are in SI, except degrees Celsius, degrees of angle, Wh
-/// and Ah, as each says; grades and charges are shares of 1.
+/// and Ah, as each says; grades and charges are fractions, 0.12 for 12 %.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct AnswerSet {

@@ -47,7 +47,8 @@ listed! {
         BeltSteady,
         /// Pull in the belt up the rider's hill.
         BeltHill,
-        /// Static tension aimed at, with deflection, note and the torque at which teeth may jump.
+        /// Static tension aimed at, with deflection, note and the torque at which the belt may skip
+        /// teeth.
         BeltTension,
     }
 }

@@ -26,7 +26,7 @@ pub enum Limit {
     CutOff,
     /// The motor's back-EMF meets the voltage there is.
     Voltage,
-    /// The controller's electrical speed limit.
+    /// The controller's ERPM limit.
     ElectricalSpeed,
     /// The belt's rating.
     Belt,

@@ -37,7 +37,7 @@ pub fn read_build(value: &Value) -> Result<(Draft, Vec<Error>), Vec<Error>> {
     }
     let version = map.get("version").map_or(Some(VERSION.into()), Value::as_f64);
     if version != Some(f64::from(VERSION)) {
-        let expected = "version 1; only what this version understands was read";
+        let expected = "version 1; anything this page doesn't know was ignored";
         top.at("version").fault(Reason::wrong_form(expected));
     }
     top.text(map, "app", Must::May);

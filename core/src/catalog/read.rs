@@ -44,7 +44,7 @@ impl Catalog {
     fn from_object(map: &Object, top: &mut Pointer) -> Self {
         let version = map.get("schema_version").and_then(Value::as_f64);
         if version != Some(f64::from(SCHEMA_VERSION)) {
-            let expected = "version 1; only what this version understands was read";
+            let expected = "version 1; anything this page doesn't know was ignored";
             top.at("schema_version").fault(Reason::wrong_form(expected));
         }
         top.text(map, "updated", Must::May);

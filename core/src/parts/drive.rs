@@ -56,7 +56,7 @@ part! {
     motor_current_a: f64 = "motor_current_a" Ampere, 1.0..1000.0, 60.0, Required;
     /// Battery current limit per motor.
     battery_current_a: f64 = "battery_current_a" Ampere, 0.5..500.0, 25.0, Required;
-    /// Electrical speed limit (ERPM): above it the controller gives no power.
+    /// ERPM limit (motor rpm times pole pairs): above it the controller gives no power.
     erpm_limit: f64 = "erpm_limit" Rpm, 1000.0..1000000.0, 100000.0, Assumed;
     /// Maximum duty cycle.
     max_duty: f64 = "max_duty_percent" Percent, 50.0..100.0, 95.0, Assumed;

@@ -93,7 +93,7 @@ law! {
 }
 
 law! {
-    /// The same of the other surface of a cell that has two, LFP: above a knee its voltage is read
+    /// The same of the second surface of a cell that has two, LFP: above a knee its voltage is read
     /// there.
     ///
     /// ```
@@ -110,7 +110,7 @@ law! {
 }
 
 law! {
-    /// Charge at the other surface of a cell that has two.
+    /// Charge at the second surface of a cell that has two.
     ///
     /// ```
     /// use pitchline_core::physics::battery::TopCharge;

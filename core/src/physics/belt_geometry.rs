@@ -111,7 +111,7 @@ law! {
 
 law! {
     /// Centre distance, m, in the middle of the mount's travel.
-    SlotCentre = "Centre distance in the middle of the slot", "C" = "½ (C_min + C_max)", Metre, MECHANICS;
+    SlotCentre = "Centre distance in the middle of the mount", "C" = "½ (C_min + C_max)", Metre, MECHANICS;
     least: "C_min" Metre, most: "C_max" Metre => 0.5 * (least + most)
 }
 
@@ -215,7 +215,7 @@ law! {
 law! {
     /// Shaft torque of one motor, N·m, at which nothing is left in the slack
     /// span and the belt begins to climb its teeth.
-    JumpTorque = "Torque at which teeth may jump", "T_jump" = "2 F_t Z_motor pitch / 2π", NewtonMetre, PRACTICE;
+    JumpTorque = "Torque at which the belt may skip teeth", "T_jump" = "2 F_t Z_motor pitch / 2π", NewtonMetre, PRACTICE;
     tension: "F_t" Newton, teeth: "Z_motor" Teeth, pitch: "pitch" Metre => tension * teeth * pitch / PI
 }
 

@@ -20,7 +20,7 @@ law! {
 law! {
     /// Current, A, at which a charger that holds the voltage ends: a twentieth
     /// of the capacity for each hour. Common practice, no source.
-    TaperCurrent = "Charger ends at", "I_taper" = "0.05 Q / 1 h", Ampere, PRACTICE;
+    TaperCurrent = "Charger stops at", "I_taper" = "0.05 Q / 1 h", Ampere, PRACTICE;
     capacity: "Q" AmpereHour => 0.05 * capacity
 }
 

@@ -103,7 +103,7 @@ pub struct Shape {
     pub lag1_per_v: f64,
     /// Lag of the surface's charge for each volt of `R_10s · j2`, 1/V.
     pub lag2_per_v: f64,
-    /// Charge above which the voltage is read at the other surface; 1 for none.
+    /// Charge above which the voltage is read at the second surface; 1 for none.
     pub top_from: f64,
     /// Lag of that surface for each volt of `R_10s · j1`, 1/V.
     pub top_lag_per_v: f64,

@@ -52,7 +52,7 @@ law! {
 }
 
 law! {
-    /// Height of the motor's axle above the road, m.
+    /// Height of the motor shaft above the road, m.
     ///
     /// ```
     /// // By hand: 80 mm at 30° rise by half of that.
@@ -60,7 +60,7 @@ law! {
     /// let height = MotorHeight { radius: 0.048, centre: 0.080, angle: 30.0 }.value();
     /// assert!((height - 0.088).abs() < 1e-12);
     /// ```
-    MotorHeight = "Height of the motor's axle", "h_motor" = "r + C sin θ_mount", Metre, MECHANICS;
+    MotorHeight = "Height of the motor shaft", "h_motor" = "r + C sin θ_mount", Metre, MECHANICS;
     radius: "r" Metre, centre: "C" Metre, angle: "θ_mount" Degree => radius + centre * sine_cosine(angle).0
 }
 
@@ -125,7 +125,7 @@ law! {
 
 law! {
     /// Hanger to spare beside mounts and motors and a gap between motors, m.
-    HangerRoom = "Hanger beyond mounts and motors", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
+    HangerRoom = "Hanger past mounts and motors", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
     hanger: "w_hanger" Metre, motors: "n" Count, can: "l_can" Metre =>
         hanger - motors * (MOUNT_M + can) - (motors - 1.0) * MOTOR_GAP_M
 }
@@ -145,6 +145,6 @@ law! {
 
 law! {
     /// Axle that stands out of its nut, m.
-    AxleRoom = "Axle beyond its nut", "c" = "l_axle − l_taken", Metre, MECHANICS;
+    AxleRoom = "Axle past its nut", "c" = "l_axle − l_taken", Metre, MECHANICS;
     axle: "l_axle" Metre, taken: "l_taken" Metre => axle - taken
 }

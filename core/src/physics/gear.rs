@@ -90,7 +90,7 @@ law! {
 }
 
 law! {
-    /// Road speed, m/s, at the controller's electrical speed limit: a hair
+    /// Road speed, m/s, at the controller's ERPM limit: a hair
     /// inside, so that the limit itself is still allowed.
     ///
     /// ```
@@ -99,7 +99,7 @@ law! {
     /// let v = CountedSpeed { erpm: 70_000.0, pairs: 7.0, radius: 0.048, ratio: 2.5 }.value();
     /// assert!((v - 20.106_193).abs() < 1e-6);
     /// ```
-    CountedSpeed = "Speed at the electrical limit", "v_end" = "2π erpm_max r / (60 p i)", MetrePerSecond, MECHANICS;
+    CountedSpeed = "Speed at the ERPM limit", "v_end" = "2π erpm_max r / (60 p i)", MetrePerSecond, MECHANICS;
     erpm: "erpm_max" Rpm, pairs: "p" Count, radius: "r" Metre, ratio: "i" None =>
         erpm / pairs * PI / 30.0 * radius / ratio * (1.0 - 1e-12)
 }

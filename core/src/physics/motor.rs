@@ -131,8 +131,8 @@ law! {
 }
 
 law! {
-    /// No current, A, beyond the controller's electrical speed limit.
-    SpeedLimit = "Electrical speed limit", "I_lim" = "0 where erpm > erpm_max, else no limit", Ampere, MECHANICS;
+    /// No current, A, beyond the controller's ERPM limit.
+    SpeedLimit = "ERPM limit", "I_lim" = "0 where erpm > erpm_max, else no limit", Ampere, MECHANICS;
     erpm: "erpm" Rpm, most: "erpm_max" Rpm => if erpm > most { 0.0 } else { f64::INFINITY }
 }
 

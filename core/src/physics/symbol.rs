@@ -51,7 +51,7 @@ symbols! {
     "C_touch" Metre "the same where the pulleys touch";
     "CdA" SquareMetre "drag area";
     "l_1" PerVolt "lag of the surface's charge per volt of the quick branch";
-    "l_top" PerVolt "lag of the other surface's charge per volt of the quick branch";
+    "l_top" PerVolt "lag of the second surface's charge (LFP) per volt of the quick branch";
     "l_2" PerVolt "lag of the surface's charge per volt of the slow branch";
     "c_carried" None "that current as a C-rate: capacities per hour";
     "t_carried" Second "time for which it has flowed; 0 once the cell has settled";
@@ -62,7 +62,7 @@ symbols! {
     "d_cell" Metre "diameter of a cell";
     "D_max" None "largest share of the bus voltage that the controller applies";
     "d_out" Metre "outside diameter of a pulley";
-    "d_wheel" Metre "free diameter of the wheel";
+    "d_wheel" Metre "diameter of the wheel, unloaded";
     "d_wire" Millimetre "diameter of the wires";
     "E" WattHour "nameplate energy";
     "EI" NewtonSquareMetre "bending stiffness of the deck";
@@ -102,7 +102,7 @@ symbols! {
     "h_deck" Metre "height of the deck's underside above the road";
     "h_edge" Metre "height of the deck's underside above the axles";
     "h_enough" Metre "riser that keeps deck and tyres apart";
-    "h_motor" Metre "height of the motor's axle above the road";
+    "h_motor" Metre "height of the motor shaft above the road";
     "h_reach" Metre "how far the deck's edge reaches from the axles";
     "h_riser" Metre "riser between truck and deck";
     "h_truck" Metre "height of the truck from axle to deck";
@@ -201,7 +201,7 @@ symbols! {
     "T_brake" NewtonMetre "torque on the shaft of each motor when braking";
     "t_deck" Metre "thickness of the deck";
     "T_hold" NewtonMetre "torque the belt or tyres can hold";
-    "T_jump" NewtonMetre "torque at which teeth may jump";
+    "T_jump" NewtonMetre "torque at which the belt may skip teeth";
     "T_lim" NewtonMetre "torque at maximum current";
     "t_w" Celsius "temperature of the windings";
     "t_wall" Metre "thickness of the enclosure's walls";
@@ -238,7 +238,7 @@ symbols! {
     "Z_mesh" Teeth "teeth in mesh on the smaller pulley";
     "Z_motor" Teeth "teeth of the motor pulley";
     "z_start" None "charge at the start";
-    "z_top" None "charge at the other surface of LFP, for the voltage above a knee";
+    "z_top" None "charge at the second surface of LFP, for the voltage above a knee";
     "z_surface" None "charge at the surface of the particles";
     "Z_wheel" Teeth "teeth of the wheel pulley";
     "β" Radian "angle of the free spans";
@@ -254,7 +254,7 @@ symbols! {
     "θ_pivot_rear" Degree "angle of the rear pivot from level";
     "θ_rear" Degree "steer of the rear truck";
     "λ" PerAmpere "how far the charge at the surface lags, per ampere";
-    "λ_top" PerAmpere "the same at the other surface of LFP";
+    "λ_top" PerAmpere "the same at the second surface of LFP";
     "μ" None "grip";
     "μ_belt" KilogramPerMetre "belt mass per metre";
     "ρ" KilogramPerCubicMetre "air density";

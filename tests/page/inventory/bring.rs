@@ -46,7 +46,7 @@ const LINKS: [(&str, &[&str], &[&str]); 16] = [
     (
         "kit=kittiwake&belt.rating_n_per_mm=5&deck.box_height_mm=115&place.air_c=-5",
         &[FIT, CHARGE, FAST, STEEP, FAR],
-        &["may skip or tear", "hits the road"],
+        &["may break or skip teeth", "hits the road"],
     ),
     (
         "kit=kittiwake&truck.hanger_width_mm=150&truck.axle_mm=50&motor.can_diameter_mm=130\
@@ -103,7 +103,7 @@ const LINKS: [(&str, &[&str], &[&str]); 16] = [
     (
         "kit=kittiwake&controller.motor_current_a=1",
         &[FAR, FAST, STEEP, CHARGE, FIT],
-        &["It doesn't get going"],
+        &["It can't get moving"],
     ),
     // Every part altered, and a speed that is certain.
     (
@@ -112,7 +112,7 @@ const LINKS: [(&str, &[&str], &[&str]); 16] = [
          &cell.mass_kg=0.05&charger.mass_kg=0.5&deck.mass_kg=2&controller.mass_kg=0.3\
          &controller.erpm_limit=20000&mode_low.current_percent=30&mode_mid.current_percent=60&mode_high.speed_cap_km_h=10",
         &[FAST, BUILD],
-        &["electrical speed limit"],
+        &["ERPM limit"],
     ),
     // A part that is not there.
     (
@@ -195,9 +195,9 @@ fn edits(tour: &mut Tour) -> Outcome {
     tour.page().by_label("Kv")?.fill("140")?;
     tour.see(&[BUILD, OVERVIEW, FAR])?;
     for (label, typed, said) in [
-        ("Your weight", "1999", "must be between"),
-        ("Your weight", "x", "must be a number between"),
-        ("Pole pairs", "7.5", "must be a whole number"),
+        ("Your weight", "1999", "enter a value from"),
+        ("Your weight", "x", "enter a number from"),
+        ("Pole pairs", "7.5", "enter a whole number"),
         ("Altitude", "1,500", "Type the one you mean"),
     ] {
         tour.open_build()?;
@@ -350,8 +350,8 @@ fn online(tour: &mut Tour) -> Outcome {
 fn broken(tour: &mut Tour) -> Outcome {
     let detail = json!({ "kind": "load", "message": "a tooth broke" });
     for (event, detail, kept, words) in [
-        ("panic", json!("a tooth broke"), "yes", "Your build is saved"),
-        ("panic", json!("a tooth broke"), "no", "Your last edit may be lost"),
+        ("panic", json!("a tooth broke"), "yes", "your build is saved"),
+        ("panic", json!("a tooth broke"), "no", "your last edit may be lost"),
         ("not-loaded", detail, "yes", "didn't load"),
     ] {
         tour.visit.open("")?;

@@ -240,7 +240,7 @@ mod tests {
             };
             assert_eq!((there.slot, &there.what), (back.slot, &turned));
         }
-        assert_eq!(there.named(&catalog, Style::default()), "kit Kittiwake to Gannet");
+        assert_eq!(there.named(&catalog, Style::default()), "kit: Kittiwake to Gannet");
         assert!(there.moves_answers());
     }
 
@@ -254,6 +254,14 @@ mod tests {
         let mode = "Ride mode, gentle, speed cap";
         assert_eq!(said(&from, &to), [format!("{mode}: 20\u{a0}km/h to none")]);
         assert_eq!(said(&to, &from), [format!("{mode}: none to 20\u{a0}km/h")]);
+        // What is assumed was never none.
+        let index = Slot::Motor.kind().field_index("winding_limit_c").unwrap();
+        let heat = "Motor, maximum winding temperature";
+        to = from.clone();
+        from.draft.set_value(Slot::Motor, index, Some(130.0));
+        to.draft.set_value(Slot::Motor, index, None);
+        assert_eq!(said(&from, &to), [format!("{heat}: 130\u{a0}°C to assumed value")]);
+        assert_eq!(said(&to, &from), [format!("{heat}: assumed value to 130\u{a0}°C")]);
         to = from.clone();
         to.draft.name = "Pier".into();
         assert!(!Difference::between(&from, &to).moves_answers());

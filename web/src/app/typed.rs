@@ -99,17 +99,17 @@ mod tests {
     fn a_fault_names_field_range_and_unit() {
         assert_eq!(
             read(Kind::MotorPulley, "teeth", "7", Style::default()).unwrap_err(),
-            "Teeth must be between 8 and 60\u{a0}teeth"
+            "Teeth: enter a value from 8 to 60\u{a0}teeth"
         );
         let imperial = Style { units: Units::Imperial, comma: false };
         assert_eq!(
             read(Kind::Deck, "width_mm", "1", imperial).unwrap_err(),
-            "Width at the wheels must be between 1.969 and 19.69\u{a0}in"
+            "Width at the wheels: enter a value from 1.969 to 19.69\u{a0}in"
         );
         // Wheels are sold in millimetres.
         assert_eq!(
             read(Kind::Wheel, "diameter_mm", "1", imperial).unwrap_err(),
-            "Diameter must be between 50 and 400\u{a0}mm"
+            "Diameter: enter a value from 50 to 400\u{a0}mm"
         );
     }
 

@@ -21,7 +21,12 @@ pub fn Choice(
     /// Told the value that was picked.
     #[prop(into)]
     picked: Callback<String>,
+    /// A line below it; empty where the label says it all.
+    #[prop(optional)]
+    help: &'static str,
 ) -> impl IntoView {
+    let help_id = format!("{id}-help");
+    let described = (!help.is_empty()).then(|| help_id.clone());
     let option = move |(value, words): (String, String)| {
         let own = value.clone();
         let chosen = move || options.with(|options| options.chosen == own);
@@ -30,13 +35,18 @@ pub fn Choice(
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
-            <select id=id on:change=move |e| picked.run(event_target_value(&e))>
+            <select
+                id=id
+                aria-describedby=described
+                on:change=move |e| picked.run(event_target_value(&e))
+            >
                 {keyed(
                     move || options.with(|options| options.list.clone()),
                     |(value, words)| format!("{value}\n{words}"),
                     option,
                 )}
             </select>
+            {(!help.is_empty()).then(|| view! { <p class="help" id=help_id>{help}</p> })}
         </div>
     }
 }

@@ -26,7 +26,7 @@ pub struct HangerRear {
     pub can_length_m: f64,
     /// The motor's can across: inner end, and the plate that it stands on.
     pub can_across_m: [f64; 2],
-    /// Height of the motor's axle over the road.
+    /// Height of the motor shaft over the road.
     pub motor_m: f64,
     /// Motors: one or two.
     pub motors: u8,

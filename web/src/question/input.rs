@@ -94,7 +94,7 @@ fn input(app: App, place: Place, field: &'static Field) -> AnyView {
         }
     });
     let picked = move |name: String| app.choose(place, &name);
-    view! { <Choice id label options picked /> }.into_any()
+    view! { <Choice id label options picked help=text::help(field.key) /> }.into_any()
 }
 
 fn number(

@@ -54,7 +54,7 @@ const MOST: usize = 3;
 const fn grade_class(grade: Grade) -> &'static str {
     match grade {
         Grade::Unsafe => "concern unsafe",
-        Grade::DoesNotFit => "concern",
+        Grade::DoesNotFit | Grade::Check => "concern",
         Grade::Tight => "concern tight",
     }
 }

@@ -64,7 +64,7 @@ pub(super) fn Board(
     };
     let readout = move || {
         let at = PARTS.iter().position(|slot| lit.get() == Some(*slot));
-        at.map(name).unwrap_or_default()
+        at.map_or_else(|| board::PICK.into(), name)
     };
     let part = move |(n, slot): (usize, Slot)| {
         let px = move |pick: fn(&Area) -> f64| {

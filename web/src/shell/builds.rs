@@ -1,5 +1,6 @@
 //! Keeping a build: by link, by name on this device, by file.
 
+use super::summary::InALine;
 use crate::app::shelf::{Entry, State};
 use crate::app::{App, link, use_app};
 use crate::component::keyed;
@@ -38,6 +39,9 @@ pub(super) fn Builds() -> impl IntoView {
     view! {
         <section class="block" aria-labelledby="builds-title">
             <h2 id="builds-title">{keep::TITLE}</h2>
+            <div class="summary">
+                <InALine />
+            </div>
             <div class="row">
                 <button type="button" on:click=copy>
                     {keep::COPY_LINK}

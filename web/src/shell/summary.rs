@@ -8,6 +8,19 @@ use pitchline_core::{Record, Slot, Unit, totals};
 /// The kit and its parts in a line, and the way to change them.
 #[component]
 pub(super) fn Summary() -> impl IntoView {
+    view! {
+        <div class="summary">
+            <InALine />
+            <a class="button" href=see::lead("build")>
+                {shell::CHANGE}
+            </a>
+        </div>
+    }
+}
+
+/// The kit and its parts in a line.
+#[component]
+pub(super) fn InALine() -> impl IntoView {
     let app = use_app();
     let kit = Memo::new(move |_| {
         let (catalog, name) = (app.catalog(), app.draft(|draft| draft.name.clone()));
@@ -16,15 +29,10 @@ pub(super) fn Summary() -> impl IntoView {
     });
     let parts = Memo::new(move |_| parts(app));
     view! {
-        <div class="summary">
-            <p>
-                <strong>{kit}</strong>
-                <span>{parts}</span>
-            </p>
-            <a class="button" href=see::lead("build")>
-                {shell::CHANGE}
-            </a>
-        </div>
+        <p>
+            <strong>{kit}</strong>
+            <span>{parts}</span>
+        </p>
     }
 }
 

@@ -1,6 +1,7 @@
 //! Answers in words: the three that stay in view, and what they share.
 
 use super::{Style, page, percent, sure, words};
+use pitchline_core::ride::SagCause;
 use pitchline_core::{Answers, Limit, Steepest, TopSpeed, Unit};
 
 /// What an answer says.
@@ -42,7 +43,7 @@ impl Answer {
 /// What binds, in words below an answer.
 #[must_use]
 pub fn bound(limit: Limit) -> String {
-    format!("Limit: {}", words::limit(limit))
+    format!("Limit: {}", words::limit_short(limit))
 }
 
 /// A top speed, in whole units: no band supports more.
@@ -74,11 +75,13 @@ pub fn distance(name: String, answers: &Answers, band_m: [f64; 2], style: Style)
     let shown = style.units.shown(Unit::Kilometre);
     let why = words::met(reach.limit, reach.sag);
     if reach.distance_m <= 0.0 {
-        let limit = format!("It doesn't get going: {why}");
+        let limit = format!("It can't get moving: {why}");
         return Answer { name, figure: "0".into(), unit: shown.symbol, limit };
     }
     let limit = if reach.wish_m_s < reach.speed_m_s {
         format!("Can't go that fast: {} at most", style.speed_unit(reach.wish_m_s))
+    } else if reach.sag == Some(SagCause::LowCharge) {
+        format!("Ends at {} charge", percent(reach.end_charge))
     } else {
         format!("Ends at {} charge: {why}", percent(reach.end_charge))
     };
@@ -91,7 +94,7 @@ pub fn distance(name: String, answers: &Answers, band_m: [f64; 2], style: Style)
 #[must_use]
 pub fn from_charge(answers: &Answers) -> String {
     let start = answers.distance.cruise.start_charge;
-    if start < 0.9995 { format!(", from {}", percent(start)) } else { String::new() }
+    if start < 0.9995 { format!(", from {} charge", percent(start)) } else { String::new() }
 }
 
 /// The first answer of the strip.
@@ -111,8 +114,12 @@ pub fn slow_hill(answers: &Answers, band: [f64; 2], style: Style) -> Answer {
 /// The three in a sentence, for who hears them.
 #[must_use]
 pub fn aloud(speed: &Answer, hill: &Answer, distance: &Answer) -> String {
-    let [speed, hill, distance] = [speed, hill, distance].map(Answer::spoken);
-    format!("Top speed {speed}, steepest hill {hill}, distance {distance}.")
+    let climbs = if hill.figure == page::NOT_FLAT {
+        format!("no {}", hill.name.to_ascii_lowercase())
+    } else {
+        format!("steepest hill {}", hill.spoken())
+    };
+    format!("Top speed {}, {climbs}, distance {}.", speed.spoken(), distance.spoken())
 }
 
 /// The third.

@@ -4,6 +4,9 @@ use super::{Style, words};
 use crate::chart::plain;
 use pitchline_core::{Build, Draft, Slot, Unit, totals};
 
+/// Under the drawing, until a part of it is met.
+pub const PICK: &str = "Pick a part to change it";
+
 /// A part of the board and what it is: "Motor pulley: 15 teeth"; and whether a size that it is drawn
 /// by is assumed.
 #[must_use]
@@ -42,7 +45,7 @@ pub fn part(slot: Slot, draft: &Draft, build: &Build, assumed: bool, style: Styl
 #[must_use]
 pub fn under(build: &Build, style: Style) -> [[String; 2]; 3] {
     let [small, large] = [build.motor_pulley.teeth, build.wheel_pulley.teeth];
-    let gearing = format!("{}\u{a0}:\u{a0}{}", plain(small, 0), plain(large, 0));
+    let gearing = format!("{}/{}", plain(small, 0), plain(large, 0));
     let belt = format!("{gearing}, {} belt", length(style, build.belt.width_m));
     let energy = format!("{}\u{a0}Wh", style.fixed(totals(build).nameplate_wh, 0));
     let (cells, wheel) = (pack(build), length(style, build.wheel.diameter_m));

@@ -1,6 +1,7 @@
 //! Words of "How long on the charger?".
 
 use super::page::Warning;
+use super::sure::CALCULATED;
 use super::{Answer, Style, before_eight, duration, duration_span, percent, whole};
 use pitchline_core::{
     Charge, ChargeEnd, ChargeLimit, ChargeRefusal, ChargerFit, ChargerOffer, Charging, TooStrong,
@@ -168,9 +169,7 @@ pub fn plug_in(full_s: [f64; 2]) -> String {
         return String::new();
     }
     let at = before_eight(full_s[1]);
-    format!(
-        "Calculated for 8 in 10 boards like yours. To leave at 8:00 with a full pack, plug in at {at}."
-    )
+    format!("{CALCULATED} For example, to leave at 8:00 with a full pack, plug in at {at}.")
 }
 
 /// Time until there is enough. `target` is that charge, as a share.
@@ -195,7 +194,7 @@ pub fn plug_in_for(charge: &Charge, target: f64, band_s: [f64; 2]) -> String {
         return String::new();
     }
     let at = before_eight(band_s[1]);
-    format!("To leave at 8:00 with {}, plug in at {at}.", percent(target))
+    format!("For example, to leave at 8:00 with {}, plug in at {at}.", percent(target))
 }
 
 /// Charge once the time is up. `wait_s` is that time, s.
@@ -267,7 +266,7 @@ pub fn filling(charge: &Charge, until: f64, style: Style) -> String {
     let (end, after) = (percent(charge.end_charge), duration(charge.time_s));
     if charge.constant_current_s < 60.0 {
         return format!(
-            "The charger holds its voltage from the start. The current falls until it stops at {end}, after {after}."
+            "The charger holds its voltage from the start. The current falls until the charger stops at {end}, after {after}."
         );
     }
     format!(
@@ -313,10 +312,10 @@ pub const fn pace(limit: ChargeLimit) -> &'static str {
     }
 }
 
-/// Marks when the time is up.
+/// Marks the end of the time there is.
 #[must_use]
 pub fn leave_mark(charge: f64) -> String {
-    format!("time's up, {}", percent(charge))
+    format!("when you leave, {}", percent(charge))
 }
 
 /// At the cursor.

@@ -1,7 +1,7 @@
 //! What differs between two builds, in words.
 
 use super::{Style, label, words};
-use pitchline_core::{Field, Slot, Unit};
+use pitchline_core::{Field, Need, Slot, Unit};
 
 /// What a later version's links and files say beyond what this page knows.
 pub const REST: &str = "Other details";
@@ -37,17 +37,18 @@ impl Said {
         format!("{}: {}", self.of, self.how)
     }
 
-    /// Within a sentence: "motor pulley 15 to 13 teeth".
+    /// Within a sentence: "motor pulley: 15 to 13 teeth".
     #[must_use]
     pub fn within(&self) -> String {
-        format!("{} {}", small(&self.of), self.how)
+        format!("{}: {}", small(&self.of), self.how)
     }
 }
 
-/// With a small letter in front, unless it is a symbol, such as Kv.
+/// With a small letter in front, unless it is a symbol.
 fn small(text: &str) -> String {
     let mut small = String::from(text);
-    if let Some(first) = small.get_mut(..1).filter(|_| !text.starts_with("Kv")) {
+    let symbol = text.starts_with("Kv") || text.starts_with("ERPM");
+    if let Some(first) = small.get_mut(..1).filter(|_| !symbol) {
         first.make_ascii_lowercase();
     }
     small
@@ -114,10 +115,12 @@ pub fn value(
         let gap = if unit.is_empty() { "" } else { "\u{a0}" };
         format!("{}{gap}{unit}", number(value))
     };
+    // A value left out of a part is assumed, unless it may stay empty.
+    let nothing = if field.need == Need::Assumed { "assumed value" } else { "none" };
     let how = match values {
         [Some(from), Some(to)] => format!("{} to {}", number(from), with_unit(to)),
-        [None, Some(to)] => format!("none to {}", with_unit(to)),
-        [Some(from), None] => format!("{} to none", with_unit(from)),
+        [None, Some(to)] => format!("{nothing} to {}", with_unit(to)),
+        [Some(from), None] => format!("{} to {nothing}", with_unit(from)),
         [None, None] => String::new(),
     };
     said(of, how)
@@ -129,7 +132,8 @@ pub fn named(all: &[Said]) -> String {
     match all {
         [] => String::new(),
         [one] => one.within(),
-        [one, rest @ ..] => format!("{} and {} more", one.within(), rest.len()),
+        [one, _] => format!("{}, plus 1 more change", one.within()),
+        [one, rest @ ..] => format!("{}, plus {} more changes", one.within(), rest.len()),
     }
 }
 

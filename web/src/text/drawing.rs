@@ -36,7 +36,7 @@ pub const PULLEY_TO_ROAD: &str = "Wheel pulley to road";
 /// Below the motor.
 pub const MOTOR_TO_ROAD: &str = "Motor to road";
 /// Across the wheel, nobody on the board.
-pub const WHEEL_DIAMETER: &str = "Wheel, free diameter";
+pub const WHEEL_DIAMETER: &str = "Wheel diameter, unloaded";
 /// Across the motor.
 pub const MOTOR_DIAMETER: &str = "Motor, diameter";
 /// Across the wheel pulley, in the table alone.
@@ -55,7 +55,7 @@ pub const MOTOR_LENGTH: &str = "Motor, length";
 /// Along the hanger.
 pub const HANGER_LENGTH: &str = "Hanger, shoulder to shoulder";
 /// From the outside of one wheel to that of the other.
-pub const OVER_WHEELS: &str = "Over the wheels";
+pub const OVER_WHEELS: &str = "Width over the wheels";
 /// Along the axle beyond the hanger.
 pub const AXLE_END: &str = "Axle end";
 

@@ -12,7 +12,7 @@ pub const ENDLESS_WORKING: &str = "Working of the endless climb";
 /// Over it.
 pub const ENDLESS_STEPS: &str = "For the windings, step by step. If a hot controller or another limit allows less, that is the answer.";
 /// What the table of the picture opens with.
-pub const CURVE_TABLE: &str = "Table of hill over speed";
+pub const CURVE_TABLE: &str = "Table of steepest hill by speed";
 /// Its caption.
 pub const CURVE_CAPTION: &str = "Steepest hill by speed, full pack";
 /// The axis of the picture.
@@ -24,7 +24,7 @@ pub const YOUR_HILL: &str = "Your hill";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Your board may climb a hill it can't stop on. Don't ride down what you can't stop on, and try your brakes at low speed first.",
-    more: "A full pack absorbs little or no braking energy. A belt can break or slip, and then the motors neither push nor brake.",
+    more: "A full pack absorbs little or no braking energy. A belt can break or skip teeth, and then the motors neither push nor brake.",
 };
 
 /// Names of the four answers, by their speed in m/s.
@@ -64,7 +64,7 @@ pub fn curve(slow: (f64, f64), brisk: (f64, f64), style: Style) -> String {
     }
     let (low, high) = (format!("{low} at {at_slow}"), format!("{high} at {at_brisk}"));
     if slow.0 < brisk.0 {
-        format!("Slower climbs steeper: {low}, {high}.")
+        format!("It climbs steeper at lower speed: {low}, {high}.")
     } else {
         format!("It climbs {low} and {high}.")
     }
@@ -77,7 +77,7 @@ pub fn curve_at(speed_m_s: f64, grade: f64, limit: Limit, style: Style) -> Strin
     format!("{speed}: up to {grade} ({})", words::limit(limit))
 }
 
-/// Heads of the table of hill over speed.
+/// Heads of the table of steepest hill by speed.
 #[must_use]
 pub fn curve_heads(style: Style) -> Vec<String> {
     let speed = style.units.shown(Unit::KilometrePerHour).symbol;
@@ -131,7 +131,7 @@ pub fn climbs(climb: &LongClimb) -> bool {
 pub fn climb_hint(climb: &LongClimb, style: Style) -> String {
     let hill = style.entered_percent(climb.grade);
     if climbs(climb) {
-        format!("{} up {hill}", style.way(climb.distance_m))
+        format!("{} uphill at {hill}", style.way(climb.distance_m))
     } else {
         format!("can't climb {hill}")
     }
@@ -193,7 +193,7 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
 /// A speed that was not reached: the wish as a bare number, and the speed made, m/s.
 #[must_use]
 pub fn made(wish_m_s: f64, top_m_s: f64, style: Style) -> String {
-    format!("{}, reached {}", style.speed(wish_m_s), style.speed_unit(top_m_s))
+    format!("{} asked, {} reached", style.speed(wish_m_s), style.speed_unit(top_m_s))
 }
 
 /// Caption of the table of climbs, for a grade.

@@ -66,7 +66,7 @@ pub const WORKING_FOLD: &str = "Working";
 /// What it holds.
 pub const WORKING_HINT: &str = "each step, with its source";
 /// Over the working of a speed.
-pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed. The last one, the push left over, is zero.";
+pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed. The last, push left over, is zero.";
 /// Over any other working.
 pub const STEPPED: &str = "Step by step. The last step is the answer.";
 /// Beside a value that nobody entered.
@@ -78,7 +78,7 @@ pub const GREATER: &str = "more";
 /// What the arrow keys do on a curve.
 pub const ALONG_CURVE: &str = "Arrow keys move along the curve";
 /// What the arrow keys do on bars.
-pub const ALONG_BARS: &str = "Arrow keys move along the bars";
+pub const ALONG_BARS: &str = "Arrow keys move between the bars";
 /// The list of all questions.
 pub const QUESTIONS: &str = "Questions";
 /// While an answer is worked out in small pieces; a share in percent follows.
@@ -101,10 +101,7 @@ pub fn source(title: &str, standing: Standing) -> String {
 /// Which rows of a long table are shown, counted from 1.
 #[must_use]
 pub fn rows(from: usize, to: usize, count: usize) -> String {
-    match count - to {
-        0 => format!("{from} to {to} of {count}"),
-        more => format!("{from} to {to} of {count}, and {more} more"),
-    }
+    format!("{from} to {to} of {count}")
 }
 
 /// Shows the rows before them.
@@ -122,7 +119,7 @@ pub fn next_rows(shown: usize) -> String {
 /// Caution about belts, by the drive parts.
 pub const CAUTION_BELT: Warning = Warning {
     short: "Keep fingers, hair and laces out of belts and pulleys. Disconnect the pack before you work on them.",
-    more: "A wheel that turns in your hand can move the belt, and a controller that still has power can start the motor.",
+    more: "Turning a wheel by hand moves the belt, and a controller that still has power can start the motor.",
 };
 
 /// How far to trust it.
@@ -166,7 +163,7 @@ pub fn refused(file: &str, status: u16) -> String {
 /// Of one that is no text.
 #[must_use]
 pub fn not_text(file: &str) -> String {
-    format!("{file} is not text.")
+    format!("{file} isn't text.")
 }
 
 /// `2026-11-02` as it is said; none of what is no date.

@@ -19,18 +19,18 @@ pub const ENERGY_HEADS: [&str; 3] = ["Into", "Wh", "%"];
 pub const NO_ENERGY: &str = "The board doesn't move, so it uses no energy.";
 /// The fold of seasons and age.
 pub const SEASONS: &str = "In the cold, and with age";
-/// Under the curve over temperature.
-pub const COLD: &str = "At your cruising speed without stops, with the pack at air temperature. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
-/// Under the curve over age.
-pub const OLD: &str = "Heat, hard use and storing it full age a pack faster. It may be twice as old as its cycles suggest. Rule of thumb.";
+/// Under the curve by temperature.
+pub const COLD: &str = "At your cruising speed, no stops, pack at air temperature. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
+/// Under the curve by age.
+pub const OLD: &str = "A pack ages faster with heat, hard use and storage at full charge. It may be twice as old as its cycles suggest. Rule of thumb.";
 /// What the cold table opens with, and its caption.
-pub const COLD_TABLE: [&str; 2] = ["Table of distance over temperature", "Through the year"];
+pub const COLD_TABLE: [&str; 2] = ["Table of distance by temperature", "Through the year"];
 /// Its first head, before the unit.
 pub const COLD_HEAD: &str = "Air and pack";
 /// Marks the rider's own air on that curve.
-pub const YOUR_AIR: &str = "your air";
+pub const YOUR_AIR: &str = "your air temperature";
 /// What the table of age opens with, and its caption.
-pub const OLD_TABLE: [&str; 2] = ["Table of distance over age", "As the pack ages"];
+pub const OLD_TABLE: [&str; 2] = ["Table of distance by age", "As the pack ages"];
 /// Its first head, before the unit.
 pub const OLD_HEAD: &str = "Age";
 /// Marks the rider's own pack on that curve.
@@ -53,7 +53,7 @@ pub fn explained(answers: &Answers, style: Style) -> String {
     let reach = &answers.distance.cruise;
     let why = words::why(reach.limit, reach.sag);
     if reach.distance_m <= 0.0 {
-        return format!("It doesn't get going. {why}");
+        return format!("It can't get moving. {why}");
     }
     let last = style.speed_unit(END_SHARE * reach.wish_m_s);
     let of = if reach.wish_m_s < reach.speed_m_s {
@@ -85,7 +85,7 @@ pub fn counted(answers: &Answers, style: Style) -> Option<String> {
         format!("It never reaches {}.", style.speed_unit(reach.speed_m_s))
     };
     Some(format!(
-        "On the flat without stops, using {spent} from the cells. {first} After that it limps another {}, slowing to walking pace. Stops, hills and wind use more.",
+        "On the flat without stops, using {spent} from the cells. {first} Beyond the counted distance it limps another {}, slowing to walking pace. Stops and hills use more.",
         style.distance_unit(reach.limp_m),
     ))
 }
@@ -144,13 +144,13 @@ pub fn goes(distance_m: Option<f64>, cruise_m_s: f64, style: Style) -> String {
     }
 }
 
-/// Both ends of the curve over temperature, with what it does there.
+/// Both ends of the curve by temperature, with what it does there.
 #[must_use]
 pub fn by_temperature([cold, warm]: [String; 2], [less, more]: [String; 2]) -> String {
     format!("At {cold} {less}. At {warm} {more}.")
 }
 
-/// Both ends of the curve over age.
+/// Both ends of the curve by age.
 #[must_use]
 pub fn by_age([old, _]: [String; 2], [less, more]: [String; 2]) -> String {
     format!("New, {more}. After {old} {less}.")

@@ -11,10 +11,10 @@ use pitchline_core::{Caveat, Error, Field, Kind, Notice, Reason, Unfilled, Unit}
 pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
     let name = label(kind, key);
     let (what, min, max, unit) = match reason {
-        Reason::OutOfRange { min, max, unit, .. } => ("", min, max, unit),
-        Reason::NotWhole { min, max, unit, .. } => ("a whole number ", min, max, unit),
-        Reason::NotANumber { min, max, unit } => ("a number ", min, max, unit),
-        _ => return format!("{name} is required"),
+        Reason::OutOfRange { min, max, unit, .. } => ("a value", min, max, unit),
+        Reason::NotWhole { min, max, unit, .. } => ("a whole number", min, max, unit),
+        Reason::NotANumber { min, max, unit } => ("a number", min, max, unit),
+        _ => return format!("{name}: enter a value"),
     };
     let field = kind.field_index(key).and_then(|index| kind.fields().get(index));
     let sold =
@@ -22,7 +22,7 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
     let style = if sold { Style { units: Units::Metric, ..style } } else { style };
     let low = style.value(*min, *unit, 4);
     let high = style.quantity(*max, *unit, 4);
-    format!("{name} must be {what}between {low} and {high}")
+    format!("{name}: enter {what} from {low} to {high}")
 }
 
 /// What was typed may be read as either number, both within the range.

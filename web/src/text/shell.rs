@@ -41,7 +41,7 @@ pub const TRUST: &str = "How far to trust it";
 /// Leads to the maker's check.
 pub const CHECK_CATALOGUE: &str = "Check this catalogue";
 /// What a first visit asks.
-pub const WHICH_KIT: &str = "Which kit is it?";
+pub const WHICH_KIT: &str = "Which kit do you have?";
 /// Neither.
 pub const OWN_BOARD: &str = "My own board";
 /// What that means.

@@ -9,7 +9,7 @@ use pitchline_core::{Limit, Unit};
 /// The first answer.
 pub const TOP: &str = "On the flat, full pack";
 /// Of a board that does not move.
-pub const NO_PUSH: &str = "No push to draw.";
+pub const NO_PUSH: &str = "No push, so there's no curve.";
 /// The fold of the gear map.
 pub const PAIRINGS: &str = "Which pulleys and wheels?";
 /// The fold of ride modes and grades.
@@ -23,22 +23,22 @@ pub const BRAKING: &str = "Braking with the motors alone";
 /// Heads of the table of modes and grades.
 pub const MODES_HEADS: [&str; 3] = ["With a full pack", "Top speed", "Limit"];
 /// What the table of the picture opens with.
-pub const PUSH_TABLE: &str = "Table of push over speed";
+pub const PUSH_TABLE: &str = "Table of push by speed";
 /// Its caption.
 pub const PUSH_CAPTION: &str = "Push against road load";
 /// Lines of the picture: the board's push, and what the flat takes of it.
-pub const PUSH_LINES: [&str; 2] = ["push", "flat"];
+pub const PUSH_LINES: [&str; 2] = ["push", "road load"];
 /// Marks where they meet.
 pub const TOP_MARK: &str = "top speed";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
-    short: "Don't ride as fast as the board can go. Stay where you can stop, wear a helmet and pads, and keep to local law.",
+    short: "Don't ride as fast as the board can go. Keep to a speed you can stop from, wear a helmet and pads, and follow local law.",
     more: "Many places limit or ban powered boards on roads and paths. Brakes, belts and grip can fail without warning, and the faster you go, the farther you slide.",
 };
 /// Caution by braking.
 pub const CAUTION_BRAKING: Warning = Warning {
     short: "Motor braking can fail without warning. Try it at low speed first, and always be able to stop without it.",
-    more: "A full pack absorbs little or no braking energy, a pack or controller can cut out, and a belt can break or jump teeth.",
+    more: "A full pack absorbs little or no braking energy, a pack or controller can cut out, and a belt can break or skip teeth.",
 };
 
 /// The second answer; `share` is the charge that counts as nearly empty.
@@ -56,7 +56,7 @@ pub fn up_your_hill(grade: f64, style: Style) -> String {
 /// A row of the table of grades.
 #[must_use]
 pub fn up(grade: f64, style: Style) -> String {
-    format!("Up {}", style.entered_percent(grade))
+    format!("Uphill, {}", style.entered_percent(grade))
 }
 
 /// A row of the table of modes.
@@ -87,7 +87,7 @@ pub fn push_axis(force: &str) -> String {
 #[must_use]
 pub fn push_at(speed_m_s: f64, push_n: f64, limit: Limit, flat_n: f64, style: Style) -> String {
     format!(
-        "{}: push {} ({}), the flat needs {}",
+        "{}: push {} ({}), road load on the flat {}",
         style.speed_unit(speed_m_s),
         style.si(push_n.max(0.0), Unit::Newton, 2),
         words::limit(limit),
@@ -95,7 +95,7 @@ pub fn push_at(speed_m_s: f64, push_n: f64, limit: Limit, flat_n: f64, style: St
     )
 }
 
-/// Heads of the table of push over speed.
+/// Heads of the table of push by speed.
 #[must_use]
 pub fn push_heads(style: Style) -> Vec<String> {
     let (speed, force) =
@@ -104,14 +104,14 @@ pub fn push_heads(style: Style) -> Vec<String> {
         format!("Speed, {speed}"),
         format!("Push, {force}"),
         "Limit".into(),
-        format!("Flat needs, {force}"),
+        format!("Road load, {force}"),
     ]
 }
 
 /// Over the sprints; `limit` is what holds the board back at first.
 #[must_use]
 pub fn sprint(limit: Limit) -> String {
-    format!("From rest at full throttle. First limit: {}.", words::limit(limit))
+    format!("From rest at full throttle. First limit: {}.", words::limit_short(limit))
 }
 
 /// Caption and heads of the sprints.
@@ -154,7 +154,7 @@ pub fn braked(style: Style) -> String {
 /// Names of the two stops.
 pub const STOPS: [&str; 2] = ["Dry, half-full pack", "Dry, full pack"];
 /// Caption of all stops.
-pub const STOPS_CAPTION: &str = "Distance to slow to walking pace. One motor: after a belt breaks. None: after the controller or pack cuts out";
+pub const STOPS_CAPTION: &str = "Distance to slow to walking pace. One motor: after a belt breaks. None: after the controller or pack cuts out.";
 /// Of a board that nothing slows.
 pub const NEVER: &str = "never";
 /// Where no motor brakes.
@@ -192,7 +192,7 @@ pub fn stops_heads(style: Style) -> Vec<String> {
 /// What the gear map says of its use.
 pub const TAP: &str = "Tap a pairing to use it.";
 /// What the keys do on it.
-pub const ALONG_MAP: &str = "Arrow keys move between the pairings, Enter uses one";
+pub const ALONG_MAP: &str = "Arrow keys move between the pairings. Enter uses one";
 /// Labels of what it shows and of the wheel.
 pub const MAP_LABELS: [&str; 2] = ["Show", "Wheel on the board"];
 /// The first thing that it shows; the others follow.
@@ -256,7 +256,7 @@ pub fn map_heads(style: Style) -> Vec<String> {
 /// What is on the board, in a few words.
 #[must_use]
 pub fn pairing_hint(motor: &str, wheel: &str) -> String {
-    format!("{motor} and {wheel} teeth now")
+    format!("{motor}/{wheel} teeth now")
 }
 
 /// Top speed of each ride mode in m/s, the gentlest first, in a few words.
@@ -365,22 +365,22 @@ pub fn would_break(names: &[&str], unfit: bool) -> String {
 #[must_use]
 pub fn misfit(kind: &MisfitKind) -> &'static str {
     match kind {
-        MisfitKind::BeltTooShort { .. } => "the belt is too short",
-        MisfitKind::BeltOutOfSlot { .. } => "the motor mount can't reach the belt's length",
-        MisfitKind::BeltOverload { .. } => "the belt is overloaded",
+        MisfitKind::BeltTooShort { .. } => "belt too short",
+        MisfitKind::BeltOutOfSlot { .. } => "belt outside the mount's range",
+        MisfitKind::BeltOverload { .. } => "belt overloaded",
         MisfitKind::Clearance { between, .. } => match between {
-            Between::PulleyRoad | Between::BeltRoad => "pulley to road",
-            Between::MotorRoad => "motor to road",
-            Between::MotorWheel => "motor to wheel",
-            Between::MotorDeck => "motor to deck (riser)",
-            Between::MotorBox => "motor to enclosure",
+            Between::PulleyRoad | Between::BeltRoad => "pulley-to-road clearance",
+            Between::MotorRoad => "motor-to-road clearance",
+            Between::MotorWheel => "motor-to-wheel clearance",
+            Between::MotorDeck => "motor-to-deck clearance (riser)",
+            Between::MotorBox => "motor-to-enclosure clearance",
             Between::MotorMotor | Between::Hanger => "hanger width",
             Between::Axle => "axle length",
         },
-        MisfitKind::BoxDrags { .. } => "the enclosure drags on the road",
-        MisfitKind::BoxStrikes { .. } => "enclosure to road over bumps",
-        MisfitKind::PackInBox { .. } => "pack in its enclosure",
-        MisfitKind::WheelBite { .. } => "wheel bite (needs a higher riser)",
+        MisfitKind::BoxDrags { .. } => "enclosure drags on the road",
+        MisfitKind::BoxStrikes { .. } => "enclosure clearance off bumps",
+        MisfitKind::PackInBox { .. } => "pack in the enclosure",
+        MisfitKind::WheelBite { .. } => "wheel bite (needs a taller riser)",
         MisfitKind::NearWheelBite { .. } => "riser height (wheel bite)",
     }
 }

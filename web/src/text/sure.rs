@@ -9,7 +9,7 @@ pub const SURE: &str = "How sure is this?";
 pub const SURE_RIDE: &str = "How sure is this ride?";
 /// Under an answer that is a range.
 pub const CALCULATED: &str =
-    "Calculated, not measured: 8 in 10 boards like yours come within this range.";
+    "Calculated, not measured: 8 in 10 boards like yours fall within this range.";
 /// Over what may differ from what was entered.
 pub const SPREADS: &str = "Assumed spread of each value";
 /// What is done with it.
@@ -19,11 +19,11 @@ pub const SPREADS_HEADS: [&str; 3] = ["Value", "8 in 10 within", "At most"];
 /// What the table of movers opens with.
 pub const MOVERS_TABLE: &str = "Table of what changes it most";
 /// What the arrow keys do on its bars.
-pub const ALONG_MOVERS: &str = "Arrow keys visit the bars";
+pub const ALONG_MOVERS: &str = "Arrow keys move between the bars";
 /// The two parts of each bar.
 pub const ENDS: [&str; 2] = ["lower than entered", "higher than entered"];
-/// What the table of distance over speed opens with.
-pub const CURVE_TABLE: &str = "Table of distance over speed";
+/// What the table of distance by speed opens with.
+pub const CURVE_TABLE: &str = "Table of distance by speed";
 /// Of an answer that nothing moves.
 pub const NOTHING_MOVES: &str = "None of the uncertain values changes it.";
 
@@ -36,7 +36,7 @@ pub const OF_DISTANCE: &str = "the distance";
 /// Behind a ride with stops.
 pub const OF_RIDE: &str = "the ride";
 /// Behind a charge.
-pub const OF_CHARGE: &str = "the charge";
+pub const OF_CHARGE: &str = "charging time";
 
 /// Caption of the spreads behind an answer, such as "top speed".
 #[must_use]
@@ -148,13 +148,15 @@ pub fn from_to(least: &str, most: &str, symbol: &str) -> String {
 /// Caption of the table of movers. `value` has its unit.
 #[must_use]
 pub fn movers_caption(value: &str) -> String {
-    format!("How each value alone changes {value}, over the range of 8 in 10 boards")
+    format!(
+        "How each value alone changes the result ({value} as entered), over the range of 8 in 10 boards"
+    )
 }
 
 /// Heads of that table.
 #[must_use]
 pub fn movers_heads(symbol: &str) -> Vec<String> {
-    vec!["Value".into(), format!("Lower gives, {symbol}"), format!("Higher gives, {symbol}")]
+    vec!["Value".into(), format!("If lower, {symbol}"), format!("If higher, {symbol}")]
 }
 
 /// A name as a heading.
@@ -191,7 +193,7 @@ pub fn over_speed_at(speed: &str, [from, to]: [&str; 2], symbol: &str, end: &str
     format!("{speed}: {from} to {to}\u{a0}{symbol}, {end}")
 }
 
-/// Caption of the table of distance over speed.
+/// Caption of the table of distance by speed.
 #[must_use]
 pub fn over_speed_caption(samples: usize) -> String {
     format!("Distance by speed as a range, from {samples} simulated boards")

@@ -7,10 +7,10 @@ use pitchline_core::{Build, Drive, Limit, Outing, Unit};
 /// The fold.
 pub const RIDE: &str = "With stops and hills";
 /// What is counted.
-pub const WHY: &str = "A simulated ride, heat included. It ends when the board can't hold 80\u{a0}% of its speed on the flat. Cells warm up on the way.";
+pub const WHY: &str = "A simulated ride, heat included. It ends when the board can't hold 80\u{a0}% of its intended speed on the flat. Cells warm up.";
 /// Over the table of all ways to ride.
 pub const ALL: &str =
-    "Every riding style, until the board can't hold 80\u{a0}% of its speed on the flat";
+    "Every riding style, until the board can't hold 80\u{a0}% of its intended speed on the flat";
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way: what leads to the cruising speed, and to the charge.
@@ -22,7 +22,7 @@ pub const STRETCHES: [&str; 2] = ["The whole ride", "The first ten minutes"];
 /// What the keys do on the charts.
 pub const ALONG_TIME: &str = "Arrow keys move along the ride";
 /// What the keys do on the bars.
-pub const ALONG_BARS: &str = "Arrow keys move along the ride's bars";
+pub const ALONG_BARS: &str = "Arrow keys move between the ride's bars";
 /// What the table of the charts opens with.
 pub const TRACE_TABLE: &str = "Table of the ride by the minute";
 /// What the table of its energy opens with.
@@ -32,7 +32,7 @@ pub const SPENT_CAPTION: &str = "Where the energy of this ride went";
 /// Where there are no charts.
 pub const NO_RIDE: &str = "There is no ride to show.";
 /// The charts, from above: each an axis, its unit follows.
-pub const PANELS: [&str; 5] = ["speed", "charge", "pack under load", "current", "temperature"];
+pub const PANELS: [&str; 5] = ["speed", "charge", "pack voltage", "current", "temperature"];
 /// Lines of the current.
 pub const CURRENTS: [&str; 2] = ["pack", "each motor"];
 /// Lines of the temperature.
@@ -54,13 +54,13 @@ fn slope(style: Style, grade: f64) -> String {
     }
 }
 
-/// "after 1.2 km, 4 min 30 s, on the 18 % climb".
+/// "after 1.2 km and 4 min 30 s, on the 18 % climb".
 fn place(style: Style, met: &Met) -> String {
     if met.distance_m < 1.0 {
         return format!("right at the start{}", slope(style, met.grade));
     }
     let (far, time) = (style.way(met.distance_m), span(met.time_s));
-    format!("after {far}, {time}{}", slope(style, met.grade))
+    format!("after {far} and {time}{}", slope(style, met.grade))
 }
 
 /// How an outing is ridden.
@@ -148,7 +148,7 @@ pub fn end(ride: &Ridden, style: Style) -> String {
     let (limit, why) = (words::met(met.limit, met.sag), words::met_why(&met));
     if ride.end == RideEnd::Stalled {
         return if !ride.gets_going() {
-            format!("It doesn't get going{}: {limit}. {why}", slope(style, met.grade))
+            format!("It can't get moving{}: {limit}. {why}", slope(style, met.grade))
         } else {
             format!("Stopped {}: {limit}. {why}", place(style, &met))
         };
@@ -165,7 +165,7 @@ pub fn end(ride: &Ridden, style: Style) -> String {
         _ => String::new(),
     };
     format!(
-        "Ends {}, with {left} charge left, when it can no longer hold {last} on the flat (80\u{a0}% of the speed). {why}{limp}",
+        "Ends {}, with {left} charge left. From there it can't hold {last} even on the flat (80\u{a0}% of the intended speed). {why}{limp}",
         place(style, &met)
     )
 }
@@ -209,7 +209,7 @@ pub fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) -> Vec<St
     }
     if let Some(met) = ride.brake_held_back {
         told.push(format!(
-            "The motors can't brake as hard as this ride needs, first {} ({}). Use your foot or another brake for the rest.",
+            "The motors can't brake as hard as this ride needs (first {}: {}). Use your foot or another brake for the rest.",
             at(&met),
             words::met(met.limit, met.sag)
         ));
@@ -224,7 +224,7 @@ pub fn burnt(build: &Build, ride: &Ridden, style: Style) -> Option<String> {
     let most = warmth(style, build.motor.winding_limit_c);
     let hot = warmth(style, ride.hottest.winding_c);
     Some(format!(
-        "The windings pass their limit of {most} {at} and reach {hot}. That burns motors out: ride more gently or gear lower."
+        "The windings pass their limit of {most} {at}, and reach {hot}. That burns motors out: ride more gently or gear lower."
     ))
 }
 
@@ -337,7 +337,7 @@ pub fn spent(stored_wh: f64, back_wh: Option<f64>, most: [(&str, f64); 2], style
     let back = back_wh.map_or_else(String::new, |back| format!(" Braking returned {}.", wh(back)));
     let [(one, first), (two, second)] = most;
     format!(
-        "This ride took {} from the cells, most of it for {} ({}) and {} ({}).{back}",
+        "This ride took {} from the cells. Most went into {} ({}) and {} ({}).{back}",
         wh(stored_wh),
         one.to_ascii_lowercase(),
         percent(first),

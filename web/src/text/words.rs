@@ -70,16 +70,16 @@ pub fn choice(name: &str) -> &'static str {
 /// What takes energy on a ride, in the order of the core's `Ledger::sinks_wh`.
 pub const SINKS: [&str; 11] = [
     "Heat in the cells",
-    "Joints and wires",
-    "Controller",
-    "Windings",
-    "Motor iron and bearings",
-    "Belts",
+    "Heat in joints and wires",
+    "Heat in the controller",
+    "Heat in the windings",
+    "Motor iron and bearing losses",
+    "Belt losses",
     "Rolling resistance",
     "Air resistance",
     "Climbing",
-    "Brakes",
-    "Kinetic energy at the end",
+    "Foot or other brakes",
+    "Still moving at the end",
 ];
 
 /// What is not known exactly.
@@ -111,7 +111,7 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::Cutback => "voltage sag",
         Limit::CutOff => "pack cut-off",
         Limit::Voltage => "pack voltage",
-        Limit::ElectricalSpeed => "electrical speed limit",
+        Limit::ElectricalSpeed => "ERPM limit",
         Limit::Belt => "belt rating",
         Limit::Grip => "grip",
         Limit::ModeSpeed => "speed cap",
@@ -121,7 +121,7 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::BrakeCurrent => "brake current limit",
         Limit::RegenCurrent => "regen current limit",
         Limit::OverVoltage => "full pack",
-        Limit::Crawl => "crawling",
+        Limit::Crawl => "low speed",
     }
 }
 
@@ -167,7 +167,7 @@ pub fn why(limit: Limit, sag: Option<SagCause>) -> &'static str {
 /// What binds, and why, in sentences.
 #[must_use]
 pub fn limit_sentence(what: Limit) -> String {
-    format!("Limit: {}. {}", limit(what), limit_why(what))
+    format!("Limit: {}. {}", limit_short(what), limit_why(what))
 }
 
 /// Why it is a limit, in a sentence.

@@ -66,7 +66,7 @@ pub struct BeltTension {
     pub share: f64,
     /// Pull in each span of the belt at rest, N.
     pub force_n: f64,
-    /// Shaft torque of one motor, N·m, at which teeth may jump.
+    /// Shaft torque of one motor, N·m, at which the belt may skip teeth.
     pub jump_n_m: f64,
     /// How to check it; none where the pulleys would overlap.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -125,11 +125,11 @@ fn figures_of_another_model_are_told_and_the_link_is_opened() {
     let (plain, faults) = read(&format!("v=1&model={MODEL}&{rest}"), &catalog);
     assert_eq!(faults, []);
     for (model, said) in [
-        (String::new(), "older model"),
-        ("&model=1".into(), "older model"),
-        (format!("&model={}", MODEL - 1), "older model"),
-        (format!("&model={}", MODEL + 1), "newer model"),
-        ("&model=4294967295".into(), "newer model"),
+        (String::new(), "older version of the calculation"),
+        ("&model=1".into(), "older version of the calculation"),
+        (format!("&model={}", MODEL - 1), "older version of the calculation"),
+        (format!("&model={}", MODEL + 1), "newer version of the calculation"),
+        ("&model=4294967295".into(), "newer version of the calculation"),
         ("&model=".into(), "expected a whole number"),
         ("&model=two".into(), "expected a whole number"),
         ("&model=-1".into(), "expected a whole number"),

@@ -36,13 +36,10 @@ struct Concern {
 
 /// All of them, the worst first.
 fn all<'a>(found: &'a Found, fit: &'a Fit) -> Vec<(Grade, What<'a>)> {
-    // A mass that cannot be is a slip of the pen beside parts that do not go together.
-    let (slips, parts): (Vec<_>, Vec<_>) =
-        found.notices.iter().partition(|notice| matches!(notice, Mismatch::PackTooLight { .. }));
-    let graded = |notice| (Grade::of_notice(notice), What::Parts(notice));
+    let parts = found.notices.iter().map(|notice| (Grade::of_notice(notice), What::Parts(notice)));
     let sizes = fit.together.misfits.iter().map(|misfit| (Grade::of(misfit), What::Size(misfit)));
     let mut list: Vec<_> = Vec::new();
-    for concern in parts.into_iter().map(graded).chain(sizes).chain(slips.into_iter().map(graded)) {
+    for concern in parts.chain(sizes) {
         // A stable order: of one grade, as the core has them.
         let at = list.iter().position(|(grade, _)| *grade > concern.0).unwrap_or(list.len());
         list.insert(at, concern);

@@ -239,7 +239,8 @@ fn the_worst_is_named_first() {
     let [pack, bite] = &found.together.misfits[..] else { panic!("two misfits") };
     assert_eq!(words::misfit_short(pack, METRIC), "pack 16\u{a0}mm too long");
     assert!(words::misfit_short(bite, METRIC).starts_with("wheel bite at "));
-    assert!(Grade::Unsafe < Grade::DoesNotFit && Grade::DoesNotFit < Grade::Tight);
+    assert!(Grade::Unsafe < Grade::DoesNotFit && Grade::DoesNotFit < Grade::Check);
+    assert!(Grade::Check < Grade::Tight);
     assert_eq!(
         words::verdict_line(2, 1, "wheel bite"),
         "No, 2 things don't fit. Worst: wheel bite"

@@ -2,11 +2,12 @@
 
 use crate::app::{App, use_app};
 use crate::chart::plain;
-use crate::component::{Choice, Fold, Options};
+use crate::component::{Choice, Fold, Notice as Told, Options};
 use crate::question::{Input, Inputs};
-use crate::text::{Style, page, setup, words};
+use crate::text::fit::Grade;
+use crate::text::{self, Style, page, setup, words};
 use leptos::prelude::*;
-use pitchline_core::{Kind, Record, Slot, Unit};
+use pitchline_core::{Kind, Notice, Record, Slot, Unit};
 
 /// Value of the entry for a part of the reader's own.
 const OWN: &str = " own";
@@ -45,9 +46,21 @@ pub(super) fn Card(of: Slot) -> impl IntoView {
             .into_any(),
         })
     };
+    // What could hurt someone stands beside the part to change, too.
+    let danger = move || {
+        let style = app.style();
+        let notices = app.found().map_or_else(Vec::new, |found| found.notices.clone());
+        let here = |notice: &Notice| {
+            notice.slots()[0] == slot && Grade::of_notice(notice) == Grade::Unsafe
+        };
+        let told = notices.iter().filter(|notice| here(notice));
+        let word = Grade::Unsafe.word();
+        told.map(|told| view! { <Told word text=text::notice(told, style) /> }).collect_view()
+    };
     view! {
         <section class="card">
             <Choice id=format!("pick-{}", slot.key()) label options picked />
+            {danger}
             <p class="facts">{facts}</p>
             <Show when=move || altered.get()>
                 <p class="altered">

@@ -35,7 +35,7 @@ pub fn fits(misfitting: u64, checked: u64, whole: bool) -> String {
 #[must_use]
 pub fn more_kits(kits: u64) -> String {
     let more = count(kits, "more kit has", "more kits have");
-    format!("{more} misfits. Correct these first.")
+    format!("{more} misfits. Correct the ones above first.")
 }
 
 /// How many combinations a kit has, and how many of them were checked.
@@ -68,7 +68,10 @@ pub fn kit_caption(name: &str) -> String {
 #[must_use]
 pub fn more_findings(findings: u64) -> String {
     let (more, are) = if findings == 1 { ("finding", "isn't") } else { ("findings", "aren't") };
-    format!("{} more {more} about other parts {are} listed. Correct these first.", big(findings))
+    format!(
+        "{} more {more} about other parts {are} listed. Correct the ones above first.",
+        big(findings)
+    )
 }
 
 /// What is wrong with combinations that have the same fault.

@@ -1,4 +1,4 @@
-//! What is wrong with an entry, what would be right, and what is assumed.
+//! What is wrong with an entry, how to fix it, and what is assumed.
 
 use super::{capital, count, file};
 use crate::text::sentence::{THE_FILE, what};
@@ -39,15 +39,16 @@ pub fn wrong(place: &Place, reason: &Reason, style: Style) -> String {
             "not a known key".into()
         }
         Reason::Unknown { given, elsewhere, .. } => match elsewhere {
-            0 => format!("\"{given}\" is not known"),
+            0 => format!("unknown name \"{given}\""),
             n => format!(
-                "\"{given}\" is not known, here and in {}",
+                "unknown name \"{given}\" (also in {})",
                 count(u64::from(*n), "other place", "other places")
             ),
         },
-        Reason::UnknownChoice { given, .. } => format!("\"{given}\" is not a choice"),
+        Reason::UnknownChoice { given, .. } => format!("\"{given}\" isn't one of the choices"),
+        Reason::Duplicate { given, times: 2, .. } => format!("\"{given}\" appears twice"),
         Reason::Duplicate { given, times, .. } => format!("\"{given}\" appears {times} times"),
-        Reason::WrongForm { .. } => "wrong form".into(),
+        Reason::WrongForm { .. } => "wrong type".into(),
         Reason::TooLarge { most, what } => format!("more than {most} {what}"),
         other => what(other, style),
     };
@@ -58,7 +59,7 @@ pub fn wrong(place: &Place, reason: &Reason, style: Style) -> String {
     }
 }
 
-/// What would be right.
+/// How to fix it.
 #[must_use]
 pub fn right(reason: &Reason, style: Style) -> String {
     let range = |min: f64, max: f64, unit: Unit| {
@@ -145,7 +146,7 @@ mod tests {
             ),
             (
                 r#""teeth": "16""#,
-                "teeth: wrong form. Not used.",
+                "teeth: wrong type. Not used.",
                 "a whole number from 8 to 60 teeth, not in quotes",
             ),
             (r#""bore": "8 mm""#, "teeth: missing. Not used.", "a whole number from 8 to 60 teeth"),
@@ -157,7 +158,7 @@ mod tests {
             said("{}", "[]"),
             [[
                 "motor_pulleys (the whole list)",
-                "Wrong form. Not used.",
+                "Wrong type. Not used.",
                 "a list in square brackets"
             ]
             .map(String::from)]
@@ -165,7 +166,7 @@ mod tests {
         let kit = r#"[{"id": "k", "name": "K", "slots": {"motor_pulley": {"default": "q"}}}]"#;
         assert_eq!(
             said(r#"[{"id": "p", "name": "P", "teeth": 16}]"#, kit),
-            [["K (kit)", "slots/motor_pulley/default: \"q\" is not known. Ignored.", "p?"]
+            [["K (kit)", "slots/motor_pulley/default: unknown name \"q\". Ignored.", "p?"]
                 .map(String::from)]
         );
     }

@@ -22,7 +22,7 @@ pub const NO_FAULTS: &str = "Every entry in the file was read and is in use.";
 /// Caption of their table.
 pub const FAULTS_CAPTION: &str = "Each fault, and what to write instead";
 /// Its heads.
-pub const FAULTS_HEADS: [&str; 3] = ["Entry", "What's wrong", "What would be right"];
+pub const FAULTS_HEADS: [&str; 3] = ["Entry", "What's wrong", "How to fix it"];
 /// Over what parts leave out.
 pub const GAPS: &str = "Missing from the file";
 /// Under that.

@@ -79,7 +79,7 @@ pub fn tight(load: &BeltLoad, style: Style) -> String {
     let check = |tension: BeltTension| tension.check;
     let Some((low, high)) = check(least).zip(check(most)) else { return String::new() };
     format!(
-        "Disconnect the pack first. Press the middle of a free span with {}: the belt should give {}. Or pluck it: it should sound at {}. Any looser, and teeth can jump once the motor shaft carries {}. Tighter, and bearings wear. Rule of thumb.",
+        "Disconnect the pack first. Press the middle of a free span with {}: the belt should give {}. Or pluck it: it should sound at {}. Any looser, and the belt can skip teeth once the motor shaft carries {}. Tighter, and bearings wear. Rule of thumb.",
         style.quantity(load.test_force_n, Unit::Newton, 2),
         band(style, [1e3 * high.deflection_m, 1e3 * low.deflection_m], Unit::Millimetre, 1.0),
         band(style, [low.frequency_hz, high.frequency_hz], Unit::Hertz, 10.0),
@@ -114,7 +114,7 @@ pub fn which(fit: &BeltFit, style: Style) -> String {
     let [near, far] = fit.slot_m;
     let from = match fit.list {
         BeltList::Offered => "in this catalogue",
-        BeltList::Usual => "in the usual 5\u{a0}mm lengths (makers differ)",
+        BeltList::Usual => "in the usual lengths at 5\u{a0}mm pitch (makers differ)",
         BeltList::Unknown => return "No belt lengths are known for this pitch.".into(),
     };
     let mount =
@@ -162,7 +162,7 @@ pub fn belt_name(name: Option<&str>) -> String {
 #[must_use]
 pub fn belts_heads(style: Style) -> Vec<String> {
     let length = style.units.shown(Unit::Millimetre).symbol;
-    let centre = format!("Centre, {length}");
+    let centre = format!("Shaft to axle, {length}");
     ["Belt", "Pitch, profile and width", "Teeth", &centre, "Load"].map(String::from).into()
 }
 
@@ -199,7 +199,7 @@ pub fn belts_more_heads(style: Style) -> Vec<String> {
     vec![
         "Belt".into(),
         format!("Left to tighten, {length}"),
-        "Place in the slot".into(),
+        "Position in mount, % of travel".into(),
         "Teeth in mesh".into(),
         format!("Rated pull, {force}"),
         format!("Length, {length}"),
@@ -220,7 +220,7 @@ pub fn belts_more_row(
     vec![
         belt_name(name),
         style.millimetres(belt.travel_left_m),
-        percent(belt.place),
+        style.fixed(belt.place * 100.0, 0),
         format!("{} ({} whole)", style.fixed(belt.mesh.teeth, 1), plain(belt.mesh.whole_teeth, 0)),
         style.value(belt.rated_n, Unit::Newton, 2),
         style.entered_millimetres(belt.length_m),

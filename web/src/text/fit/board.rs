@@ -52,7 +52,7 @@ pub fn deck_assumed(deck: &DeckFit) -> String {
 #[must_use]
 pub fn crest(deck: &DeckFit, style: Style) -> String {
     deck.break_over_deg.map_or_else(String::new, |angle| {
-        format!("It clears a crest where two slopes meet at up to {}.", degrees(style, angle))
+        format!("It clears a crest where the slope changes by up to {}.", degrees(style, angle))
     })
 }
 
@@ -80,13 +80,13 @@ pub fn cells(plan: &BoxPlan, style: Style) -> String {
 /// The least room inside.
 #[must_use]
 pub fn inside(plan: &BoxPlan, style: Style) -> Answer {
-    let ways = [("lengthways", "long"), ("across", "wide"), ("upwards", "high")];
+    let ways = [("length", "long"), ("width", "wide"), ("height", "high")];
     let left = plan.left_m.get(plan.tightest).copied().unwrap_or(0.0);
     let (way, over) = ways.get(plan.tightest).copied().unwrap_or_default();
     let name = if left < 0.0 {
         format!("Pack and controller too {over} for the enclosure by")
     } else {
-        format!("Least room left in the enclosure, {way}")
+        format!("Least room left in the enclosure: {way}")
     };
     length(&name, left, String::new(), style)
 }
@@ -169,7 +169,7 @@ pub fn cells_finding(plan: &BoxPlan, style: Style) -> String {
 #[must_use]
 pub fn cells_more(plan: &BoxPlan, height_m: f64, style: Style) -> Vec<(&'static str, String)> {
     let up = plan.left_m[2];
-    let room = if up < 0.0 { "Too high by" } else { "Room left upwards" };
+    let room = if up < 0.0 { "Too high by" } else { "Room left above" };
     vec![
         ("Enclosure, inside height", style.entered_millimetres(height_m)),
         (room, style.rough_millimetres(up.abs())),

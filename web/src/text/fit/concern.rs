@@ -13,6 +13,8 @@ pub enum Grade {
     Unsafe,
     /// It does not fit.
     DoesNotFit,
+    /// A value that was entered cannot be: a slip of the pen beside parts that do not fit.
+    Check,
     /// It fits with next to nothing to spare.
     Tight,
 }
@@ -24,6 +26,7 @@ impl Grade {
         match self {
             Self::Unsafe => "Unsafe",
             Self::DoesNotFit => "Doesn't fit",
+            Self::Check => "Check",
             Self::Tight => "Tight",
         }
     }
@@ -45,6 +48,7 @@ impl Grade {
             Notice::PackAboveController { .. }
             | Notice::ChargerVoltage { .. }
             | Notice::FullVoltage { .. } => Self::Unsafe,
+            Notice::PackTooLight { .. } => Self::Check,
             other if other.slots().contains(&Slot::Charger) => Self::Unsafe,
             _ => Self::DoesNotFit,
         }
@@ -69,8 +73,8 @@ pub fn verdict(amiss: usize, tight: usize, worst: &str) -> Answer {
 pub fn verdict_line(amiss: usize, tight: usize, worst: &str) -> String {
     match (amiss, tight) {
         (0, 0) => "Yes".into(),
-        (0, 1) => format!("Yes, 1 tight: {worst}"),
-        (0, n) => format!("Yes, {n} tight. Worst: {worst}"),
+        (0, 1) => format!("Yes, but 1 tight spot: {worst}"),
+        (0, n) => format!("Yes, but {n} tight spots. Worst: {worst}"),
         (1, _) => format!("No: {worst}"),
         (n, _) => format!("No, {n} things don't fit. Worst: {worst}"),
     }
@@ -81,10 +85,10 @@ pub fn verdict_line(amiss: usize, tight: usize, worst: &str) -> String {
 pub const fn verdict_why(amiss: usize, tight: usize) -> &'static str {
     match (amiss, tight) {
         (0, 0) => {
-            "Shafts, bores, cores, plugs and voltages match. Belt, motors, deck, enclosure and tyres clear each other, by the sizes entered or assumed."
+            "Shafts, bores, cores, plugs and voltages match. Belt, motors, deck, enclosure and tyres clear each other, going by the sizes entered or assumed."
         }
         (0, _) => {
-            "It fits by less than 2 mm, and sizes entered or assumed aren't that exact. Measure on the board before you ride."
+            "It fits with less than 2 mm to spare, and the sizes entered or assumed aren't that exact. Measure on the board before you ride."
         }
         _ => "Fix these before you build or ride, worst first.",
     }
@@ -122,7 +126,7 @@ pub const fn between(between: Between) -> &'static str {
         Between::MotorDeck => "Motor to deck",
         Between::MotorBox => "Motor to enclosure",
         Between::MotorMotor => "Motor to motor",
-        Between::Hanger => "Hanger beside motors",
+        Between::Hanger => "Hanger past mounts and motors",
         Between::Axle => "Axle past its nut",
     }
 }
@@ -193,7 +197,10 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
     let tight = misfit.severity == Severity::Tight;
     let belt = |wrong: String| match offer {
         Some((name, centre_m)) => {
-            format!("{wrong} {name} from the catalogue fits, at {}.", mm(style, centre_m))
+            format!(
+                "{wrong} The catalogue's \"{name}\" fits, with {} from shaft to axle.",
+                mm(style, centre_m)
+            )
         }
         None => format!("{wrong} No belt in this catalogue fits these pulleys."),
     };
@@ -210,7 +217,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
             at_least(style, miss_m),
         )),
         MisfitKind::BeltOverload { used, braking } => format!(
-            "{} pulls the belt to {} of its rating. It may skip or tear, and take your brakes with it.",
+            "{} pulls the belt to {} of its rating. The belt may break or skip teeth, and take your brakes with it.",
             if braking { "Braking" } else { "Full throttle" },
             percent(used)
         ),
@@ -224,7 +231,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
                     format!("The hanger is {by} too narrow for mounts and motors.")
                 }
                 Between::Axle => format!("The axle is {by} too short for pulley, wheel and nut."),
-                other => format!("{}: {by} too little room.", between(other)),
+                other => format!("{}: needs {by} more clearance.", between(other)),
             }
         }
         MisfitKind::BoxDrags { room_m } => format!(
@@ -305,8 +312,8 @@ pub fn meet(mismatches: usize) -> String {
 #[must_use]
 pub fn meet_why(mismatches: usize) -> &'static str {
     if mismatches == 0 {
-        "Motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages match. A part that doesn't say what it has is assumed to match."
+        "Motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages match. Where a part's fitting isn't given, a match is assumed."
     } else {
-        "Compared: motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages. What doesn't match is listed at the top. A part that doesn't say what it has is assumed to match."
+        "Compared: motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages. What doesn't match is listed at the top. Where a part's fitting isn't given, a match is assumed."
     }
 }

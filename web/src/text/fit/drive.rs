@@ -1,16 +1,16 @@
-//! Room around the drive.
+//! Clearances around the drive.
 
 use super::{between, room, sizes, unit};
 use crate::text::Style;
 use pitchline_core::fit::Clearance;
 
 /// Over the clearances.
-pub const ROOMS_CAPTION: &str = "Room left, standing upright and level";
+pub const ROOMS_CAPTION: &str = "Clearances with you standing on a level board";
 
 /// Heads of their table.
 #[must_use]
 pub fn rooms_heads() -> Vec<String> {
-    ["Between", "Room", "Assumed"].map(String::from).into()
+    ["Between", "Clearance", "Assumed"].map(String::from).into()
 }
 
 /// A clearance.
@@ -33,7 +33,7 @@ fn tightest(clearances: &[Clearance]) -> Option<&Clearance> {
     clearances.iter().min_by(|a, b| a.room_m.total_cmp(&b.room_m))
 }
 
-/// The least room, in a few words.
+/// The smallest clearance, in a few words.
 #[must_use]
 pub fn rooms(clearances: &[Clearance], style: Style) -> String {
     tightest(clearances).map_or_else(String::new, |c| {
@@ -45,6 +45,6 @@ pub fn rooms(clearances: &[Clearance], style: Style) -> String {
 #[must_use]
 pub fn hanger_finding(clearances: &[Clearance], style: Style) -> String {
     tightest(clearances).map_or_else(String::new, |_| {
-        format!("Rear hanger from behind. Least room: {}.", rooms(clearances, style))
+        format!("Rear hanger from behind. Smallest clearance: {}.", rooms(clearances, style))
     })
 }

@@ -35,11 +35,11 @@ pub const UNDER: &str = "Enclosure and road";
 /// The fold of lean and turn.
 pub const LEAN: &str = "Lean and wheel bite";
 /// The fold of parts that must match.
-pub const MEET: &str = "Parts that meet";
+pub const MEET: &str = "Connections";
 /// Over the working of all clearances.
-pub const CLEARANCES: &str = "Room around the drive";
+pub const CLEARANCES: &str = "Clearances around the drive";
 /// What the arrow keys do on a drawing.
-pub const ALONG_DIMENSIONS: &str = "Arrow keys visit the dimensions";
+pub const ALONG_DIMENSIONS: &str = "Arrow keys move between the dimensions";
 /// Heads of every table of dimensions but the second, which is the unit.
 pub const DIMENSION_HEADS: [&str; 2] = ["Dimension", "Note"];
 /// Opens the dimensions of the belt drive.
