@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "faf0d8298e3776b8891a0287616497acae5da7e5526e4dec1bd5c1bd10f14856",
+    "./": "cf067f45c4c2ba8db5d7a0abe5e2849a9ad1a7991d8db38d57a01eb8ac244a5e",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -28,16 +28,16 @@ const BUILD = {
     "main-20d6becd6604389c.css": "9fa32576dbb7fe8823f813d79dc243206e363f04f1f254ab21b63f446f8309db",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
-    "parts-f27fac0855d610c3.css": "69412283b3f867f5eb2e378857d6540d30405d3ea90ed3178438f269da2c3af9",
-    "pitchline-web-1f86fbcb049dedcb.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-1f86fbcb049dedcb_bg.wasm": "d2f6fa27f0d86b6622a6f922a3ab8bfd52a46b9b20e6313181f89ac31ae20462",
-    "pitchline.js": "8a6cb911c9a18338acc0f2840accd7f496219c39c40455860c67671a1ab4d297",
+    "parts-9d76f7ee98713075.css": "c132b0085b93b55b3641234d6fb68db08306e7e4620f97901fd88a27b5b8413e",
+    "pitchline-web-107f5287b1e81362.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-107f5287b1e81362_bg.wasm": "addae7503bb4733f31cbef1c1ea28064a953d1ae4f8b7485a15c69a90121a925",
+    "pitchline.js": "bb6c3e7ed85f7231eb939ce5dfdb86480ba16f7e1e0a9b19e50bf4d9a6a35641",
     "recovery-c9c41c5e3d006d6b.js": "f2798fd67c83c380f190fc164db06e2b629fea8f9a879512d6c24c823ac9e7b4",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "12899aee1e4bb013"
+  "version": "c6f13b2f9924d131"
 };
 
 const SCOPE = self.registration.scope;

@@ -280,6 +280,35 @@ fn an_edit_is_what_a_person_calls_one() -> Outcome {
     visit.end()
 }
 
+/// Loaded anew before its address has followed, the page still has the last edit.
+#[test]
+fn a_reload_right_after_an_edit_loses_nothing() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let mut draft = demo().draft("kittiwake");
+    open_build(page)?;
+    // While the page is being left its address does not change.
+    fill(page, "#rider-mass_kg", "91.5")?;
+    let script = "const before = location.hash;
+        dispatchEvent(new Event('beforeunload'));
+        await new Promise((done) => setTimeout(done, 600));
+        return location.hash === before";
+    assert_eq!(page.eval(script, &[])?, json!(true));
+    for step in 0..12 {
+        let mass = 70.5 + f64::from(step);
+        fill(page, "#rider-mass_kg", &format!("{mass}"))?;
+        draft.set(Slot::Rider, "mass_kg", mass);
+        assert_build(page, &draft, "typed")?;
+        // The address is due 300 ms after the edit.
+        let wait = format!("await new Promise((done) => setTimeout(done, {}))", 190 + 10 * step);
+        page.eval(&wait, &[])?;
+        page.reload()?;
+        wait_living(page)?;
+        assert_build(page, &draft, &format!("loaded anew, {step}"))?;
+    }
+    visit.end()
+}
+
 /// A new view begins with its heading; Back leads to where the reader was.
 #[test]
 fn back_leads_to_where_the_reader_was() -> Outcome {

@@ -64,6 +64,26 @@ impl Here {
     }
 }
 
+/// An address that is about to follow.
+struct Due {
+    timer: TimeoutHandle,
+    leaving: WindowListenerHandle,
+}
+
+impl Due {
+    /// Not while the page is being left: Chromium then loads it anew without its mark, and what the
+    /// address said before would be taken for another build.
+    fn new(timer: TimeoutHandle) -> Self {
+        let leaving = window_event_listener_untyped("beforeunload", move |_| timer.clear());
+        Self { timer, leaving }
+    }
+
+    fn cancel(self) {
+        self.timer.clear();
+        self.leaving.remove();
+    }
+}
+
 impl Keeper {
     /// What the place asks for that the tab has come to; none where the page knows of it. The place
     /// is the tab's from now on, should the page be loaded anew before it has followed.
@@ -170,18 +190,20 @@ impl App {
             let _ = self.found();
             see::join(&self.link(), &self.see())
         });
-        let timer = StoredValue::new(None::<TimeoutHandle>);
+        let due = StoredValue::new(None::<Due>);
+        let cancel = move || _ = due.try_update_value(Option::take).flatten().map(Due::cancel);
         Effect::new(move |_| {
-            if let Some(timer) = timer.try_update_value(Option::take).flatten() {
-                timer.clear();
-            }
+            cancel();
             self.places.track();
             let text = text.get();
             if text.len() > link::LONGEST {
                 return;
             }
-            let follow = move || _ = self.with_keeper(|keeper| keeper.follow(&text));
-            timer.set_value(set_timeout_with_handle(follow, AFTER).ok());
+            let follow = move || {
+                cancel();
+                self.with_keeper(|keeper| keeper.follow(&text));
+            };
+            due.set_value(set_timeout_with_handle(follow, AFTER).ok().map(Due::new));
         });
     }
 }
