@@ -6,7 +6,7 @@ export default function start(options?: object): Promise<unknown>;
 
 /**
  * Answers every question for a build. A slot left out gets typical values. Never throws.
- * If a charge is refused, show that: a wrong charger can set a pack on fire.
+ * If a charge is refused, show that: the wrong charger can set a pack on fire.
  */
 export function answers(build?: BuildFile, options?: Options): Outcome;
 

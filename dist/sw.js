@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "cf067f45c4c2ba8db5d7a0abe5e2849a9ad1a7991d8db38d57a01eb8ac244a5e",
+    "./": "675170b3b2fc7b9abea7155eb89096fb24dd5fe69e52701bb8d3c937a9231ddd",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -20,7 +20,7 @@ const BUILD = {
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
     "demo.json": "22cea42ffdad620abbfd502725a5cd44743bd72dba2ccd592e86320921a77ac8",
-    "drawing-6bc6be94d887ab90.css": "71bc357663536404c20890649782b6cbff6c1157cabc056db40aa488b9352683",
+    "drawing-fda3c2cfc1873e6.css": "ef86d2aea51854a78db48c22fb6974ba46ab7571e020590ceb61b33c3dda65ab",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-9d76f7ee98713075.css": "c132b0085b93b55b3641234d6fb68db08306e7e4620f97901fd88a27b5b8413e",
-    "pitchline-web-107f5287b1e81362.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-107f5287b1e81362_bg.wasm": "addae7503bb4733f31cbef1c1ea28064a953d1ae4f8b7485a15c69a90121a925",
-    "pitchline.js": "bb6c3e7ed85f7231eb939ce5dfdb86480ba16f7e1e0a9b19e50bf4d9a6a35641",
-    "recovery-c9c41c5e3d006d6b.js": "f2798fd67c83c380f190fc164db06e2b629fea8f9a879512d6c24c823ac9e7b4",
+    "pitchline-web-93d4b75ce113ff9b.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-93d4b75ce113ff9b_bg.wasm": "4121d43a2c2c94686f5e8f2ff41caea64cbe9d2e47ecf23ec9bfa223b20f3131",
+    "pitchline.js": "d1fdd5368e386a11aa8fd38106442a7c7477002f748f639cfbd6adb0f692a49b",
+    "recovery-5346565352562656.js": "7c18e057a2c195455e2cacca1cef03541c0dc564f8b77bf9b97d6ac42959dddb",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "c6f13b2f9924d131"
+  "version": "bd6cb40ca07773cf"
 };
 
 const SCOPE = self.registration.scope;
@@ -115,7 +115,7 @@ async function download(url) {
   });
   // A redirect would be refused by the browser when it is later given for a page.
   if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
-  if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
+  if (response.status !== 200) throw new Error(`${name}: the host responded with ${response.status}.`);
   const body = await response.arrayBuffer();
   awaited.delete(url);
   if ((await sha256(body)) !== FILES.get(url)) {

@@ -189,7 +189,7 @@ fn own_step(limit: Limit) -> &'static str {
         Limit::PackProtection => "Protection circuit limit",
         Limit::CellRating => "Current limit of the cells",
         Limit::PackPower => "Pack current at maximum power",
-        Limit::Cutback => "Pack current that the cutback leaves",
+        Limit::Cutback => "Pack current that voltage limiting allows",
         Limit::CutOff => "Pack current at cut-off",
         Limit::Voltage => "Voltage left over at maximum current",
         Limit::ElectricalSpeed => "ERPM limit",

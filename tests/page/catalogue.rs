@@ -118,7 +118,7 @@ fn a_kit_without_its_pack_waits_for_a_pick() -> Outcome {
     let page = &visit.page;
     visit.open("")?;
     let said = format!(
-        "{}, battery pack: \"{}\" was left out of this catalogue \
+        "{}, battery pack: \"{}\" can't be used \
          (mass_kg: 3400\u{a0}kg is outside the range 0.1 to 60\u{a0}kg). Pick another to see figures.",
         kit.name, pack.name
     );

@@ -86,7 +86,7 @@ fn check_names_each_fault_with_what_would_be_right() -> Outcome {
     let text = fs::read_to_string(root().join("tests/fixture/three-faults.json"))?;
     let visit = Visit::of(Site::with_catalogue(&text)?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    has(&check(page)?, &["3 faults, 1 entry left out."]);
+    has(&check(page)?, &["3 faults, 1 entry not used."]);
     let mut found = rows(page, FAULTS)?;
     found.sort();
     assert_eq!(
@@ -108,7 +108,7 @@ fn check_names_each_fault_with_what_would_be_right() -> Outcome {
 fn check_of_hundreds_of_faults_stays_light() -> Outcome {
     let visit = Visit::of(Site::with_catalogue(&slips(400))?, Browser::new(Size::Phone))?;
     let page = &visit.page;
-    has(&check(page)?, &["400 faults, 0 entries left out.", "1 to 50 of 400"]);
+    has(&check(page)?, &["400 faults, 0 entries not used.", "1 to 50 of 400"]);
     assert_eq!(rows(page, FAULTS)?.len(), 50);
     let nodes = "return document.querySelectorAll('#view-catalogue *').length";
     let before = page.eval(nodes, &[])?.as_u64().unwrap_or(u64::MAX);

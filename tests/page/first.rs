@@ -112,7 +112,7 @@ fn a_hanging_catalogue_is_named_and_done_without() -> Outcome {
 /// What stands in the HTML, for when no script says it: what is waited for, and what to do.
 const LATE: [&str; 2] = [
     "Still waiting for the page's files.",
-    "Check your connection and reload the page. If that doesn't help, a file is missing on the host.",
+    "Check your connection and reload the page. If that doesn't help, a file may be missing on the host.",
 ];
 
 /// What is hidden at first, so that it need not be said by a script.
@@ -201,7 +201,7 @@ fn a_damaged_program_is_told() -> Outcome {
     assert_cannot_start(
         &visit.page,
         "The calculator can't start here",
-        "file on the host is damaged",
+        "file on the host is probably damaged",
     )
 }
 

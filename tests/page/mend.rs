@@ -47,7 +47,7 @@ fn misfits(size: Size) -> Outcome {
     assert_eq!(count(&draft), 1);
     page.by_role("link", "Check 1 thing")?.focus()?;
     page.press(Key::Enter)?;
-    page.by_text("don't match: one has")?;
+    page.by_text("don't match: motor \"")?;
     page.screenshot(&format!("page-misfit-led-{size:?}"))?;
     // The nearest that fits the shaft, where it is said.
     page.by_css("main [role=status] button")?.click()?;
@@ -58,7 +58,7 @@ fn misfits(size: Size) -> Outcome {
     put(&mut draft, &catalog, Slot::Charger, "spring-54");
     page.by_role("link", &format!("Check {} things", count(&draft)))?.click()?;
     // What could burn stands first.
-    page.by_text("a wrong charger can set a pack on fire")?;
+    page.by_text("the wrong charger can set a pack on fire")?;
     let words = page.by_css("main")?.text()?;
     let at = |what: &str| words.find(what).unwrap_or(usize::MAX);
     assert!(at("set a pack on fire") < at("Motor and motor pulley don't match"), "{words}");

@@ -77,7 +77,7 @@ fn an_altered_page_is_named() -> Outcome {
 
 #[test]
 fn a_file_that_is_missing_offline_is_named() -> Outcome {
-    let said = "Not ready offline. icon-512.png: the host answered 404.";
+    let said = "Not ready offline. icon-512.png: the host responded with 404.";
     says("icon-512.png", |_| Ok(Fault::Missing), said)?.end_but(&["icon-512.png", "sw.js"])
 }
 

@@ -10,7 +10,7 @@ use crate::strip::{assert_answers, nominal, strip};
 use crate::visit::{Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold};
 
 /// The glass over the gear map.
-pub(crate) const MAP: &str = "Arrow keys move between the pairings. Enter uses one";
+pub(crate) const MAP: &str = "Arrow keys move between the pairings. Enter uses one.";
 
 fn picks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;
@@ -147,7 +147,7 @@ fn taps(size: Size) -> Outcome {
         assert!(likely[0].starts_with(&format!("{figure} ")), "{figure}, then {likely:?}");
         // A chosen cell stands out, and the readout names the pairing.
         let readout = page.by_css(".gear-map .chart-readout")?.text()?;
-        let wanted = format!("Motor {}, wheel {} teeth", teeth.0, teeth.1);
+        let wanted = format!("{}/{}\u{a0}teeth: ", teeth.0, teeth.1);
         if !readout.starts_with(&wanted) {
             return Err(Fault::new(format!("the readout says {readout:?}, not {wanted:?}")));
         }
@@ -219,7 +219,9 @@ fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     );
     open_build(page)?;
     let (motor, driven) = picked_teeth(page)?;
-    let head = format!("Suggested: motor pulley {motor}, wheel pulley {driven} on ");
+    let head = format!(
+        "Suggested: motor pulley with {motor}\u{a0}teeth, wheel pulley with {driven}\u{a0}teeth, on "
+    );
     assert!(said.starts_with(&head), "{said} does not begin with {head}");
     assert_ne!(strip(page)?, before);
     // What it promises is what the build that is kept then goes.

@@ -33,7 +33,7 @@ fn breaks(size: Size) -> Outcome {
     assert!(panel.text()?.contains("Something broke, but your build is saved"));
     // What a message offers can no longer be had.
     assert!(page.all_by_css(".messages, .message")?.is_empty());
-    for name in ["Reload", "Copy report", "Start with the demo"] {
+    for name in ["Reload", "Copy report", "Start with the first kit"] {
         assert!(page.by_role("button", name)?.is_uncovered()?, "{name}");
     }
     assert_eq!(
@@ -58,7 +58,7 @@ fn breaks(size: Size) -> Outcome {
     assert_answers(page, &gannet)?;
 
     page.eval(BROKE, &[])?;
-    page.by_role("button", "Start with the demo")?.click()?;
+    page.by_role("button", "Start with the first kit")?.click()?;
     page.wait_until("return location.search === '?demo'")?;
     wait_living(page)?;
     assert_answers(page, &catalog.draft("kittiwake"))?;
@@ -108,7 +108,7 @@ fn what_may_be_lost_is_said_and_the_link_is_offered() -> Outcome {
     page.eval("document.documentElement.dataset.kept = 'no'", &[])?;
     page.eval(BROKE, &[])?;
     let panel = page.by_role("alert", "")?.text()?;
-    assert!(panel.contains("Your last edit may be lost") && !panel.contains("saved"), "{panel}");
+    assert!(panel.contains("your last edit may be lost") && !panel.contains("saved"), "{panel}");
     page.permit("clipboard-write", true)?;
     page.permit("clipboard-read", true)?;
     page.by_role("button", "Copy link")?.click()?;

@@ -318,7 +318,7 @@ fn speeding_up_braking_and_a_long_hill_give_what_the_core_gives() -> Outcome {
     let hill = drive.steepest_for_ever(10.0 / 3.6);
     let text = page.by_css(".ridden")?.text()?;
     assert!(text.contains(&format!("{:.0}", hill.grade * 100.0)), "{text} {hill:?}");
-    unfold(page, "Working of the endless climb")?;
+    unfold(page, "Working: steepest climb without overheating")?;
     page.wait_until(
         "const steps = document.querySelectorAll('.ride .steps > li');
          return steps.length > 5",

@@ -42,7 +42,7 @@
     },
     program: {
       title: "The calculator can't start here",
-      body: "Its program arrived, but this browser can't use it. Update the browser or try another one. If that doesn't help, the file on the host is damaged.",
+      body: "Its program arrived, but this browser can't use it. Update the browser or try another one. If that doesn't help, the file on the host is probably damaged.",
     },
     wasm: {
       title: "The calculator can't start here",
@@ -54,7 +54,7 @@
     },
     frame: {
       title: "The calculator can't start in this frame",
-      body: 'The page around it gives the frame no origin of its own. It needs sandbox="allow-scripts allow-same-origin", or no sandbox. Or open this address in a tab of its own:',
+      body: 'The surrounding page gives this frame no origin of its own. The frame needs sandbox="allow-scripts allow-same-origin", or no sandbox. Or open this address in a tab of its own:',
     },
   };
 
@@ -137,7 +137,7 @@
       const pressed = button('Copy link', actions, () => copy(location.href, pressed, 'Link copied', link));
     }
     const reported = button('Copy report', actions, () => copy(report, reported, 'Report copied', source));
-    if (panic) button('Start with the demo', actions, demo);
+    if (panic) button('Start with the first kit', actions, demo);
     const details = make('details', '', panel);
     make('summary', 'Report', details);
     const source = make('pre', report, details);

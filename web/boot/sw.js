@@ -87,7 +87,7 @@ async function download(url) {
   });
   // A redirect would be refused by the browser when it is later given for a page.
   if (response.redirected || response.type !== 'basic') throw new Error(`The host sent a different file for ${name}.`);
-  if (response.status !== 200) throw new Error(`${name}: the host answered ${response.status}.`);
+  if (response.status !== 200) throw new Error(`${name}: the host responded with ${response.status}.`);
   const body = await response.arrayBuffer();
   awaited.delete(url);
   if ((await sha256(body)) !== FILES.get(url)) {

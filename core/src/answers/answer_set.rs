@@ -129,7 +129,7 @@ pub struct OutingAnswer {
 pub enum ChargeAnswer {
     /// It charges.
     Found(Box<Charging>),
-    /// It must not be charged this way: a wrong charger can set a pack on fire.
+    /// It must not be charged this way: the wrong charger can set a pack on fire.
     Refused(ChargeRefusal),
 }
 

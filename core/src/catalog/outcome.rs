@@ -106,7 +106,8 @@ impl Outcome {
             Err(errors) => return Self::refused(errors, Vec::new()),
         };
         if !draft.kit.is_empty() {
-            let why = "is ignored: answers doesn't read a catalogue. Give each part in full";
+            let why =
+                "is ignored because answers() doesn't read a catalogue. Give each part in full.";
             ignored.push(Error::new("/kit", Reason::Unused { why }));
         }
         match Build::check(&draft) {

@@ -234,7 +234,7 @@ law! {
     /// }.value();
     /// assert!((i - 15.625).abs() < 1e-9);
     /// ```
-    CutbackLimit = "Pack current that the cutback leaves", "I_max" =
+    CutbackLimit = "Pack current that voltage limiting allows", "I_max" =
         "A (V_pack − N_s V_end) / (1 + A R_pack), A = n k_mode I_battery / (N_s (V_start − V_end))", Ampere, CIRCUIT;
     motors: "n" Count, mode: "k_mode" None, set: "I_battery" Ampere, series: "N_s" Cells, start: "V_start" Volt, end: "V_end" Volt, open: "V_pack" Volt, resistance: "R_pack" Ohm => {
         // A cutback as steep as a step is taken as a hundredth of a volt wide.

@@ -105,7 +105,7 @@ law! {
 law! {
     /// Motor can to the wheel's flank, along their axes, m: mount, washer and
     /// wheel pulley are between.
-    WheelAlong = "Motor to the wheel's flank, along", "c_along" = "8 mm + 1 mm + w_pulley", Metre, PRACTICE;
+    WheelAlong = "Motor to the wheel's face, along", "c_along" = "8 mm + 1 mm + w_pulley", Metre, PRACTICE;
     pulley: "w_pulley" Metre => MOUNT_M + WASHER_M + pulley
 }
 
@@ -138,7 +138,7 @@ law! {
 
 law! {
     /// Axle that washers, wheel pulley, wheel and nut take, m.
-    AxleTaken = "Axle taken", "l_taken" = "1 mm + w_pulley + (w_wheel + w_hub) / 2 + 1 mm + 8 mm", Metre, PRACTICE;
+    AxleTaken = "Axle length used", "l_taken" = "1 mm + w_pulley + (w_wheel + w_hub) / 2 + 1 mm + 8 mm", Metre, PRACTICE;
     pulley: "w_pulley" Metre, wheel: "w_wheel" Metre, hub: "w_hub" Metre =>
         2.0 * WASHER_M + pulley + (wheel + hub) / 2.0 + NUT_M
 }

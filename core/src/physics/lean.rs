@@ -16,7 +16,7 @@ law! {
     /// let steer = pitchline_core::physics::lean::SteerFront { pivot: 45.0, lean: 30.0 }.value();
     /// assert!((steer - 26.565_051).abs() < 1e-6); // atan 0.5
     /// ```
-    SteerFront = "Steer of the front truck", "θ_front" = "atan(tan θ_pivot_front sin θ_lean)", Degree, HUBBARD;
+    SteerFront = "Steering angle of the front truck", "θ_front" = "atan(tan θ_pivot_front sin θ_lean)", Degree, HUBBARD;
     pivot: "θ_pivot_front" Degree, lean: "θ_lean" Degree => steer(pivot, lean)
 }
 
@@ -24,7 +24,7 @@ law! {
     /// Steer of the rear truck, degrees, the other way.
     ///
     /// Source: Hubbard 1979-80.
-    SteerRear = "Steer of the rear truck", "θ_rear" = "atan(tan θ_pivot_rear sin θ_lean)", Degree, HUBBARD;
+    SteerRear = "Steering angle of the rear truck", "θ_rear" = "atan(tan θ_pivot_rear sin θ_lean)", Degree, HUBBARD;
     pivot: "θ_pivot_rear" Degree, lean: "θ_lean" Degree => steer(pivot, lean)
 }
 
@@ -35,7 +35,7 @@ fn steer(pivot: f64, lean: f64) -> f64 {
 
 law! {
     /// Steer of both trucks together, as the sum of their tangents.
-    SteerSum = "Steer of both trucks", "k_steer" = "tan θ_front + tan θ_rear", None, MECHANICS;
+    SteerSum = "Steering of both trucks", "k_steer" = "tan θ_front + tan θ_rear", None, MECHANICS;
     front: "θ_front" Degree, rear: "θ_rear" Degree => {
         let tangent = |of: f64| { let (sine, cosine) = sine_cosine(of); sine / cosine };
         tangent(front) + tangent(rear)
@@ -58,19 +58,19 @@ law! {
 
 law! {
     /// From the middle of the board to the inner flank of a front wheel, m.
-    FlankFront = "Front wheel's inner flank from the middle", "y_flank" = "w_hanger / 2 + 1 mm", Metre, PRACTICE;
+    FlankFront = "Front wheel's inner face from the middle", "y_flank" = "w_hanger / 2 + 1 mm", Metre, PRACTICE;
     hanger: "w_hanger" Metre => hanger / 2.0 + WASHER_M
 }
 
 law! {
     /// From the middle of the board to the inner flank of a rear wheel, m.
-    FlankRear = "Rear wheel's inner flank from the middle", "y_flank" = "w_hanger / 2 + 1 mm + w_pulley", Metre, PRACTICE;
+    FlankRear = "Rear wheel's inner face from the middle", "y_flank" = "w_hanger / 2 + 1 mm + w_pulley", Metre, PRACTICE;
     hanger: "w_hanger" Metre, pulley: "w_pulley" Metre => hanger / 2.0 + WASHER_M + pulley
 }
 
 law! {
     /// From the middle of the board to the outer flank of a wheel, m.
-    FlankOuter = "Wheel's outer flank from the middle", "y_outer" = "y_flank + w_wheel", Metre, MECHANICS;
+    FlankOuter = "Wheel's outer face from the middle", "y_outer" = "y_flank + w_wheel", Metre, MECHANICS;
     flank: "y_flank" Metre, wheel: "w_wheel" Metre => flank + wheel
 }
 
@@ -102,7 +102,7 @@ law! {
 law! {
     /// Lean, degrees, at which the corner of a deck between the wheels swings
     /// out to the tyre's flank.
-    BiteFlank = "Lean at which the deck meets the flank", "θ_bite" = "atan(2 h_reach / w_deck) − acos(2 y_flank / √(w_deck² + 4 h_reach²))", Degree, MECHANICS;
+    BiteFlank = "Lean at which the deck meets the wheel's face", "θ_bite" = "atan(2 h_reach / w_deck) − acos(2 y_flank / √(w_deck² + 4 h_reach²))", Degree, MECHANICS;
     deck: "w_deck" Metre, reach: "h_reach" Metre, flank: "y_flank" Metre => {
         let half = deck / 2.0;
         let rise = half * half + reach * reach - flank * flank;

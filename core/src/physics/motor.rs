@@ -113,7 +113,7 @@ law! {
     /// let r = HeatResistance { copper: 0.75, winding: 0.08, on: 1.5, switch: 0.002 }.value();
     /// assert!((r - 0.063).abs() < 1e-12);
     /// ```
-    HeatResistance = "Copper and switches as one resistance", "R_heat" = "k_Cu R_w + k_on R_switch", Ohm, CIRCUIT;
+    HeatResistance = "Windings and transistors as one resistance", "R_heat" = "k_Cu R_w + k_on R_switch", Ohm, CIRCUIT;
     copper: "k_Cu" None, winding: "R_w" Ohm, on: "k_on" None, switch: "R_switch" Ohm =>
         copper * winding + on * switch
 }

@@ -20,7 +20,7 @@ law! {
     /// let room = CellsFlankToFlank { count: 15.0, diameter: 0.021 }.value();
     /// assert!((room - 0.329).abs() < 1e-12);
     /// ```
-    CellsFlankToFlank = "Cells flank to flank", "l_block" = "k d_cell + (k − 1) 1 mm", Metre, PRACTICE;
+    CellsFlankToFlank = "Cells side by side", "l_block" = "k d_cell + (k − 1) 1 mm", Metre, PRACTICE;
     count: "k" Count, diameter: "d_cell" Metre => count * diameter + (count - 1.0) * BETWEEN_M
 }
 

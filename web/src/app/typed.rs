@@ -117,7 +117,7 @@ mod tests {
     fn thousands_are_no_decimals() {
         let (point, comma) = (Style::default(), Style { comma: true, ..Style::default() });
         // Cycles may be 1 as well as 1000; a whole number of them is no fraction.
-        let asked = "Charge cycles so far: is that 1 or 1000\u{a0}cycles? Type the one you mean";
+        let asked = "Charge cycles so far: is that 1 or 1000\u{a0}cycles? Type the one you mean.";
         for (text, style) in [("1,000", point), ("1.000", comma)] {
             assert_eq!(read(Kind::Pack, "cycles", text, style).unwrap_err(), asked);
         }

@@ -102,7 +102,9 @@ fn lead_to_missing(app: App) {
 
 /// What is wrong with the first faulty field; nothing where none is.
 fn waits(app: App) -> String {
-    let waits = |(_, fault): (Place, &str)| format!("{} {fault}.", page::WAITS);
+    // Some end in a full stop of their own.
+    let waits =
+        |(_, fault): (Place, &str)| format!("{} {}.", page::WAITS, fault.trim_end_matches('.'));
     app.typed(|typed| typed.fault().map_or_else(String::new, waits))
 }
 

@@ -102,7 +102,11 @@ pub(super) fn Board(
                 <div class="board-plot" style:width=wide>
                     {picture} <ul role="list">
                         {PARTS.into_iter().enumerate().map(part).collect_view()}
-                    </ul> <p class="board-readout" aria-hidden="true">
+                    </ul> <p
+                        class="board-readout"
+                        class:idle=move || lit.get().is_none()
+                        aria-hidden="true"
+                    >
                         {readout}
                     </p>
                 </div>

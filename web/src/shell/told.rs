@@ -63,7 +63,17 @@ fn boxed(title: String, inside: AnyView) -> impl IntoView {
     }
 }
 
+/// So many are told one by one: a link can hold thousands.
+const MOST: usize = 12;
+
 fn list(faults: &[Error], style: Style) -> AnyView {
     let item = |error: &Error| view! { <li>{fault(error, style)}</li> };
-    view! { <ul>{faults.iter().map(item).collect_view()}</ul> }.into_any()
+    let more = faults.len().saturating_sub(MOST);
+    let more = (more > 0).then(|| view! { <li>{shell::and_more(more)}</li> });
+    view! {
+        <ul>
+            {faults.iter().take(MOST).map(item).collect_view()} {more}
+        </ul>
+    }
+    .into_any()
 }

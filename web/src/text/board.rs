@@ -5,7 +5,7 @@ use crate::chart::plain;
 use pitchline_core::{Build, Draft, Slot, Unit, totals};
 
 /// Under the drawing, until a part of it is met.
-pub const PICK: &str = "Pick a part to change it";
+pub const PICK: &str = "Pick a part";
 
 /// A part of the board and what it is: "Motor pulley: 15 teeth"; and whether a size that it is drawn
 /// by is assumed.

@@ -22,16 +22,16 @@ pub const CHARGED: &str =
 /// Caution by the charger.
 pub const CAUTION: Warning = Warning {
     short: "Lithium packs can burn while charging. Use only the charger made for this pack, on a surface that can't burn, and stay with it.",
-    more: "Don't charge where a fire would block your way out. Never charge below freezing, and never a pack that is wet, swollen, dented or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.",
+    more: "Don't charge where a fire would block your way out. Never charge below freezing, and never a pack that is wet, swollen or dented, or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.",
 };
 /// Opens the table of charge over time.
 pub const CHARGE_TABLE: &str = "Table of charge over time";
 /// Its caption.
-pub const CHARGE_CAPTION: &str = "Charge until full";
+pub const CHARGE_CAPTION: &str = "Charge over time, until full";
 /// Opens the table of current over time.
 pub const CURRENT_TABLE: &str = "Table of current over time";
 /// Its caption.
-pub const CURRENT_CAPTION: &str = "Current until full";
+pub const CURRENT_CAPTION: &str = "Current over time, until full";
 /// Up the side of the first chart.
 pub const CHARGE_AXIS: &str = "charge, %";
 /// Up the side of the second.
@@ -47,7 +47,7 @@ pub const HELD: &str = "constant voltage from here";
 /// In place of a chart of no time.
 pub const FULL: &str = "Already full.";
 /// Of a charger that was typed in.
-pub const TYPED_IN: &str = "Your own charger";
+pub const TYPED_IN: &str = "My own charger";
 /// Beside the charger on the board.
 pub const ON_BOARD: &str = "in\u{a0}your\u{a0}build";
 /// Puts a charger on the board.
@@ -79,7 +79,7 @@ pub fn line(fit: ChargerFit, full_s: [f64; 2], style: Style) -> String {
         (Some(ChargeRefusal::TooCold { cell_c, .. }), _) => {
             format!("Too cold to charge: {}", style.quantity(cell_c, Unit::Celsius, 2))
         }
-        (None, Some(_)) => "Charger too strong for the cells".into(),
+        (None, Some(_)) => "Charging current too high for the cells".into(),
         (None, None) if full_s[1] <= 0.0 => "Already full".into(),
         (None, None) => format!("{} to full", band(full_s)),
     }

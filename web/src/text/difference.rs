@@ -6,7 +6,7 @@ use pitchline_core::{Field, Need, Slot, Unit};
 /// What a later version's links and files say beyond what this page knows.
 pub const REST: &str = "Other details";
 /// Of a part of the reader's own without a name.
-const OWN: &str = "your own";
+const OWN: &str = "my own";
 
 /// Before the name of an edit that has been undone.
 pub const UNDONE: &str = "Undone";

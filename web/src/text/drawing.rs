@@ -38,7 +38,7 @@ pub const MOTOR_TO_ROAD: &str = "Motor to road";
 /// Across the wheel, nobody on the board.
 pub const WHEEL_DIAMETER: &str = "Wheel diameter, unloaded";
 /// Across the motor.
-pub const MOTOR_DIAMETER: &str = "Motor, diameter";
+pub const MOTOR_DIAMETER: &str = "Motor can diameter";
 /// Across the wheel pulley, in the table alone.
 pub const WHEEL_PULLEY_DIAMETER: &str = "Wheel pulley, outside diameter";
 /// Across the motor pulley, in the table alone.
@@ -51,13 +51,13 @@ pub const BETWEEN_MOTORS: &str = "Between the motors";
 /// From a motor to where another would be held.
 pub const BESIDE_MOTOR: &str = "Beside the motor";
 /// Along the motor.
-pub const MOTOR_LENGTH: &str = "Motor, length";
+pub const MOTOR_LENGTH: &str = "Motor can length";
 /// Along the hanger.
-pub const HANGER_LENGTH: &str = "Hanger, shoulder to shoulder";
+pub const HANGER_LENGTH: &str = "Rear hanger width";
 /// From the outside of one wheel to that of the other.
 pub const OVER_WHEELS: &str = "Width over the wheels";
 /// Along the axle beyond the hanger.
-pub const AXLE_END: &str = "Axle end";
+pub const AXLE_END: &str = "Axle length, each end";
 
 /// Below the enclosure.
 pub const ENCLOSURE_TO_ROAD: &str = "Enclosure to road, standing still";
@@ -73,9 +73,9 @@ pub const SAG: &str = "sag";
 pub const WHEELBASE: &str = "Wheelbase, axle to axle";
 
 /// Along the enclosure.
-pub const INSIDE_LENGTH: &str = "Enclosure, inside length";
+pub const INSIDE_LENGTH: &str = "Enclosure length, inside";
 /// Across it.
-pub const INSIDE_WIDTH: &str = "Enclosure, inside width";
+pub const INSIDE_WIDTH: &str = "Enclosure width, inside";
 /// What its contents take of the length.
 pub const USED_LENGTH: &str = "Length used, with padding";
 /// What they take of the width.

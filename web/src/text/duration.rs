@@ -66,7 +66,7 @@ pub fn duration(seconds: f64) -> String {
     format!("{figure}\u{a0}{unit}")
 }
 
-/// What the clock shows so long, s, before eight in the morning: "4:35", "22:10, the day before".
+/// What the clock shows so long, s, before eight in the morning: "4:35", "22:10 the day before".
 #[must_use]
 pub fn before_eight(seconds: f64) -> String {
     const DAY: u32 = 24 * 60;
@@ -75,7 +75,7 @@ pub fn before_eight(seconds: f64) -> String {
     let clock = 8 * 60 + days * DAY - back;
     let when = match days {
         0 => String::new(),
-        1 => ", the day before".into(),
+        1 => " the day before".into(),
         days => format!(", {days} days before"),
     };
     format!("{}:{:02}{when}", clock / 60, clock % 60)
@@ -116,8 +116,8 @@ mod tests {
             "8:00",
             "4:35",
             "0:00",
-            "23:55, the day before",
-            "0:00, the day before",
+            "23:55 the day before",
+            "0:00 the day before",
             "23:00, 2 days before",
         ];
         assert_eq!(hours, wanted);

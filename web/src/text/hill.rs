@@ -8,9 +8,10 @@ use pitchline_core::{Build, Limit, Unit};
 /// The fold of long climbs.
 pub const LONG_CLIMB: &str = "On a long hill";
 /// The working of the hill that never overheats.
-pub const ENDLESS_WORKING: &str = "Working of the endless climb";
+pub const ENDLESS_WORKING: &str = "Working: steepest climb without overheating";
 /// Over it.
-pub const ENDLESS_STEPS: &str = "For the windings, step by step. If a hot controller or another limit allows less, that is the answer.";
+pub const ENDLESS_STEPS: &str =
+    "Step by step, for the limit that allows least. The last step is the answer.";
 /// What the table of the picture opens with.
 pub const CURVE_TABLE: &str = "Table of steepest hill by speed";
 /// Its caption.
@@ -193,7 +194,7 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
 /// A speed that was not reached: the wish as a bare number, and the speed made, m/s.
 #[must_use]
 pub fn made(wish_m_s: f64, top_m_s: f64, style: Style) -> String {
-    format!("{} asked, {} reached", style.speed(wish_m_s), style.speed_unit(top_m_s))
+    format!("{} asked for, {} reached", style.speed(wish_m_s), style.speed_unit(top_m_s))
 }
 
 /// Caption of the table of climbs, for a grade.

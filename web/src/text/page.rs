@@ -157,7 +157,7 @@ pub fn unfetched(file: &str) -> String {
 /// Of one that the host does not have, by the number of its answer.
 #[must_use]
 pub fn refused(file: &str, status: u16) -> String {
-    format!("{file}: the host answered {status}.")
+    format!("{file}: the host responded with {status}.")
 }
 
 /// Of one that is no text.
@@ -198,7 +198,8 @@ pub fn offline(state: &str, why: &str) -> String {
         "slow" => "Not ready offline yet.",
         "incomplete" => "Not fully saved for offline use: open the page once more with a signal.",
         "failed" => "Not ready offline.",
-        _ => "Not available offline in this browser or frame.",
+        _ if why.is_empty() => "Not available offline in this browser or frame.",
+        _ => "Not available offline.",
     };
     [said, why].join(" ").trim_end().into()
 }

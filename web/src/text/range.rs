@@ -37,7 +37,7 @@ pub const OLD_HEAD: &str = "Age";
 pub const YOUR_PACK: &str = "your pack";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
-    short: "Leave a reserve: an empty pack can stop pushing and braking without warning.",
+    short: "Leave a reserve: when the pack runs empty, the motors can stop pushing and braking without warning.",
     more: "Lithium packs can burn. Charge on something that can't burn, stay with it, and have packs built and repaired by qualified people.",
 };
 
@@ -85,7 +85,7 @@ pub fn counted(answers: &Answers, style: Style) -> Option<String> {
         format!("It never reaches {}.", style.speed_unit(reach.speed_m_s))
     };
     Some(format!(
-        "On the flat without stops, using {spent} from the cells. {first} Beyond the counted distance it limps another {}, slowing to walking pace. Stops and hills use more.",
+        "On the flat without stops, it uses {spent} from the cells. {first} Beyond the counted distance it limps another {}, slowing to walking pace. Stops and hills use more.",
         style.distance_unit(reach.limp_m),
     ))
 }
@@ -104,7 +104,7 @@ pub fn counted_hint(answers: &Answers, style: Style) -> String {
 pub fn energy(stored_wh: f64, most: [(&str, f64); 2], style: Style) -> String {
     let [first, second] = most;
     format!(
-        "Most of the {} goes into {} ({}) and {} ({}). The pack's rated energy is nominal voltage times capacity, so it differs.",
+        "Most of the {} goes into {} ({}) and {} ({}). The total differs from the pack's rated energy, which is nominal voltage times capacity.",
         style.quantity(stored_wh, Unit::WattHour, 3),
         first.0.to_ascii_lowercase(),
         percent(first.1),

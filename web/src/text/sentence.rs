@@ -1,5 +1,6 @@
 //! Sentences about what is wrong, and what a person would want to be told.
 
+use super::catalogue::capital;
 use super::number::Style;
 use super::words;
 use super::{label, unit::Units};
@@ -30,7 +31,7 @@ pub fn reason(kind: Kind, key: &str, reason: &Reason, style: Style) -> String {
 pub fn two_readings(kind: Kind, field: &Field, typed: [f64; 2], style: Style) -> String {
     let [small, large] = typed.map(|value| style.significant(value, 9));
     let (name, unit) = (label(kind, field.key), style.units.field(kind, field).symbol);
-    format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean")
+    format!("{name}: is that {small} or {large}\u{a0}{unit}? Type the one you mean.")
 }
 
 /// What a fault is of that is of nothing within the file.
@@ -75,11 +76,11 @@ pub fn unfilled(kit: &str, unfilled: &Unfilled, style: Style) -> String {
         name => format!("\"{name}\" "),
     };
     let why = match &unfilled.why {
-        None if unfilled.name.is_empty() => "can't be read in this catalogue".into(),
+        None if unfilled.name.is_empty() => "its entry can't be read in this catalogue".into(),
         None => "isn't in this catalogue".into(),
         Some(error) => {
             let key = error.field.rsplit('/').next().unwrap_or_default();
-            format!("was left out of this catalogue ({key}: {})", what(&error.reason, style))
+            format!("can't be used ({key}: {})", what(&error.reason, style))
         }
     };
     format!("{whose}, {slot}: {named}{why}. Pick another to see figures.")
@@ -96,7 +97,7 @@ pub fn caveat(caveat: &Caveat, style: Style) -> String {
     };
     let rest = match basis {
         Basis::PublishedModel => "come from a published model",
-        Basis::Extrapolated => "are extrapolated from warmer ones",
+        Basis::Extrapolated => "are extrapolated from warmer cells",
         Basis::CommonPractice => "are a rule of thumb, not measured",
     };
     let air = style.quantity(*air_c, Unit::Celsius, 2);
@@ -123,7 +124,7 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.quantity(*controller_v, Unit::Volt, 3),
         ),
         Notice::ChargerVoltage { charger_v, pack_v, fits_v: [least_v, most_v] } => format!(
-            "The charger's output is {}, but the full pack is at {} and only takes {} to {}. Do not use it: a wrong charger can set a pack on fire.",
+            "The charger's output is {}, but the full pack is at {} and only takes {} to {}. Do not use it: the wrong charger can set a pack on fire.",
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
             style.value(*least_v, Unit::Volt, 3),
@@ -140,14 +141,17 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.quantity(*cells_kg, Unit::Kilogram, 2),
         ),
         Notice::TagMismatch { one, one_tag, other, other_tag } if one == other => format!(
-            "{} and their mounts don't match: the hanger is \"{one_tag}\", the mounts are for \"{other_tag}\".",
+            "{} and their mounts don't match: the hanger is \"{one_tag}\", but the mounts are for \"{other_tag}\".",
             words::kind(one.kind()),
         ),
-        Notice::TagMismatch { one, one_tag, other, other_tag } => format!(
-            "{} and {} don't match: one has \"{one_tag}\", the other \"{other_tag}\".",
-            words::kind(one.kind()),
-            words::kind(other.kind()).to_ascii_lowercase(),
-        ),
+        Notice::TagMismatch { one, one_tag, other, other_tag } => {
+            let [one, other] =
+                [one, other].map(|slot| words::kind(slot.kind()).to_ascii_lowercase());
+            format!(
+                "{} and {other} don't match: {one} \"{one_tag}\", {other} \"{other_tag}\".",
+                capital(&one)
+            )
+        }
     }
 }
 
@@ -166,7 +170,7 @@ mod tests {
         );
         assert_eq!(
             say(Chemistry::Energy, Basis::Extrapolated),
-            "Figures for energy cells at \u{2212}12\u{a0}°C are extrapolated from warmer ones, so the range is wider."
+            "Figures for energy cells at \u{2212}12\u{a0}°C are extrapolated from warmer cells, so the range is wider."
         );
     }
 }

@@ -192,7 +192,7 @@ pub fn stops_heads(style: Style) -> Vec<String> {
 /// What the gear map says of its use.
 pub const TAP: &str = "Tap a pairing to use it.";
 /// What the keys do on it.
-pub const ALONG_MAP: &str = "Arrow keys move between the pairings. Enter uses one";
+pub const ALONG_MAP: &str = "Arrow keys move between the pairings. Enter uses one.";
 /// Labels of what it shows and of the wheel.
 pub const MAP_LABELS: [&str; 2] = ["Show", "Wheel on the board"];
 /// The first thing that it shows; the others follow.
@@ -325,7 +325,7 @@ impl Pairing {
             None => "It goes farthest of those that fit.".into(),
         };
         format!(
-            "{lead}: motor pulley {motor}, wheel pulley {wheel_pulley} on {wheel}. {far} on the flat, climbs {climbs}. {why}"
+            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}. It goes {far} on the flat and climbs {climbs}. {why}"
         )
     }
 }
@@ -334,7 +334,7 @@ impl Pairing {
 #[must_use]
 pub fn map_at(motor: &str, wheel: &str, top: &str, hill: &str, far: &str, climbs: &str) -> String {
     format!(
-        "Motor {motor}, wheel {wheel} teeth: {top} flat, {hill} up your hill, goes {far}, climbs {climbs}"
+        "{motor}/{wheel}\u{a0}teeth: {top} on the flat, {hill} up your hill, goes {far}, climbs {climbs}"
     )
 }
 

@@ -94,7 +94,7 @@ impl Range<'_> {
             );
         }
         format!(
-            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 boards like yours. 1 in 10 {less}, 1 in 10 {more}. Half {verb} {middle}{unit} or {beyond}."
+            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 boards like yours. 1 in 10 {less}, and 1 in 10 {more}. Half {verb} {middle}{unit} or {beyond}."
         )
     }
 }

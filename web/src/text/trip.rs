@@ -7,7 +7,7 @@ use pitchline_core::{Build, Drive, Limit, Outing, Unit};
 /// The fold.
 pub const RIDE: &str = "With stops and hills";
 /// What is counted.
-pub const WHY: &str = "A simulated ride, heat included. It ends when the board can't hold 80\u{a0}% of its intended speed on the flat. Cells warm up.";
+pub const WHY: &str = "A simulated ride, with motors, controller and cells heating up. It ends when the board can't hold 80\u{a0}% of its intended speed on the flat.";
 /// Over the table of all ways to ride.
 pub const ALL: &str =
     "Every riding style, until the board can't hold 80\u{a0}% of its intended speed on the flat";

@@ -175,23 +175,25 @@ pub fn limit_sentence(what: Limit) -> String {
 pub fn limit_why(limit: Limit) -> &'static str {
     match limit {
         Limit::ControllerMotorCurrent => "The controller won't give the motors any more current.",
-        Limit::MotorCurrent => "More would exceed the motor's current rating.",
+        Limit::MotorCurrent => "More current would exceed the motor's current rating.",
         Limit::ControllerBatteryCurrent => {
             "The controller won't draw any more current from the pack."
         }
         Limit::PackProtection => {
             "Any more current would make the protection circuit disconnect the pack."
         }
-        Limit::CellRating => "More would exceed the cells' discharge rating.",
+        Limit::CellRating => "More current would exceed the cells' discharge rating.",
         Limit::PackPower => "More current would only make the voltage sag further.",
         Limit::Cutback => {
             "The pack sags below the voltage at which the controller starts limiting power."
         }
-        Limit::CutOff => "The protection circuit would disconnect the pack.",
+        Limit::CutOff => {
+            "If the voltage dropped any lower, the protection circuit would disconnect the pack."
+        }
         Limit::Voltage => "At this speed the motors need all of the pack's voltage.",
         Limit::ElectricalSpeed => "The controller cuts power above this motor speed.",
-        Limit::Belt => "More would overload the belt.",
-        Limit::Grip => "More would spin the driven wheels.",
+        Limit::Belt => "More push would overload the belt.",
+        Limit::Grip => "More push would spin the driven wheels.",
         Limit::ModeSpeed => "The ride mode caps the speed here.",
         Limit::Empty => "The charge is used up.",
         Limit::ControllerHot => "The controller is hot, so it limits power.",

@@ -109,7 +109,7 @@ fn a_riser_too_low_never_reads_as_enough() {
         assert_eq!(tile.figure, format!("{up}"));
         assert_eq!(tile.limit, format!("On the board: {down}\u{a0}{unit}"));
         let [_, amiss] = told(&found, style);
-        has(&amiss[0], &format!("A riser of {up}\u{a0}{unit} only just clears it"));
+        has(&amiss[0], &format!("A riser of {up}\u{a0}{unit} only just prevents this"));
     }
     // The edge turns about the axle from where it stands down to the tread.
     let (half, up, radius) = (75.0_f64, 66.0 + have, 55.0_f64);
@@ -118,11 +118,11 @@ fn a_riser_too_low_never_reads_as_enough() {
     assert!(angle < 18.0);
     let [_, amiss] = told(&found, METRIC);
     has(&amiss[0], &format!("at {angle}° of lean the deck touches a front wheel"));
-    has(&amiss[0], "up to the trucks' 18°");
+    has(&amiss[0], "up to the trucks' maximum lean of 18°");
     let tile = lean::bite(&found, METRIC);
     assert_eq!(
         (tile.figure, tile.limit.as_str()),
-        (format!("{angle}"), "At a front wheel. The trucks lean to 18°")
+        (format!("{angle}"), "At a front wheel. The trucks lean to 18°.")
     );
 }
 
@@ -195,7 +195,7 @@ fn a_measure_far_from_every_belt_is_told_what_it_needs() {
     let near = bench(76.4);
     assert!(bench::nearest(&near).is_some_and(|belt| belt.teeth == 59.0));
     let said = bench::measured(&near, METRIC);
-    has(&said, "long. The closest is Towline 12, 295 mm (59\u{a0}teeth).");
+    has(&said, "long. The closest is \"Towline 12, 295 mm\" (59\u{a0}teeth).");
     assert!(bench::take(&near).is_some());
 }
 

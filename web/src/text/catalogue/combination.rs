@@ -133,14 +133,18 @@ fn disagree(notice: &Notice, style: Style) -> String {
     let mass = |value: f64| file(style).quantity(value, Unit::Kilogram, 2);
     match notice {
         Notice::PackAboveController { pack_v, controller_v } => {
-            format!("full at {}, the controller survives {}", volts(*pack_v), volts(*controller_v))
+            format!(
+                "full at {}, but the controller only survives {}",
+                volts(*pack_v),
+                volts(*controller_v)
+            )
         }
         Notice::ChargerVoltage { charger_v, pack_v, .. } => {
-            format!("output {}, the pack is full at {}", volts(*charger_v), volts(*pack_v))
+            format!("output {}, but the pack is full at {}", volts(*charger_v), volts(*pack_v))
         }
         Notice::FullVoltage { full_v, highest_v } => {
             format!(
-                "{} when full, this chemistry takes {} at most",
+                "{} when full, but this chemistry takes {} at most",
                 volts(*full_v),
                 volts(*highest_v)
             )
@@ -171,7 +175,7 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
             format!("too short: these pulleys touch at {}", length(style, touching_m, true))
         }
         MisfitKind::BeltOutOfSlot { centre_m, slot_m: [near, far], miss_m } => format!(
-            "the nearest needs {}, {} beyond the mount's {} to {}",
+            "the nearest needs {}, {} outside the mount's range of {} to {}",
             length(style, centre_m, centre_m > far),
             length(style, miss_m, true),
             length(style, near, true),
@@ -181,11 +185,11 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
         MisfitKind::Clearance { room_m, .. } => left(room_m),
         MisfitKind::BoxDrags { room_m } => left(room_m),
         MisfitKind::BoxStrikes { bump_m, room_m } => {
-            format!("off a bump of {}: {}", length(style, bump_m, false), left(room_m))
+            format!("off a bump of {}, {}", length(style, bump_m, false), left(room_m))
         }
         MisfitKind::PackInBox { left_m, tightest, .. } => {
             let way = ["length", "width", "height"].get(tightest).copied().unwrap_or_default();
-            format!("{way}: {}", left(left_m.get(tightest).copied().unwrap_or(0.0)))
+            format!("{way} {}", left(left_m.get(tightest).copied().unwrap_or(0.0)))
         }
         MisfitKind::WheelBite { lean_deg, riser_m, .. } => format!(
             "at {}° of lean, needs a riser above {}",
@@ -249,9 +253,9 @@ mod tests {
         assert_eq!(
             said,
             [
-                "Every combination, Pack above the controller's limit: full at 42\u{a0}V, the controller survives 40\u{a0}V",
+                "Every combination, Pack above the controller's limit: full at 42\u{a0}V, but the controller only survives 40\u{a0}V",
                 "Every combination, Tags don't match: motor \"8 mm\", motor pulley \"10 mm\"",
-                "Every combination, Wrong charger: output 50.4\u{a0}V, the pack is full at 42\u{a0}V",
+                "Every combination, Wrong charger: output 50.4\u{a0}V, but the pack is full at 42\u{a0}V",
             ]
         );
     }

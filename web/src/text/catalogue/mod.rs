@@ -40,7 +40,7 @@ pub const ASSUMED_HEADS: [&str; 2] = ["Part", "Key and value"];
 /// Over the kits.
 pub const KITS: &str = "Combinations of parts";
 /// Under that.
-pub const KITS_WHY: &str = "We try every pack, controller, motor, set of trucks, pair of pulleys, wheel, deck and charger that a kit offers, with its own rider and place. Each combination uses the kit's own belt if it fits, otherwise the best-fitting belt it offers.";
+pub const KITS_WHY: &str = "We try every pack, controller, motor, set of trucks, pair of pulleys, wheel, deck and charger that a kit offers, with its own rider and place. Each combination uses the kit's own belt if it fits, otherwise the best-fitting belt the kit offers.";
 /// Where the catalogue has none.
 pub const NO_KITS: &str = "This catalogue has no kit, so there is nothing to combine.";
 /// Behind the source of a catalogue that was kept, where the host's is none.
@@ -96,7 +96,7 @@ pub fn faults(faults: u64, left_out: u64) -> String {
         0 => "No faults.".into(),
         n => {
             let faults = count(n, "fault", "faults");
-            format!("{faults}, {} left out.", count(left_out, "entry", "entries"))
+            format!("{faults}, {} not used.", count(left_out, "entry", "entries"))
         }
     }
 }

@@ -93,7 +93,7 @@ pub fn belts(fit: &BeltFit, pick: Option<&str>) -> String {
     match (fit.fitting.as_slice(), pick.filter(|name| !name.is_empty())) {
         ([], _) => "none fits".into(),
         ([_], Some(name)) => name.into(),
-        ([_, rest @ ..], Some(name)) => format!("{name} or {} more", rest.len()),
+        ([_, rest @ ..], Some(name)) => format!("{name} and {} more", rest.len()),
         ([one], None) => teeth(one.teeth),
         ([first, .., last], None) => range(first, last),
     }
@@ -140,7 +140,7 @@ pub fn which(fit: &BeltFit, style: Style) -> String {
             teeth(first.teeth)
         ),
         [first, .., last] => {
-            format!("{mount} {} belts {from} fit, {}.", fit.fitting.len(), range(first, last))
+            format!("{mount} {} belts {from} fit, with {}.", fit.fitting.len(), range(first, last))
         }
     }
 }

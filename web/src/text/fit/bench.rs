@@ -46,11 +46,11 @@ pub fn measured(
         );
     };
     let (centre, count) = (mm(style, belt.mesh.centre_m), teeth(belt.teeth));
-    let named = name.map_or_else(|| count.clone(), |name| format!("{name} ({count})"));
+    let named = name.map_or_else(|| count.clone(), |name| format!("\"{name}\" ({count})"));
     if !belt.in_slot {
         let [near, far] = fit.slot_m;
         return format!(
-            "{takes}. The closest, {named}, needs {centre}. The mount adjusts from {} to {}, so it doesn't fit.",
+            "{takes}. The closest, {named}, needs {centre} from shaft to axle. The mount adjusts from {} to {}, so it doesn't fit.",
             entered(style, near),
             entered(style, far),
         );
@@ -58,7 +58,7 @@ pub fn measured(
     let off = belt.off_measured_m.unwrap_or(0.0);
     let way = if off < 0.0 { "less" } else { "more" };
     format!(
-        "{takes}. The closest is {named}. It sits at {centre}, {} {way} than you measured.",
+        "{takes}. The closest is {named}. It needs {centre} from shaft to axle, {} {way} than you measured.",
         mm(style, off.abs()),
     )
 }
@@ -84,7 +84,7 @@ pub fn in_hand(fit: &BeltFit, pairs: &[[f64; 3]], style: Style) -> String {
         BeltOnBoard::NoTeeth => return String::new(),
         BeltOnBoard::TooShort => format!("The belt you have is too short for {with}."),
         BeltOnBoard::Taut(belt) => format!(
-            "On {with}, the belt you have needs {}: {}.",
+            "On {with}, the belt you have needs {} from shaft to axle: {}.",
             mm(style, belt.mesh.centre_m),
             if belt.in_slot { "it fits" } else { "the mount doesn't reach that" },
         ),

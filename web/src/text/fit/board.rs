@@ -80,7 +80,7 @@ pub fn cells(plan: &BoxPlan, style: Style) -> String {
 /// The least room inside.
 #[must_use]
 pub fn inside(plan: &BoxPlan, style: Style) -> Answer {
-    let ways = [("length", "long"), ("width", "wide"), ("height", "high")];
+    let ways = [("length", "long"), ("width", "wide"), ("height", "tall")];
     let left = plan.left_m.get(plan.tightest).copied().unwrap_or(0.0);
     let (way, over) = ways.get(plan.tightest).copied().unwrap_or_default();
     let name = if left < 0.0 {
@@ -100,7 +100,7 @@ pub fn length_needed(plan: &BoxPlan, length_m: f64, style: Style) -> Answer {
             style.units.shown(Unit::Millimetre).symbol,
             format!("This one has {}", at_most(style, length_m)),
         ),
-        None => ("–".into(), "", "Too narrow or too low at any length".into()),
+        None => ("–".into(), "", "Too narrow or too shallow at any length".into()),
     };
     Answer { name: "Enclosure length needed, inside".into(), figure, unit, limit }
 }
@@ -114,7 +114,7 @@ pub fn most_cells(plan: &BoxPlan, build: &Build) -> Answer {
         figure: plain(plan.room_for, 0),
         unit: "",
         limit: format!(
-            "The pack has {}. With {} in series, at most {} in parallel",
+            "The pack has {}. With {} in series, at most {} in parallel.",
             plain(pack.series * pack.parallel, 0),
             plain(pack.series, 0),
             plain(plan.parallel_for, 0)
@@ -169,9 +169,9 @@ pub fn cells_finding(plan: &BoxPlan, style: Style) -> String {
 #[must_use]
 pub fn cells_more(plan: &BoxPlan, height_m: f64, style: Style) -> Vec<(&'static str, String)> {
     let up = plan.left_m[2];
-    let room = if up < 0.0 { "Too high by" } else { "Room left above" };
+    let room = if up < 0.0 { "Too tall by" } else { "Room left above" };
     vec![
-        ("Enclosure, inside height", style.entered_millimetres(height_m)),
+        ("Enclosure height, inside", style.entered_millimetres(height_m)),
         (room, style.rough_millimetres(up.abs())),
     ]
 }
@@ -181,7 +181,7 @@ pub fn cells_more(plan: &BoxPlan, height_m: f64, style: Style) -> Vec<(&'static 
 pub fn turn(lean: &Lean, style: Style) -> Answer {
     let turn = &lean.furthest;
     let limit = format!(
-        "Leaning {}, the front steers {}, the rear {}",
+        "At {} of lean, the front steers {} and the rear {}",
         degrees(style, turn.lean_deg),
         degrees(style, turn.steer_front_deg),
         degrees(style, turn.steer_rear_deg)
@@ -203,7 +203,7 @@ pub fn bite(lean: &Lean, most_deg: f64, style: Style) -> Answer {
             figure: tenth(style, angle, false),
             unit: "°",
             limit: format!(
-                "At a {} wheel. The trucks lean to {}°",
+                "At a {} wheel. The trucks lean to {}°.",
                 wheel(at),
                 tenth(style, most_deg, true)
             ),
@@ -246,7 +246,7 @@ pub fn lean(lean: &Lean, riser_m: f64, style: Style) -> String {
 #[must_use]
 pub fn bushing(lean: &Lean, style: Style) -> String {
     format!(
-        "Bushings for this rider: about {}A, harder for speed (rule of thumb). Try lean and turn at walking pace, on the wheels you ride.",
+        "Bushings for this rider: about {}A, harder for speed (rule of thumb). Try leaning and turning at walking pace, on the wheels you ride.",
         style.fixed(lean.bushing_shore_a, 0)
     )
 }

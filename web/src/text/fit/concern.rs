@@ -142,7 +142,7 @@ pub(super) const fn wheel(at: WheelAt) -> &'static str {
 /// By how much the contents of the enclosure are too large, each way.
 #[must_use]
 pub fn short(left_m: [f64; 3], style: Style) -> String {
-    let ways = ["too long", "too wide", "too high"];
+    let ways = ["too long", "too wide", "too tall"];
     let over = left_m.iter().zip(ways).filter(|(left, _)| **left < 0.0);
     over.map(|(left, way)| format!("{} {way}", at_least(style, -left)))
         .collect::<Vec<_>>()
@@ -217,7 +217,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
             at_least(style, miss_m),
         )),
         MisfitKind::BeltOverload { used, braking } => format!(
-            "{} pulls the belt to {} of its rating. The belt may break or skip teeth, and take your brakes with it.",
+            "{} loads the belt to {} of its rating. The belt may break or skip teeth, and take your brakes with it.",
             if braking { "Braking" } else { "Full throttle" },
             percent(used)
         ),
@@ -242,7 +242,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
             just("Enclosure to road, off a bump", &at_most(style, room_m))
         }
         MisfitKind::BoxStrikes { bump_m, room_m } => format!(
-            "Rolling off a bump of {}, the enclosure hits the road: {} too low.",
+            "Off a bump of {}, the enclosure hits the road: {} too low.",
             entered(style, bump_m),
             at_least(style, -room_m)
         ),
@@ -253,7 +253,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
         MisfitKind::PackInBox { left_m, length_for_m, .. } => {
             let would = length_for_m.map_or_else(String::new, |length| {
                 format!(
-                    " At this width and height it needs an inside length of {}.",
+                    " At this width and height the enclosure needs an inside length of {}.",
                     at_least(style, length)
                 )
             });
@@ -266,7 +266,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
             just("Deck to tyre, at full lean", &format!("{} of riser", at_most(style, left_m)))
         }
         MisfitKind::WheelBite { wheel: at, lean_deg, most_deg, riser_m } => format!(
-            "Wheel bite: at {}° of lean the deck touches a {} wheel, which stops it dead and throws you off. A riser of {} only just clears it up to the trucks' {}°. Fit a few millimetres more, and lean the board by hand as far as it goes before you ride.",
+            "Wheel bite: at {}° of lean the deck touches a {} wheel, which stops it dead and throws you off. A riser of {} only just prevents this up to the trucks' maximum lean of {}°. Fit one a few millimetres taller, and lean the board by hand as far as it goes before you ride.",
             tenth(style, lean_deg, false),
             wheel(at),
             at_least(style, riser_m),
@@ -312,8 +312,8 @@ pub fn meet(mismatches: usize) -> String {
 #[must_use]
 pub fn meet_why(mismatches: usize) -> &'static str {
     if mismatches == 0 {
-        "Motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages match. Where a part's fitting isn't given, a match is assumed."
+        "These match: motor shaft with pulley bore, wheel core with wheel pulley, hanger with mounts, pack plug with controller plug, charger plug with charge port, and all voltages. Where a part's fitting isn't given, a match is assumed."
     } else {
-        "Compared: motor shaft and pulley bore, wheel core and wheel pulley, hanger and mounts, pack and controller plug, charger plug, and all voltages. What doesn't match is listed at the top. Where a part's fitting isn't given, a match is assumed."
+        "Compared: motor shaft with pulley bore, wheel core with wheel pulley, hanger with mounts, pack plug with controller plug, charger plug with charge port, and all voltages. What doesn't match is listed at the top. Where a part's fitting isn't given, a match is assumed."
     }
 }
