@@ -173,7 +173,7 @@ fn whole_task(size: Size) -> Outcome {
     assert!(look(page)?.starts_with(MAP), "the focus moved");
     let readout = page.by_css(".gear-map .chart-readout")?.text()?;
     let [motor, wheel] = pulleys.map(|slot| draft.value(slot, "teeth").unwrap_or(f64::NAN));
-    let pairing = format!("Motor {motor}, wheel {wheel} teeth");
+    let pairing = format!("{motor}/{wheel}\u{a0}teeth");
     assert!(readout.starts_with(&pairing), "{readout}");
     page.screenshot(&format!("page-keyboard-{size:?}"))?;
     page.press(Key::Escape)?;
