@@ -33,6 +33,7 @@ mod store;
 mod strip;
 mod sure;
 mod theme;
+mod two_histories;
 mod typing;
 mod units;
 mod visit;
