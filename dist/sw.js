@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "675170b3b2fc7b9abea7155eb89096fb24dd5fe69e52701bb8d3c937a9231ddd",
+    "./": "9feaea3c6c85512768afc5d55490bc0649456a9b68d9d262dcde3085d326b43f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-9d76f7ee98713075.css": "c132b0085b93b55b3641234d6fb68db08306e7e4620f97901fd88a27b5b8413e",
-    "pitchline-web-93d4b75ce113ff9b.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-93d4b75ce113ff9b_bg.wasm": "4121d43a2c2c94686f5e8f2ff41caea64cbe9d2e47ecf23ec9bfa223b20f3131",
-    "pitchline.js": "d1fdd5368e386a11aa8fd38106442a7c7477002f748f639cfbd6adb0f692a49b",
+    "pitchline-web-3eb5a7d1eb49d910.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-3eb5a7d1eb49d910_bg.wasm": "f739f8fc037a58260190986594b462bdd99e0f77885d071552cfa9c0f8c6e26f",
+    "pitchline.js": "a233a26b26bb248d5b2e18e549fe61e71b04f67dc50a2dd67b0d86e5b6394104",
     "recovery-5346565352562656.js": "7c18e057a2c195455e2cacca1cef03541c0dc564f8b77bf9b97d6ac42959dddb",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "bd6cb40ca07773cf"
+  "version": "b7690ce706c25a60"
 };
 
 const SCOPE = self.registration.scope;

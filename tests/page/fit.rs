@@ -238,8 +238,8 @@ fn a_wheel_that_bites_is_cured_by_the_riser_that_is_told() -> Outcome {
     alter(page, "pick-deck", "deck-riser_mm", &format!("{:.0}", riser + 1.0))?;
     gone(page, "Wheel bite: ")?;
     // That is tight: no all-clear, and nothing that does not fit.
-    let words = said(page, "Deck to tyre, at full lean: ")?;
-    assert!(!words.contains("tyres clear each other"), "{words}");
+    let words = said(page, "Deck to wheel, at full lean: ")?;
+    assert!(!words.contains("wheels clear each other"), "{words}");
     assert!(words.contains("Measure on the board before you ride."), "{words}");
     see(page, "Overview")?;
     line(page, "Yes, but 1 tight spot: riser, ")?;

@@ -69,7 +69,7 @@ fn an_edit_is_what_a_person_calls_one() -> Outcome {
     assert_eq!(offered(page, "Undo")?, "");
     fill(page, "#rider-mass_kg", "91.5")?;
     let before = first.value(Slot::Rider, "mass_kg").unwrap_or_default();
-    let name = format!("Undo: your weight: {before} to 91.5\u{a0}kg");
+    let name = format!("Undo – your weight: {before} to 91.5\u{a0}kg");
     page.wait_for("it is named", |page| Ok(offered(page, "Undo")? == name))?;
     page.eval(
         "const more = document.querySelector(\"button[aria-label='Your weight: more']\");
@@ -230,7 +230,7 @@ fn a_message_undoes_no_more_than_it_names() -> Outcome {
     fill(page, "#rider-mass_kg", "91.5")?;
     page.wait_for("it offers no more", |page| Ok(buttons(page)? == json!(["Close"])))?;
     turn(page, "Undo")?;
-    page.by_text("Undone: your weight")?;
+    page.by_text("Undone – your weight")?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_build(page, &gannet, "the kit is still there")?;
     see(page, "More")?;

@@ -39,7 +39,7 @@ fn picks(size: Size) -> Outcome {
     // What the page keeps is what was picked, to the last digit.
     assert_eq!(visit.stored("current")?["wheel"]["id"], draft.record(Slot::Wheel).id);
     for _ in picks {
-        page.by_role("button", "Undo:")?.click()?;
+        page.by_role("button", "Undo –")?.click()?;
     }
     assert_answers(page, &kit_for(&catalog, "gannet", &first))?;
     visit.end()

@@ -120,7 +120,7 @@ pub(super) fn tell_unknown(catalog: &Catalog, file: &Object, named: &[Named], to
         }
         told.push((kind, id, top.faults.len()));
         if absent {
-            let expected = format!("a list in square brackets that has \"{id}\"");
+            let expected = format!("a list in square brackets with a part whose id is \"{id}\"");
             top.faults.push(Error::new(list, Reason::missing(expected)));
         } else {
             let ids: Vec<&str> = catalog.parts(kind).iter().map(|part| part.id.as_str()).collect();

@@ -112,8 +112,8 @@ law! {
 
 law! {
     /// Lean, degrees, at which the face of the deck's edge comes against the
-    /// tyre's inner corner.
-    BiteFace = "Lean at which the deck's edge meets the tyre's corner", "θ_bite" = "acos(w_deck / √(d_wheel² + 4 y_flank²)) − atan(d_wheel / 2y_flank)", Degree, MECHANICS;
+    /// wheel's inner corner.
+    BiteFace = "Lean at which the deck's edge meets the wheel's corner", "θ_bite" = "acos(w_deck / √(d_wheel² + 4 y_flank²)) − atan(d_wheel / 2y_flank)", Degree, MECHANICS;
     deck: "w_deck" Metre, wheel: "d_wheel" Metre, flank: "y_flank" Metre => {
         let (half, radius) = (deck / 2.0, wheel / 2.0);
         let rise = flank * flank + radius * radius - half * half;
@@ -123,8 +123,8 @@ law! {
 
 law! {
     /// Lean, degrees, at which the underside of a deck that reaches beyond the
-    /// tyre comes down on its outer corner.
-    BiteCorner = "Lean at which the deck meets the tyre's corner", "θ_bite" = "asin(2 h_edge / √(d_wheel² + 4 y_outer²)) − atan(d_wheel / 2y_outer)", Degree, MECHANICS;
+    /// wheel comes down on its outer corner.
+    BiteCorner = "Lean at which the deck meets the wheel's corner", "θ_bite" = "asin(2 h_edge / √(d_wheel² + 4 y_outer²)) − atan(d_wheel / 2y_outer)", Degree, MECHANICS;
     height: "h_edge" Metre, wheel: "d_wheel" Metre, outer: "y_outer" Metre => {
         let radius = wheel / 2.0;
         let run = outer * outer + radius * radius - height * height;
@@ -144,9 +144,9 @@ law! {
 
 law! {
     /// Height of the deck's underside above the axles, m, that clears the
-    /// tyre's outer corner up to a lean: the corner's height along the deck's
+    /// wheel's outer corner up to a lean: the corner's height along the deck's
     /// normal, which has its most where it points at the corner.
-    ClearCorner = "Height that clears the tyre's corner", "h_clear" = "y_outer sin θ_max + ½ d_wheel cos θ_max; √(y_outer² + ¼ d_wheel²) where tan θ_max > 2y_outer / d_wheel", Metre, MECHANICS;
+    ClearCorner = "Height that clears the wheel's corner", "h_clear" = "y_outer sin θ_max + ½ d_wheel cos θ_max; √(y_outer² + ¼ d_wheel²) where tan θ_max > 2y_outer / d_wheel", Metre, MECHANICS;
     outer: "y_outer" Metre, wheel: "d_wheel" Metre, lean: "θ_max" Degree => {
         let radius = wheel / 2.0;
         let (sine, cosine) = sine_cosine(lean);

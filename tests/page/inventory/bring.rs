@@ -269,7 +269,7 @@ fn links(tour: &mut Tour) -> Outcome {
     let riser = text.split("A riser of ").nth(1).and_then(|rest| rest.split('\u{a0}').next());
     let riser: f64 = riser.and_then(|riser| riser.parse().ok()).unwrap_or(f64::NAN);
     tour.link(&format!("{bite}&deck.riser_mm={:.0}", riser + 1.0))?;
-    tour.see_said(FIT, &["Deck to tyre, at full lean: "])?;
+    tour.see_said(FIT, &["Deck to wheel, at full lean: "])?;
     tour.page().eval(
         "location.hash = 'v=2&kit=cormorant&hat=red&rider.mass_kg=900&place.surface=ice&ride.grade=5'",
         &[],

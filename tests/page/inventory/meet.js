@@ -113,7 +113,7 @@ const picture = (e, place) => {
 
 const button = (e, place) => {
   // What is undone is the last edit.
-  const text = name(e).replace(/^(Undo|Redo): .*/, '$1: …');
+  const text = name(e).replace(/^(Undo|Redo) – .*/, '$1 – …');
   const label = e.closest(LOOK.field)?.querySelector('label')?.firstChild?.textContent;
   if (label && text.startsWith(`${mask(label)}: `)) return;
   const toggles = e.hasAttribute('aria-pressed') ? ' (on or off)' : '';

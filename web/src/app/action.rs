@@ -174,7 +174,7 @@ impl App {
         let Some(edit) = edit else { return self.say(text::difference::NO_MORE) };
         self.typed.update(|typed| typed.keep(|place, _| !edit.sets(place)));
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
-        self.say(&format!("{how}: {}.", edit.named(&catalog, self.style.get_untracked())));
+        self.say(&format!("{how} – {}.", edit.named(&catalog, self.style.get_untracked())));
     }
 
     /// Undoes what a message names.

@@ -138,7 +138,7 @@ impl Difference {
         }
         said.extend(self.name.as_ref().map(difference::name));
         if self.rest && said.is_empty() {
-            said.push(difference::texts(difference::REST));
+            said.push(difference::rest());
         }
         said
     }
@@ -262,6 +262,8 @@ mod tests {
         to.draft.set_value(Slot::Motor, index, None);
         assert_eq!(said(&from, &to), [format!("{heat}: 130\u{a0}°C to assumed value")]);
         assert_eq!(said(&to, &from), [format!("{heat}: assumed value to 130\u{a0}°C")]);
+        let rest = Difference { rest: true, ..Difference::default() };
+        assert_eq!(rest.named(&catalog, Style::default()), "other details: changed");
         to = from.clone();
         to.draft.name = "Pier".into();
         assert!(!Difference::between(&from, &to).moves_answers());

@@ -1,6 +1,6 @@
 //! The drawing of the whole board in words.
 
-use super::{Style, words};
+use super::{Style, shell, words};
 use crate::chart::plain;
 use pitchline_core::{Build, Draft, Slot, Unit, totals};
 
@@ -13,10 +13,7 @@ pub const PICK: &str = "Pick a part";
 pub fn part(slot: Slot, draft: &Draft, build: &Build, assumed: bool, style: Style) -> String {
     let figure = match slot {
         Slot::Wheel => length(style, build.wheel.diameter_m),
-        Slot::Motor => {
-            let kv = style.quantity(build.motor.kv_rpm_per_v, Unit::RpmPerVolt, 3);
-            format!("{}\u{a0}× {kv}", plain(build.truck.motor_count, 0))
-        }
+        Slot::Motor => shell::motors(build.truck.motor_count, build.motor.kv_rpm_per_v),
         Slot::MotorPulley => teeth(build.motor_pulley.teeth),
         Slot::WheelPulley => teeth(build.wheel_pulley.teeth),
         Slot::Belt => {

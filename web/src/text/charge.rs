@@ -39,7 +39,7 @@ pub const CURRENT_AXIS: &str = "current, A";
 /// Heads of the first table.
 pub const CHARGE_HEADS: [&str; 3] = ["Time", "Charge, %", "Current, A"];
 /// Heads of the second.
-pub const CURRENT_HEADS: [&str; 3] = ["Time", "Current, A", "Volts"];
+pub const CURRENT_HEADS: [&str; 3] = ["Time", "Current, A", "Voltage, V"];
 /// Along the bottom of both charts.
 pub const HOURS: &str = "hours on the charger";
 /// Where the voltage is held.

@@ -3,8 +3,6 @@
 use super::{Style, label, words};
 use pitchline_core::{Field, Need, Slot, Unit};
 
-/// What a later version's links and files say beyond what this page knows.
-pub const REST: &str = "Other details";
 /// Of a part of the reader's own without a name.
 const OWN: &str = "my own";
 
@@ -82,10 +80,16 @@ pub fn name([from, to]: &[String; 2]) -> Said {
     said("Name", how)
 }
 
-/// Words of a part, or what the page does not understand.
+/// Words of a part.
 #[must_use]
 pub fn texts(of: &str) -> Said {
     said(of, "other details".into())
+}
+
+/// What a later version's links and files say beyond what this page knows.
+#[must_use]
+pub fn rest() -> Said {
+    said("Other details", "changed".into())
 }
 
 /// Another value, in the file's unit; none where it is left out.
@@ -140,7 +144,7 @@ pub fn named(all: &[Said]) -> String {
 /// Beside answers, what the last edit was.
 #[must_use]
 pub fn since(edit: &str) -> String {
-    format!("Last change: {edit}")
+    format!("Last change – {edit}")
 }
 
 /// How many parts differ from those of a kit, by its name.

@@ -130,7 +130,9 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
 #[must_use]
 pub fn help(key: &str) -> &'static str {
     match key {
-        "resistance_10s_mohm" => "From the data sheet. The model adds more for long rides.",
+        "resistance_10s_mohm" => {
+            "From the data sheet. The calculation adds more resistance on long rides."
+        }
         "cycles" => "Full charges and discharges. Old packs hold less and sag more.",
         "cut_off_v" => "The protection circuit cuts power here, without warning.",
         "kv_rpm_per_v" => "Speed per volt with no load. Labels can be 10 % off.",
@@ -148,7 +150,7 @@ pub fn help(key: &str) -> &'static str {
         "grip_percent" => "About 70 dry, 40 wet. Rule of thumb.",
         "headwind_km_h" => "Negative for a tailwind.",
         "charge_to_percent" => "A full charge ages cells faster. Rule of thumb.",
-        "charge_air_c" => "If empty, the outside air temperature is used.",
+        "charge_air_c" => "Leave empty to use the air temperature.",
         "charge_time_h" => "1.5 h is 1 hour 30 minutes.",
         "grade_percent" => "An 8 % hill rises 8 in every 100.",
         "winding_c" => "Used for top speed and hills. Hot copper has more resistance.",

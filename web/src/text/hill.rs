@@ -24,7 +24,7 @@ pub const NO_CLIMB: &str = "This build can't climb.";
 pub const YOUR_HILL: &str = "Your hill";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
-    short: "Your board may climb a hill it can't stop on. Don't ride down what you can't stop on, and try your brakes at low speed first.",
+    short: "Your board may climb a hill it can't stop on. Don't ride down anything you can't stop on, and try your brakes at low speed first.",
     more: "A full pack absorbs little or no braking energy. A belt can break or skip teeth, and then the motors neither push nor brake.",
 };
 
@@ -46,6 +46,12 @@ pub fn steepest(grade: f64) -> String {
     if grade < 0.0 { page::NOT_FLAT.into() } else { percent(grade) }
 }
 
+/// Where a speed, m/s, cannot be held on the flat, and nothing beside it names the speed.
+#[must_use]
+pub fn not_flat_at(speed_m_s: f64, style: Style) -> String {
+    format!("can't hold {} on the flat", style.speed_unit(speed_m_s))
+}
+
 /// What the picture shows, by speeds in m/s and grades.
 #[must_use]
 pub fn curve(slow: (f64, f64), brisk: (f64, f64), style: Style) -> String {
@@ -65,7 +71,7 @@ pub fn curve(slow: (f64, f64), brisk: (f64, f64), style: Style) -> String {
     }
     let (low, high) = (format!("{low} at {at_slow}"), format!("{high} at {at_brisk}"));
     if slow.0 < brisk.0 {
-        format!("It climbs steeper at lower speed: {low}, {high}.")
+        format!("It climbs steeper hills at lower speed: {low}, {high}.")
     } else {
         format!("It climbs {low} and {high}.")
     }

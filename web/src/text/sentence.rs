@@ -76,7 +76,7 @@ pub fn unfilled(kit: &str, unfilled: &Unfilled, style: Style) -> String {
         name => format!("\"{name}\" "),
     };
     let why = match &unfilled.why {
-        None if unfilled.name.is_empty() => "its entry can't be read in this catalogue".into(),
+        None if unfilled.name.is_empty() => "its entry in this catalogue can't be read".into(),
         None => "isn't in this catalogue".into(),
         Some(error) => {
             let key = error.field.rsplit('/').next().unwrap_or_default();
@@ -130,11 +130,13 @@ pub fn notice(notice: &Notice, style: Style) -> String {
             style.value(*least_v, Unit::Volt, 3),
             style.quantity(*most_v, Unit::Volt, 3),
         ),
-        Notice::FullVoltage { full_v, highest_v } => format!(
-            "The full voltage entered is {} per cell. Cells of this chemistry take {} at most, so that is used. Correct the voltage or the chemistry before you charge.",
-            style.quantity(*full_v, Unit::Volt, 3),
-            style.quantity(*highest_v, Unit::Volt, 3),
-        ),
+        Notice::FullVoltage { full_v, highest_v } => {
+            let highest = style.quantity(*highest_v, Unit::Volt, 3);
+            format!(
+                "The full voltage entered is {} per cell. Cells of this chemistry take {highest} at most, so {highest} is used. Correct the voltage or the chemistry before you charge.",
+                style.quantity(*full_v, Unit::Volt, 3),
+            )
+        }
         Notice::PackTooLight { pack_kg, cells_kg } => format!(
             "The pack's weight is given as {}, but its cells alone weigh {}. When you change its cells, enter its new weight and price too.",
             style.quantity(*pack_kg, Unit::Kilogram, 2),

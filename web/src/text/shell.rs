@@ -120,7 +120,7 @@ pub const LATER: &str = "Later";
 #[must_use]
 pub fn button(word: &str, edit: Option<&str>) -> String {
     match edit {
-        Some(edit) if !edit.is_empty() => format!("{word}: {edit}"),
+        Some(edit) if !edit.is_empty() => format!("{word} – {edit}"),
         _ => word.into(),
     }
 }

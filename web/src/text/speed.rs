@@ -1,5 +1,6 @@
 //! Words of "How fast?".
 
+use super::answer::bound;
 use super::page::Warning;
 use super::{Style, words};
 use pitchline_core::fit::{Between, MisfitKind};
@@ -152,7 +153,7 @@ pub fn braked(style: Style) -> String {
 }
 
 /// Names of the two stops.
-pub const STOPS: [&str; 2] = ["Dry, half-full pack", "Dry, full pack"];
+pub const STOPS: [&str; 2] = ["Dry road, half-full pack", "Dry road, full pack"];
 /// Caption of all stops.
 pub const STOPS_CAPTION: &str = "Distance to slow to walking pace. One motor: after a belt breaks. None: after the controller or pack cuts out.";
 /// Of a board that nothing slows.
@@ -160,10 +161,14 @@ pub const NEVER: &str = "never";
 /// Where no motor brakes.
 pub const NOTHING_BRAKES: &str = "no motor braking";
 
-/// What a stop is from.
+/// What a stop is from, and what keeps the motors from braking harder.
 #[must_use]
-pub fn stop_from(speed_m_s: f64, held: &str, style: Style) -> String {
-    format!("From {}: {held}", style.speed_unit(speed_m_s))
+pub fn stop_from(speed_m_s: f64, limit: Limit, style: Style) -> String {
+    let speed = style.speed_unit(speed_m_s);
+    match limit {
+        Limit::Empty => format!("From {speed}, {NOTHING_BRAKES}"),
+        limit => format!("From {speed}. {}", bound(limit)),
+    }
 }
 
 /// Road and pack of a stop.

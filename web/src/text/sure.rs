@@ -6,7 +6,7 @@ use pitchline_core::band::{Band, Mover, Uncertain};
 /// Over how sure an answer is.
 pub const SURE: &str = "How sure is this?";
 /// The same of a ride with stops.
-pub const SURE_RIDE: &str = "How sure is this ride?";
+pub const SURE_RIDE: &str = "How sure is this ride's distance?";
 /// Under an answer that is a range.
 pub const CALCULATED: &str =
     "Calculated, not measured: 8 in 10 boards like yours fall within this range.";
@@ -187,10 +187,11 @@ pub fn over_speed(style: Style, cruise: (f64, &str), best: (f64, &str)) -> Strin
     format!("{here} {way} goes farther: {} at {other}.", best.1)
 }
 
-/// What stands at its cursor: at a speed, from and to, and what ends the ride.
+/// What stands at its cursor: at a speed, from and to, and what ends the ride, where that is known.
 #[must_use]
 pub fn over_speed_at(speed: &str, [from, to]: [&str; 2], symbol: &str, end: &str) -> String {
-    format!("{speed}: {from} to {to}\u{a0}{symbol}, {end}")
+    let ended = if end.is_empty() { String::new() } else { format!(", ended by {end}") };
+    format!("{speed}: {from} to {to}\u{a0}{symbol}{ended}")
 }
 
 /// Caption of the table of distance by speed.

@@ -14,7 +14,8 @@ pub const ALL: &str =
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way: what leads to the cruising speed, and to the charge.
-pub const OWN: [&str; 4] = ["It uses your ", "cruising speed", " and ", "charge at the start"];
+pub const OWN: [&str; 4] =
+    ["This style uses your ", "cruising speed", " and ", "charge at the start"];
 /// What the buttons over the charts choose, and their words.
 pub const TRACED: &str = "How much of the ride is shown";
 /// On those buttons.
@@ -49,7 +50,7 @@ fn slope(style: Style, grade: f64) -> String {
     let steep = style.entered_percent(grade.abs());
     match grade {
         up if up > 0.0099 => format!(", on the {steep} climb"),
-        down if down < -0.0099 => format!(", down the {steep} slope"),
+        down if down < -0.0099 => format!(", on the {steep} descent"),
         _ => String::new(),
     }
 }
@@ -319,7 +320,7 @@ pub fn trace_heads(style: Style) -> Vec<String> {
         format!("Distance, {}", symbol(Unit::Kilometre)),
         format!("Speed, {}", symbol(Unit::KilometrePerHour)),
         "Charge, %".into(),
-        "Volts".into(),
+        "Voltage, V".into(),
         "Pack, A".into(),
         "Each motor, A".into(),
         format!("Windings, {warm}"),

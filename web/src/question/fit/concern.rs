@@ -6,7 +6,7 @@ use crate::component::Notice;
 use crate::text::fit::{self as words, Grade};
 use crate::text::{self, Answer, Style};
 use leptos::prelude::*;
-use pitchline_core::fit::{Cure, Misfit, MisfitKind, Severity, remedy};
+use pitchline_core::fit::{Cure, Misfit, MisfitKind, remedy};
 use pitchline_core::{Notice as Mismatch, Record, Slot};
 
 /// Parts that do not match, or a misfit.
@@ -47,10 +47,16 @@ fn all<'a>(found: &'a Found, fit: &'a Fit) -> Vec<(Grade, What<'a>)> {
     list
 }
 
-/// What does not fit, what is tight, and the worst in a few words.
+/// How many parts that meet do not match. A value to check is none.
+pub(super) fn mismatches(found: &Found) -> usize {
+    found.notices.iter().filter(|notice| Grade::of_notice(notice) != Grade::Check).count()
+}
+
+/// What does not fit, what must be checked, what is tight, and the worst in a few words.
 #[derive(Clone, Default, PartialEq)]
 pub(super) struct Verdict {
     pub(super) amiss: usize,
+    pub(super) check: usize,
     pub(super) tight: usize,
     pub(super) worst: String,
 }
@@ -59,16 +65,19 @@ impl Verdict {
     /// As it is now; tracked. None where a part is missing.
     pub(super) fn now(app: App) -> Option<Self> {
         let (found, fit) = (app.found()?, app.fit()?);
-        let worst = all(&found, &fit).first().map(|(_, what)| what.short(app.style()));
+        let all = all(&found, &fit);
+        let worst = all.first().map(|(_, what)| what.short(app.style()));
+        let count = |wanted: Grade| all.iter().filter(|(grade, _)| *grade == wanted).count();
         Some(Self {
-            amiss: found.notices.len() + fit.together.count(Severity::DoesNotFit),
-            tight: fit.together.count(Severity::Tight),
+            amiss: count(Grade::Unsafe) + count(Grade::DoesNotFit),
+            check: count(Grade::Check),
+            tight: count(Grade::Tight),
             worst: worst.unwrap_or_default(),
         })
     }
 
     pub(super) fn answer(&self) -> Answer {
-        words::verdict(self.amiss, self.tight, &self.worst)
+        words::verdict(self.amiss, self.check, self.tight, &self.worst)
     }
 }
 

@@ -1,4 +1,4 @@
-//! How it leans and turns, and where the deck meets a tyre.
+//! How it leans and turns, and where the deck meets a wheel.
 
 use super::view::{Headlines, Line};
 use crate::app::Fit;

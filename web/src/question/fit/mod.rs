@@ -22,7 +22,7 @@ use crate::text::{Answer, fit as words, page};
 use belt::{Belts, Side, Tight};
 use bench::Bench;
 pub use concern::concerns;
-use concern::{Concerns, Verdict};
+use concern::{Concerns, Verdict, mismatches};
 use deck::Deck;
 use frame::Frame;
 use lean::Leaning;
@@ -33,8 +33,11 @@ use worked::Workings;
 /// The answer in one line.
 #[must_use]
 pub fn line(app: App) -> Line {
-    let Some(Verdict { amiss, tight, worst }) = Verdict::now(app) else { return Line::default() };
-    Line { text: words::verdict_line(amiss, tight, &worst), alert: amiss + tight > 0 }
+    let Some(Verdict { amiss, check, tight, worst }) = Verdict::now(app) else {
+        return Line::default();
+    };
+    let text = words::verdict_line(amiss, check, tight, &worst);
+    Line { text, alert: amiss + check + tight > 0 }
 }
 
 /// The view.
@@ -47,9 +50,10 @@ pub fn view() -> AnyView {
         verdict.with(|verdict| verdict.as_ref().map_or_else(Answer::none, Verdict::answer))
     });
     let why = move || {
-        verdict.with(|verdict| verdict.as_ref().map(|v| words::verdict_why(v.amiss, v.tight)))
+        verdict
+            .with(|verdict| verdict.as_ref().map(|v| words::verdict_why(v.amiss, v.check, v.tight)))
     };
-    let mismatches = Memo::new(move |_| app.found().map_or(0, |found| found.notices.len()));
+    let mismatches = Memo::new(move |_| app.found().map_or(0, |found| mismatches(&found)));
     view! {
         <Lead waits answer=lead />
         <div>

@@ -60,7 +60,7 @@ fn a_riser_that_is_just_enough_is_tight_and_no_misfit() {
     let [tight, amiss] = told(&found, METRIC);
     assert!(amiss.is_empty(), "{amiss:?}");
     let [said] = &tight[..] else { panic!("{tight:?}") };
-    has(said, "Deck to tyre, at full lean: 0.8\u{a0}mm of riser to spare.");
+    has(said, "Deck to wheel, at full lean: 0.8\u{a0}mm of riser to spare.");
     // As they come, with two millimetres more of riser, nothing is said.
     for (kit, parts) in [("kittiwake", &[][..]), ("kittiwake", LARGE), ("gannet", &[])] {
         let found = board(kit, parts, &[]);
@@ -93,6 +93,17 @@ fn an_enclosure_without_a_millimetre_to_spare_is_tight() {
     let [tight, amiss] = told(&found, METRIC);
     assert!(amiss.is_empty(), "{amiss:?}");
     has(&tight[0], "Pack and controller in the enclosure: 1\u{a0}mm to spare.");
+}
+
+/// What it lacks is told in words, not as a room below nothing.
+#[test]
+fn an_enclosure_that_drags_has_no_room_under_it() {
+    let found = board("kittiwake", &[], &[(Slot::Deck, "box_height_mm", 150.0)]);
+    assert!(found.together.deck.road_m < 0.0);
+    let said = words::board_finding(&found.together.deck, METRIC);
+    has(&said, "Board from the side: the enclosure reaches ");
+    has(&said, "\u{a0}mm below the road, with ");
+    assert!(!said.contains('−'), "{said}");
 }
 
 /// What is needed never reads as what there is, in millimetres or inches.
@@ -159,7 +170,7 @@ fn a_deck_between_the_tyres_is_not_called_too_low() {
     let found = board("gannet", &[], &[]);
     assert!(!found.together.lean.bites && found.together.lean.riser_m > found.build.deck.riser_m);
     let tile = lean::riser(&found, METRIC);
-    assert_eq!(tile.name, "Riser to lift the deck over the tyres");
+    assert_eq!(tile.name, "Riser to lift the deck over the wheels");
     has(&tile.limit, "the deck passes between them");
 }
 
@@ -242,7 +253,24 @@ fn the_worst_is_named_first() {
     assert!(Grade::Unsafe < Grade::DoesNotFit && Grade::DoesNotFit < Grade::Check);
     assert!(Grade::Check < Grade::Tight);
     assert_eq!(
-        words::verdict_line(2, 1, "wheel bite"),
+        words::verdict_line(2, 0, 1, "wheel bite"),
         "No, 2 things don't fit. Worst: wheel bite"
     );
+}
+
+/// A weight that was mistyped is nothing that does not fit, and hides nothing else.
+#[test]
+fn a_value_to_check_is_no_misfit() {
+    let worst = "pack lighter than its cells";
+    let line = words::verdict_line;
+    assert_eq!(line(0, 1, 0, worst), "Yes, but check: pack lighter than its cells");
+    assert_eq!(
+        line(0, 1, 2, worst),
+        "Yes, but check: pack lighter than its cells. Also 2 tight spots"
+    );
+    assert_eq!(line(1, 1, 0, "wheel bite"), "No: wheel bite. Also 1 value to check");
+    let said = words::verdict(0, 1, 1, worst);
+    assert_eq!(said.figure, "Check");
+    assert_eq!(said.limit, "Pack lighter than its cells. Also 1 tight spot.");
+    assert_eq!(words::verdict(0, 1, 0, worst).limit, "Pack lighter than its cells.");
 }

@@ -39,10 +39,17 @@ fn alone(place: usize, found: Steepest, style: Style) -> Answer {
     answer::hill(names.nth(place).unwrap_or_default(), found, [found.grade; 2], style)
 }
 
-/// The answer in one line.
+/// The answer in one line, where nothing beside it names the speed.
 #[must_use]
 pub fn line(app: App) -> Line {
-    in_a_line(app, slow)
+    in_a_line(app, |app, found, style| {
+        let answer = slow(app, found, style);
+        let Steepest { grade, speed_m_s, .. } = found.answers.climb.slow;
+        if grade < 0.0 {
+            return Answer { figure: said::not_flat_at(speed_m_s, style), ..answer };
+        }
+        answer
+    })
 }
 
 /// That the rider's own hill is too much; nothing where it is not.

@@ -136,7 +136,7 @@ fn on_dry(last: Last, name: &'static str, charge: f64) -> Memo<Answer> {
 
 fn head(name: &'static str, stop: &Braking, style: Style) -> Answer {
     let shown = style.units.shown(Unit::Metre);
-    let limit = said::stop_from(stop.case.speed_m_s, held(stop), style);
+    let limit = said::stop_from(stop.case.speed_m_s, stop.limit, style);
     let figure = if slows(stop) {
         style.fixed(style.shown_si(stop.braked_m(), Unit::Metre), 0)
     } else {
@@ -212,8 +212,8 @@ mod tests {
         assert!(table.rows.iter().all(|row| row[3] == "6"), "{table:?}");
         assert_eq!(table.rows[0][0], "dry, full");
         assert_eq!(table.rows[2][5], "no motor braking");
-        let heads = head("Dry, full pack", &stops[0], Style::default());
-        assert!(heads.limit.starts_with("From 22\u{a0}km/h: "), "{heads:?}");
+        let heads = head("Dry road, full pack", &stops[0], Style::default());
+        assert!(heads.limit.starts_with("From 22\u{a0}km/h. Limit: "), "{heads:?}");
     }
 
     #[test]

@@ -103,7 +103,7 @@ pub fn together(parts: &[(Slot, String)]) -> String {
 /// What is wrong with a combination, with its sizes.
 fn finding(finding: &Finding, style: Style) -> String {
     match finding {
-        Finding::Missing(slot) => format!("{}: not in this catalogue", words::slot(*slot)),
+        Finding::Missing(_) => "not in this catalogue".into(),
         Finding::Notice(notice) => disagree(notice, style),
         Finding::Misfit(misfit) => misfit_of(misfit, style),
     }
@@ -171,9 +171,10 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
         }
     };
     match misfit.kind {
-        MisfitKind::BeltTooShort { touching_m } => {
-            format!("too short: these pulleys touch at {}", length(style, touching_m, true))
-        }
+        MisfitKind::BeltTooShort { touching_m } => format!(
+            "the nearest is too short, as these pulleys touch with {} from shaft to axle",
+            length(style, touching_m, true)
+        ),
         MisfitKind::BeltOutOfSlot { centre_m, slot_m: [near, far], miss_m } => format!(
             "the nearest needs {}, {} outside the mount's range of {} to {}",
             length(style, centre_m, centre_m > far),
@@ -225,6 +226,14 @@ fn room(between: Between) -> &'static str {
 mod tests {
     use super::*;
     use pitchline_core::catalog::Catalog;
+
+    /// Its name is said once.
+    #[test]
+    fn a_part_that_is_missing_says_so() {
+        let why = finding(&Finding::Missing(Slot::Cell), Style::default());
+        let said = format!("{}: {why}", cause(Cause::Missing(Slot::Cell)));
+        assert_eq!(said, "Cell: not in this catalogue");
+    }
 
     /// By hand: 10 in series of 4.2 V are 42 V; tags as written.
     #[test]

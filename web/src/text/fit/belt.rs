@@ -2,7 +2,8 @@
 
 use super::{band, entered, mm, rough};
 use crate::chart::plain;
-use crate::text::{Answer, Style, percent, words};
+use crate::text::answer::bound;
+use crate::text::{Answer, Style, percent};
 use pitchline_core::{
     Belt, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMiss, BeltOnBoard, BeltTension, Unit,
 };
@@ -44,7 +45,7 @@ pub fn pull(load: &BeltLoad, style: Style) -> Answer {
         name: "Peak belt load, % of rating".into(),
         figure: style.fixed(load.used * 100.0, 0),
         unit: "%",
-        limit: format!("When {why}: {}", words::limit(limit)),
+        limit: format!("When {why}. {}", bound(limit)),
     }
 }
 

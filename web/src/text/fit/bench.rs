@@ -93,8 +93,11 @@ pub fn in_hand(fit: &BeltFit, pairs: &[[f64; 3]], style: Style) -> String {
         return format!("{here} No pair of pulleys in this catalogue suits it.");
     }
     let pair = |[motor, wheel, centre_m]: &[f64; 3]| {
-        format!("{} with {} ({})", plain(*motor, 0), plain(*wheel, 0), mm(style, *centre_m))
+        format!("{}/{} ({})", plain(*motor, 0), plain(*wheel, 0), mm(style, *centre_m))
     };
     let pairs: Vec<String> = pairs.iter().map(pair).collect();
-    format!("{here} Motor and wheel pulleys in this catalogue that suit it: {}.", pairs.join(", "))
+    format!(
+        "{here} Motor and wheel pulley teeth in this catalogue that suit it, with the shaft-to-axle distance: {}.",
+        pairs.join(", ")
+    )
 }

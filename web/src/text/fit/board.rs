@@ -11,7 +11,7 @@ use pitchline_core::{Build, Unit};
 /// What the enclosure has under it: too little is said as that.
 fn under(name: &str, room_m: f64, limit: String, style: Style) -> Answer {
     if room_m < 0.0 {
-        return length(&format!("{name}: too low by"), room_m, limit, style);
+        return length(&format!("{name}: shortfall"), room_m, limit, style);
     }
     length(name, room_m, limit, style)
 }
@@ -59,11 +59,15 @@ pub fn crest(deck: &DeckFit, style: Style) -> String {
 /// What the board from the side shows.
 #[must_use]
 pub fn board_finding(deck: &DeckFit, style: Style) -> String {
-    format!(
-        "Board from the side: {} under the enclosure, {} of sag.",
-        rough(style, deck.road_m),
-        rough(style, deck.sag_m)
-    )
+    let sag = rough(style, deck.sag_m);
+    if deck.road_m < 0.0 {
+        let below = at_least(style, -deck.road_m);
+        return format!(
+            "Board from the side: the enclosure reaches {below} below the road, with {sag} of sag."
+        );
+    }
+    let room = rough(style, deck.road_m);
+    format!("Board from the side: {room} under the enclosure, {sag} of sag.")
 }
 
 /// Whether the pack goes in, in a few words.
@@ -80,11 +84,10 @@ pub fn cells(plan: &BoxPlan, style: Style) -> String {
 /// The least room inside.
 #[must_use]
 pub fn inside(plan: &BoxPlan, style: Style) -> Answer {
-    let ways = [("length", "long"), ("width", "wide"), ("height", "tall")];
     let left = plan.left_m.get(plan.tightest).copied().unwrap_or(0.0);
-    let (way, over) = ways.get(plan.tightest).copied().unwrap_or_default();
+    let way = ["length", "width", "height"].get(plan.tightest).copied().unwrap_or_default();
     let name = if left < 0.0 {
-        format!("Pack and controller too {over} for the enclosure by")
+        format!("Shortfall in the enclosure: {way}")
     } else {
         format!("Least room left in the enclosure: {way}")
     };
@@ -192,10 +195,10 @@ pub fn turn(lean: &Lean, style: Style) -> Answer {
     Answer { name: "Tightest turn, radius".into(), figure, unit, limit }
 }
 
-/// At which lean the deck meets a tyre. `most_deg` is the trucks' furthest.
+/// At which lean the deck meets a wheel. `most_deg` is the trucks' furthest.
 #[must_use]
 pub fn bite(lean: &Lean, most_deg: f64, style: Style) -> Answer {
-    let name = "Lean at which the deck meets a tyre".into();
+    let name = "Lean at which the deck meets a wheel".into();
     match lean.first_bite() {
         None => Answer { name, figure: "never".into(), unit: "", limit: String::new() },
         Some((at, angle)) => Answer {
@@ -211,7 +214,7 @@ pub fn bite(lean: &Lean, most_deg: f64, style: Style) -> Answer {
     }
 }
 
-/// A deck that passes between the tyres needs no riser to clear them from above.
+/// A deck that passes between the wheels needs no riser to clear them from above.
 fn is_between(lean: &Lean, riser_m: f64) -> bool {
     riser_m < lean.riser_m && !lean.bites
 }
@@ -220,7 +223,7 @@ fn is_between(lean: &Lean, riser_m: f64) -> bool {
 #[must_use]
 pub fn riser(lean: &Lean, riser_m: f64, style: Style) -> Answer {
     let (name, why) = if is_between(lean, riser_m) {
-        ("Riser to lift the deck over the tyres", ", and the deck passes between them")
+        ("Riser to lift the deck over the wheels", ", and the deck passes between them")
     } else {
         ("Minimum riser to avoid wheel bite", "")
     };

@@ -1,7 +1,7 @@
 //! What does not fit or is tight, in words.
 
 use super::{at_least, at_most, entered, mm, tenth};
-use crate::text::catalogue::capital;
+use crate::text::catalogue::{capital, count};
 use crate::text::{Answer, Style, percent, words};
 use pitchline_core::fit::{Between, Misfit, MisfitKind, Severity, WheelAt};
 use pitchline_core::{Notice, Slot};
@@ -55,39 +55,58 @@ impl Grade {
     }
 }
 
-/// The answer: `count` concerns of each grade, and the worst in a few words.
+/// What there is beside the worst: so many values to check, and so many tight spots.
+fn also(values: usize, spots: usize) -> String {
+    let some: Vec<_> =
+        [(values, "value to check", "values to check"), (spots, "tight spot", "tight spots")]
+            .into_iter()
+            .filter(|(number, ..)| *number > 0)
+            .map(|(number, one, more)| count(number as u64, one, more))
+            .collect();
+    if some.is_empty() { String::new() } else { format!(". Also {}", some.join(" and ")) }
+}
+
+/// The answer: how many things don't fit, must be checked or are tight, and the worst in a few words.
 #[must_use]
-pub fn verdict(amiss: usize, tight: usize, worst: &str) -> Answer {
-    let (figure, limit) = match (amiss, tight) {
-        (0, 0) => ("Yes", "Everything matches and clears.".into()),
-        (0, 1) => ("Tight", format!("{}.", capital(worst))),
-        (0, n) => ("Tight", format!("{n} tight spots. Worst: {worst}.")),
-        (1, _) => ("No", format!("{}.", capital(worst))),
-        (n, _) => ("No", format!("{n} things don't fit. Worst: {worst}.")),
+pub fn verdict(amiss: usize, check: usize, tight: usize, worst: &str) -> Answer {
+    let (figure, limit) = match (amiss, check, tight) {
+        (0, 0, 0) => ("Yes", "Everything matches and clears.".into()),
+        (0, 0, 1) => ("Tight", format!("{}.", capital(worst))),
+        (0, 0, n) => ("Tight", format!("{n} tight spots. Worst: {worst}.")),
+        (0, n, _) => ("Check", format!("{}{}.", capital(worst), also(n - 1, tight))),
+        (1, ..) => ("No", format!("{}{}.", capital(worst), also(check, 0))),
+        (n, ..) => ("No", format!("{n} things don't fit. Worst: {worst}{}.", also(check, 0))),
     };
     Answer { name: "Parts, sizes and clearances".into(), figure: figure.into(), unit: "", limit }
 }
 
 /// The same in one line.
 #[must_use]
-pub fn verdict_line(amiss: usize, tight: usize, worst: &str) -> String {
-    match (amiss, tight) {
-        (0, 0) => "Yes".into(),
-        (0, 1) => format!("Yes, but 1 tight spot: {worst}"),
-        (0, n) => format!("Yes, but {n} tight spots. Worst: {worst}"),
-        (1, _) => format!("No: {worst}"),
-        (n, _) => format!("No, {n} things don't fit. Worst: {worst}"),
+pub fn verdict_line(amiss: usize, check: usize, tight: usize, worst: &str) -> String {
+    match (amiss, check, tight) {
+        (0, 0, 0) => "Yes".into(),
+        (0, 0, 1) => format!("Yes, but 1 tight spot: {worst}"),
+        (0, 0, n) => format!("Yes, but {n} tight spots. Worst: {worst}"),
+        (0, n, _) => format!("Yes, but check: {worst}{}", also(n - 1, tight)),
+        (1, ..) => format!("No: {worst}{}", also(check, 0)),
+        (n, ..) => format!("No, {n} things don't fit. Worst: {worst}{}", also(check, 0)),
     }
 }
 
 /// The sentence under the answer.
 #[must_use]
-pub const fn verdict_why(amiss: usize, tight: usize) -> &'static str {
-    match (amiss, tight) {
-        (0, 0) => {
-            "Shafts, bores, cores, plugs and voltages match. Belt, motors, deck, enclosure and tyres clear each other, going by the sizes entered or assumed."
+pub const fn verdict_why(amiss: usize, check: usize, tight: usize) -> &'static str {
+    match (amiss, check, tight) {
+        (0, 0, 0) => {
+            "Shafts, bores, cores, plugs and voltages match. Belt, motors, deck, enclosure and wheels clear each other, going by the sizes entered or assumed."
         }
-        (0, _) => {
+        (0, _, 0) => {
+            "Everything matches and clears, going by the sizes entered or assumed. Correct the value below: other figures depend on it."
+        }
+        (0, 1.., _) => {
+            "It fits, in places with less than 2 mm to spare, and the sizes entered or assumed aren't that exact. Correct the value below, and measure on the board before you ride."
+        }
+        (0, ..) => {
             "It fits with less than 2 mm to spare, and the sizes entered or assumed aren't that exact. Measure on the board before you ride."
         }
         _ => "Fix these before you build or ride, worst first.",
@@ -206,7 +225,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
     };
     match misfit.kind {
         MisfitKind::BeltTooShort { touching_m } => belt(format!(
-            "The belt is too short. These pulleys touch at {}.",
+            "The belt is too short. These pulleys already touch with {} from shaft to axle.",
             mm(style, touching_m)
         )),
         MisfitKind::BeltOutOfSlot { centre_m, slot_m: [near, far], miss_m } => belt(format!(
@@ -263,7 +282,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
             )
         }
         MisfitKind::NearWheelBite { left_m } => {
-            just("Deck to tyre, at full lean", &format!("{} of riser", at_most(style, left_m)))
+            just("Deck to wheel, at full lean", &format!("{} of riser", at_most(style, left_m)))
         }
         MisfitKind::WheelBite { wheel: at, lean_deg, most_deg, riser_m } => format!(
             "Wheel bite: at {}° of lean the deck touches a {} wheel, which stops it dead and throws you off. A riser of {} only just prevents this up to the trucks' maximum lean of {}°. Fit one a few millimetres taller, and lean the board by hand as far as it goes before you ride.",
