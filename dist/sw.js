@@ -12,9 +12,9 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "9feaea3c6c85512768afc5d55490bc0649456a9b68d9d262dcde3085d326b43f",
+    "./": "5e048339aed328b64b8a71aee5f7168f4d1b6eef63b1f0683b084feba52c025f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
-    "boot-416a3bfcdd59381e.js": "fde56194abbfea5b354a78f2b9d6acda629b2842e6d09c1579d8e7630beed21b",
+    "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
     "catalogue.schema.json": "dd089b9d10494ddfb7a01d30e8b0da5a6836662c03c9fed4bf6b5b96b3d5dc86",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
@@ -25,19 +25,19 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-20d6becd6604389c.css": "9fa32576dbb7fe8823f813d79dc243206e363f04f1f254ab21b63f446f8309db",
+    "main-a32fd3e3767e275.css": "1020d857c4207ed7a5f91671a28dca201651e6a9e1edf9ff652162057b4ddf3d",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-9d76f7ee98713075.css": "c132b0085b93b55b3641234d6fb68db08306e7e4620f97901fd88a27b5b8413e",
-    "pitchline-web-3eb5a7d1eb49d910.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-3eb5a7d1eb49d910_bg.wasm": "f739f8fc037a58260190986594b462bdd99e0f77885d071552cfa9c0f8c6e26f",
-    "pitchline.js": "a233a26b26bb248d5b2e18e549fe61e71b04f67dc50a2dd67b0d86e5b6394104",
-    "recovery-5346565352562656.js": "7c18e057a2c195455e2cacca1cef03541c0dc564f8b77bf9b97d6ac42959dddb",
+    "pitchline-web-2050847e5ac45acd.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-2050847e5ac45acd_bg.wasm": "eba742a99607a88aeeb6d58f813b132bc2402abf1791bddc8230e5e68e58ea30",
+    "pitchline.js": "583ce186da3d80359eea9d7058ca9e75a7ba5bed76eb7b283130a208ffcdabe0",
+    "recovery-a9197e4f238f600.js": "ccb9bb38c7b51add4921093cc02f21712cc4d386ec3837e6640333bbc3e79b5e",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "b7690ce706c25a60"
+  "version": "7b6620f126dfcda9"
 };
 
 const SCOPE = self.registration.scope;

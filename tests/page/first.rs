@@ -8,7 +8,7 @@ use pitchline_site::Fault;
 use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 
 use crate::strip::assert_answers;
-use crate::visit::{Site, Visit, demo, wait_living};
+use crate::visit::{Site, Visit, demo, wait_begun, wait_living};
 
 /// What it is and what it asks, without a figure.
 #[track_caller]
@@ -71,6 +71,38 @@ fn the_shell_stands_while_the_rest_loads() -> Outcome {
     lost.wait_until("return document.querySelector('#view-title')")?;
     wait_living(&lost)?;
     visit.end()
+}
+
+/// What the browser saw of the start, once it stands still: the sum of the shifts, and when it
+/// painted something first and at its largest.
+const START: &str = "
+    const seen = (type) => new Promise((go) => {
+        new PerformanceObserver((list) => go(list.getEntries())).observe({ type, buffered: true });
+        setTimeout(go, 500, []);
+    });
+    const [shifts, paints, largest] =
+        await Promise.all(['layout-shift', 'paint', 'largest-contentful-paint'].map(seen));
+    const first = paints.find((paint) => paint.name === 'first-contentful-paint');
+    return [shifts.reduce((sum, shift) => sum + shift.value, 0), first.startTime, largest.at(-1).startTime];";
+
+/// The sentence of the shell is the largest text of a first visit, so nobody waits for the wasm to
+/// read it, and the page then takes the shell's place without pushing anything about.
+#[test]
+fn the_first_paint_is_the_largest_and_nothing_shifts() -> Outcome {
+    for size in [Size::Phone, Size::Desktop] {
+        let visit = Visit::before(Site::new()?, Browser::new(size))?;
+        let wasm = visit.site.file("_bg.wasm")?;
+        visit.server.set_fault(&wasm, Fault::Delay(Duration::from_secs(1)));
+        visit.page.goto(&visit.server.url())?;
+        wait_begun(&visit.page)?;
+        let seen: [f64; 3] =
+            serde_json::from_value(visit.page.eval(START, &[])?).expect("three numbers");
+        let [shifted, first, largest] = seen;
+        assert!(shifted < 0.005, "{size:?}: {shifted}");
+        assert!(largest < first + 500.0, "{size:?}: first at {first} ms, largest at {largest} ms");
+        visit.end()?;
+    }
+    Ok(())
 }
 
 /// Longer than anybody looks on here.

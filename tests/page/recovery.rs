@@ -120,7 +120,7 @@ fn what_may_be_lost_is_said_and_the_link_is_offered() -> Outcome {
 }
 
 /// The exports of the wasm that the page itself uses.
-const EXPORTS: &str = "const module = await import(document.getElementById('app-module').href);
+const EXPORTS: &str = "const module = await import(new URL(document.querySelector('meta[name=app-module]').content, document.baseURI));
     const wasm = await module.default();";
 
 /// Listeners, timers and what other pages call: nothing enters what has broken.

@@ -1,4 +1,4 @@
-// Starts the calculator. The two links it reads carry the names the build gave to the module and
+// Starts the calculator. The two `<meta>` it reads carry the names the build gave to the module and
 // its wasm; no script stands in the page itself, so that its content policy can forbid them.
 //
 // `<html>` says how it went, for scripts that come later:
@@ -38,6 +38,17 @@ function tell(error) {
   else announce('pitchline:not-loaded', { kind: error instanceof WebAssembly.CompileError ? 'program' : 'load', message });
 }
 
+// The shell is in sight before the program is asked for, which would be in its way on a slow line.
+// A page in the background has no frames and waits for none.
+function painted() {
+  return new Promise((go) => {
+    requestAnimationFrame(() => setTimeout(go));
+    setTimeout(go, 250);
+  });
+}
+
+const addressOf = (name) => new URL(document.querySelector(`meta[name="${name}"]`).content, document.baseURI);
+
 async function start() {
   root.dataset.app = 'starting';
   root.dataset.awaits = 'program';
@@ -46,8 +57,13 @@ async function start() {
     return;
   }
   try {
-    const module = await import(document.getElementById('app-module').href);
-    await module.default({ module_or_path: document.getElementById('app-wasm').href });
+    await painted();
+    // Both at once: the module is small and would only delay its wasm.
+    const files = Promise.all([import(addressOf('app-module')), fetch(addressOf('app-wasm'))]);
+    // The first number that a browser writes by the reader's language is slow: here nobody waits for it.
+    (1.5).toLocaleString('default');
+    const [module, wasm] = await files;
+    await module.default({ module_or_path: wasm });
     if (root.dataset.app === 'starting') root.dataset.awaits = 'catalogue';
   } catch (error) {
     tell(error);

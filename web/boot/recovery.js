@@ -98,7 +98,7 @@
 
   // The address holds the whole build, so a report can be repeated. It goes nowhere by itself.
   function reportOf(kind, message) {
-    const module = document.getElementById('app-module')?.href.split('/').pop();
+    const module = document.querySelector('meta[name="app-module"]')?.content.split('/').pop();
     return [`Pitchline ${kind}: ${message}`, `build: ${module}`, `page: ${location.href}`, `browser: ${navigator.userAgent}`].join('\n');
   }
 

@@ -12,7 +12,7 @@ pub type Job = Box<dyn FnMut() -> f64>;
 /// After an edit, until work on it begins: the edit is drawn first.
 const AFTER: Duration = Duration::from_millis(60);
 /// Milliseconds of work between two looks at what the reader does.
-const PIECE: f64 = 8.0;
+const PIECE: f64 = 4.0;
 
 /// Work that begins anew whenever what it follows changes; what was begun before is dropped, and all
 /// of it once its owner goes.

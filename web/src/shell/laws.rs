@@ -25,7 +25,7 @@ fn the_shell_has_no_figures_and_no_maker() {
 
 /// Where the list of questions stands in the file.
 const BEGIN: &str = "          <div class=\"list\">\n";
-const END: &str = "          </div>\n        </section>";
+const END: &str = "          </div>\n          <p";
 
 #[test]
 fn the_shell_names_what_comes() {
