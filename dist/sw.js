@@ -12,14 +12,14 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "5e048339aed328b64b8a71aee5f7168f4d1b6eef63b1f0683b084feba52c025f",
+    "./": "2da7018dff680ca4fb3743364f25affde00189309c295e9ed3a7b9c9034b057c",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
     "catalogue.schema.json": "dd089b9d10494ddfb7a01d30e8b0da5a6836662c03c9fed4bf6b5b96b3d5dc86",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
-    "demo.json": "22cea42ffdad620abbfd502725a5cd44743bd72dba2ccd592e86320921a77ac8",
+    "demo.json": "fe612e30687d7392d846cf5f3792da1cfaf00545dc53329d8249590ed4736c29",
     "drawing-fda3c2cfc1873e6.css": "ef86d2aea51854a78db48c22fb6974ba46ab7571e020590ceb61b33c3dda65ab",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-9d76f7ee98713075.css": "c132b0085b93b55b3641234d6fb68db08306e7e4620f97901fd88a27b5b8413e",
-    "pitchline-web-2050847e5ac45acd.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-2050847e5ac45acd_bg.wasm": "eba742a99607a88aeeb6d58f813b132bc2402abf1791bddc8230e5e68e58ea30",
-    "pitchline.js": "583ce186da3d80359eea9d7058ca9e75a7ba5bed76eb7b283130a208ffcdabe0",
-    "recovery-a9197e4f238f600.js": "ccb9bb38c7b51add4921093cc02f21712cc4d386ec3837e6640333bbc3e79b5e",
+    "pitchline-web-ff46df394ff5f59.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-ff46df394ff5f59_bg.wasm": "96bb7cb3fa9287f6b392a33cdc724bfb7b9ef80b90d63afc3ed895e16b5bcfe8",
+    "pitchline.js": "a97ad881359fcba0dc32f9047f6ee4122908fcf0377da37704ca2920271d6ab2",
+    "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "7b6620f126dfcda9"
+  "version": "0cd703bd92f5befc"
 };
 
 const SCOPE = self.registration.scope;

@@ -139,6 +139,17 @@ impl Unit {
         }
     }
 
+    /// The symbol after the number 1.
+    #[must_use]
+    pub const fn symbol_of_one(self) -> &'static str {
+        match self {
+            Self::Teeth => "tooth",
+            Self::Cells => "cell",
+            Self::Cycles => "cycle",
+            other => other.symbol(),
+        }
+    }
+
     /// Whether only whole numbers make sense.
     #[must_use]
     pub const fn whole(self) -> bool {

@@ -210,7 +210,8 @@ impl fmt::Display for Plain {
             }
             write!(f, ".{part:0digits$}")?;
         }
-        let unit = self.1.symbol();
+        let one = whole == 1 && part == 0 && self.0 > 0.0;
+        let unit = if one { self.1.symbol_of_one() } else { self.1.symbol() };
         if unit.is_empty() { Ok(()) } else { write!(f, " {unit}") }
     }
 }

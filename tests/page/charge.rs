@@ -14,7 +14,7 @@ use crate::visit::{Site, Visit, demo, link, put, see, unfold};
 /// The question.
 const CHARGER: &str = "How long on the charger?";
 /// The folds of its view.
-const CHARGERS: &str = "Chargers in this catalogue";
+const CHARGERS: &str = "Available chargers";
 const GOALS: &str = "To a chosen level, or by a set time";
 const COST: &str = "Energy and cost";
 

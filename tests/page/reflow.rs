@@ -180,7 +180,7 @@ fn a_wide_table_shows_that_it_goes_on() -> Outcome {
     let page = &visit.page;
     pairings(page)?;
     page.eval("document.querySelector('.gear-map .chart-data').open = true", &[])?;
-    let table = page.by_role("region", "Every pairing in this catalogue")?;
+    let table = page.by_role("region", "Every available pairing")?;
     let hidden = "const e = arguments[0]; return [e.scrollLeft, e.scrollWidth - e.clientWidth - e.scrollLeft]";
     let hidden = || -> Outcome<[f64; 2]> {
         Ok(serde_json::from_value(page.eval(hidden, &[table.json()])?).unwrap_or_default())

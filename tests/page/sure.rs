@@ -101,7 +101,7 @@ fn bands(size: Size) -> Outcome {
         "{said}"
     );
     let [first, second, third, ..] = distance.movers.map(|mover| words::uncertain(mover.input));
-    page.by_text(&format!("What changes it most: {first}, then {second} and {third}. Each bar changes one value over its usual range and leaves the rest alone."))?;
+    page.by_text(&format!("What changes it most: {first}, {second}, then {third}. Each bar changes one value and leaves the rest alone."))?;
     let rows: Vec<[String; 3]> = table(page, "Table of what changes it most")?;
     assert_eq!(rows.len(), SPREADS.len());
     for ([name, low, high], mover) in rows.iter().zip(distance.movers) {

@@ -30,7 +30,7 @@
     saved: { title: 'Something broke, but your build is saved', body: "The calculator stopped and can't recover by itself." },
     lost: {
       title: 'Something broke, and your last edit may be lost',
-      body: "The calculator stopped and can't recover by itself. The link in the address bar holds your build up to that point. Copy it before you go on.",
+      body: "The calculator stopped and can't recover by itself. The link in the address bar holds your build, perhaps without that edit. Copy it before you go on.",
     },
     load: {
       title: "The calculator didn't load",

@@ -847,7 +847,15 @@ distance_m: number,
 /**
  * What ends it.
  */
-limit: Limit, };
+limit: Limit,
+/**
+ * Why, where that is the pack's voltage.
+ */
+sag?: SagCause,
+/**
+ * How it ends: at the latest after 24 h.
+ */
+end: RideEnd, };
 
 /**
  * A faulty value, or something that was ignored.
@@ -1491,7 +1499,11 @@ limit: Limit,
 /**
  * Why, where that is the pack's voltage.
  */
-sag?: SagCause, };
+sag?: SagCause,
+/**
+ * How it ends: at the latest after 24 h.
+ */
+end: RideEnd, };
 
 /**
  * What ends a ride.

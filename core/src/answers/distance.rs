@@ -7,7 +7,7 @@ use super::drive::{Drive, Sag};
 use super::limit::Limit;
 use crate::physics::battery::{MeanPackCurrent, RideDistance};
 use crate::physics::road_load::Slope;
-use crate::ride::{Ledger, Ridden, SagCause, Trip};
+use crate::ride::{Ledger, Ridden, RideEnd, SagCause, Trip};
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -38,6 +38,8 @@ pub struct Reach {
     /// Why, where that is the pack's voltage.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sag: Option<SagCause>,
+    /// How it ends: at the latest after 24 h.
+    pub end: RideEnd,
 }
 
 impl Reach {
@@ -53,13 +55,14 @@ impl Reach {
             end_charge: ride.end_charge,
             limit: ride.stopped.map_or(Limit::Empty, |met| met.limit),
             sag: ride.stopped.and_then(|met| met.sag),
+            end: ride.end,
         }
     }
 }
 
 /// One speed on the distance curve.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct DistancePoint {
     /// Speed, m/s.
     pub speed_m_s: f64,
@@ -67,6 +70,11 @@ pub struct DistancePoint {
     pub distance_m: f64,
     /// What ends it.
     pub limit: Limit,
+    /// Why, where that is the pack's voltage.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sag: Option<SagCause>,
+    /// How it ends: at the latest after 24 h.
+    pub end: RideEnd,
 }
 
 /// How far?
@@ -144,8 +152,9 @@ fn curve(drive: &Drive, top_m_s: f64, count: usize) -> Vec<DistancePoint> {
     }
     let step = (hi - lo) / (count - 1) as f64;
     let at = |i: usize| {
-        let Reach { speed_m_s, distance_m, limit, .. } = drive.reach(lo + step * i as f64);
-        DistancePoint { speed_m_s, distance_m, limit }
+        let Reach { speed_m_s, distance_m, limit, sag, end, .. } =
+            drive.reach(lo + step * i as f64);
+        DistancePoint { speed_m_s, distance_m, limit, sag, end }
     };
     (0..count).map(at).collect()
 }

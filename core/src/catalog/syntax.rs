@@ -8,7 +8,7 @@ use alloc::string::ToString;
 const SLIPS: [(&str, &str, bool); 7] = [
     ("expected `,`", "a comma is missing here", true),
     ("expected `:`", "a colon is missing here", true),
-    ("trailing comma", "remove this comma: nothing follows it", true),
+    ("trailing comma", "this comma has nothing after it", true),
     ("EOF", "the file ends with a bracket, brace or quote still open", false),
     ("trailing characters", "there is more text after the last brace", false),
     ("key must be a string", "expected a key in double quotes", false),

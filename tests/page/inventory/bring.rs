@@ -221,7 +221,7 @@ fn own(tour: &mut Tour) -> Outcome {
 
 /// Names, links and files.
 fn keeping(tour: &mut Tour) -> Outcome {
-    tour.visit.open("#v=1&kit=kittiwake&see=share")?;
+    tour.visit.open("#v=1&model=1&kit=kittiwake&see=share")?;
     tour.press("Save on this device")?;
     tour.page().by_text("Give the build a name first.")?;
     tour.glance()?;

@@ -39,7 +39,9 @@ pub(super) struct Bands {
 }
 
 impl Banded {
-    fn quantity(self) -> Quantity {
+    /// What the core calls it.
+    #[must_use]
+    pub fn quantity(self) -> Quantity {
         match self {
             Self::Speed => Quantity::TopSpeed,
             Self::Hill => Quantity::Hill,

@@ -84,7 +84,7 @@ impl Task {
             return;
         }
         let start = platform::now();
-        let mut share = 0.0;
+        let mut share = job();
         while share < 1.0 && platform::now() - start < PIECE {
             share = job();
         }

@@ -1,8 +1,8 @@
 //! Answers in words: the three that stay in view, and what they share.
 
 use super::{Style, page, percent, sure, words};
-use pitchline_core::ride::SagCause;
-use pitchline_core::{Answers, Limit, Steepest, TopSpeed, Unit};
+use pitchline_core::ride::{RideEnd, SagCause};
+use pitchline_core::{Answers, Limit, Reach, Steepest, TopSpeed, Unit};
 
 /// What an answer says.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -68,22 +68,30 @@ pub fn hill(name: String, found: Steepest, band: [f64; 2], style: Style) -> Answ
     Answer { name, figure: style.span(band, 0), unit: "%", limit }
 }
 
+/// What ends the distance at a steady speed, in a few words, and at which charge.
+fn ends_at(reach: &Reach) -> String {
+    let left = percent(reach.end_charge);
+    let why = words::met(reach.limit, reach.sag);
+    match (reach.end, reach.sag) {
+        (RideEnd::Time, _) => format!("Still going after 24\u{a0}h, with {left} charge left"),
+        (_, Some(SagCause::LowCharge)) => format!("Ends at {left} charge"),
+        _ => format!("Ends at {left} charge: {why}"),
+    }
+}
+
 /// The distance at the rider's speed.
 #[must_use]
 pub fn distance(name: String, answers: &Answers, band_m: [f64; 2], style: Style) -> Answer {
     let reach = answers.distance.cruise;
     let shown = style.units.shown(Unit::Kilometre);
-    let why = words::met(reach.limit, reach.sag);
     if reach.distance_m <= 0.0 {
-        let limit = format!("It can't get moving: {why}");
+        let limit = format!("It can't get moving: {}", words::met(reach.limit, reach.sag));
         return Answer { name, figure: "0".into(), unit: shown.symbol, limit };
     }
     let limit = if reach.wish_m_s < reach.speed_m_s {
         format!("Can't go that fast: {} at most", style.speed_unit(reach.wish_m_s))
-    } else if reach.sag == Some(SagCause::LowCharge) {
-        format!("Ends at {} charge", percent(reach.end_charge))
     } else {
-        format!("Ends at {} charge: {why}", percent(reach.end_charge))
+        ends_at(&reach)
     };
     let decimals = style.distance_decimals(band_m);
     let figure = style.span(band_m.map(|far| style.shown_si(far, Unit::Kilometre)), decimals);
@@ -115,7 +123,8 @@ pub fn slow_hill(answers: &Answers, band: [f64; 2], style: Style) -> Answer {
 #[must_use]
 pub fn aloud(speed: &Answer, hill: &Answer, distance: &Answer) -> String {
     let climbs = if hill.figure == page::NOT_FLAT {
-        format!("no {}", hill.name.to_ascii_lowercase())
+        let speed = hill.name.trim_start_matches(page::HILL).trim_start();
+        format!("can't hold {speed} on the flat")
     } else {
         format!("steepest hill {}", hill.spoken())
     };

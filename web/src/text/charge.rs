@@ -11,7 +11,7 @@ use pitchline_core::{
 /// The fold of the inputs "stop charging at" and "time available".
 pub const GOALS: &str = "To a chosen level, or by a set time";
 /// The fold of the chargers.
-pub const CHARGERS: &str = "Chargers in this catalogue";
+pub const CHARGERS: &str = "Available chargers";
 /// The fold of the current.
 pub const CURRENT: &str = "Current over time";
 /// The fold of energy and cost.
@@ -134,7 +134,7 @@ pub fn none_fits(pack_v: f64, cells_a: f64, style: Style) -> String {
     // Rounded down: more would be too strong.
     let most = amps(whole(cells_a * 10.0, false) / 10.0, style);
     format!(
-        "No charger in this catalogue fits this pack. You need one with an output of exactly {}, and no more than {most}.",
+        "None of the available chargers fits this pack. You need one with an output of exactly {}, and no more than {most}.",
         volts(pack_v, style)
     )
 }
@@ -169,7 +169,10 @@ pub fn plug_in(full_s: [f64; 2]) -> String {
         return String::new();
     }
     let at = before_eight(full_s[1]);
-    format!("{CALCULATED} For example, to leave at 8:00 with a full pack, plug in at {at}.")
+    // Both ends may round to one figure, and then there is no range to be seen.
+    let ranged = duration_span(full_s).0.contains('–');
+    let calculated = if ranged { CALCULATED } else { "Calculated, not measured." };
+    format!("{calculated} For example, to leave at 8:00 with a full pack, plug in at {at}.")
 }
 
 /// Time until there is enough. `target` is that charge, as a share.
@@ -327,7 +330,7 @@ pub fn moment(time_s: f64, charge: f64, current_a: f64, style: Style) -> String 
 /// Over the table of chargers. `from` is a charge, as a share.
 #[must_use]
 pub fn chargers_caption(from: f64) -> String {
-    format!("{CHARGERS}, from {}", percent(from))
+    format!("Charging times from {}", percent(from))
 }
 
 /// Its heads. `target` is the charge that is enough, as a share.

@@ -116,8 +116,11 @@ pub fn value(
     let unit = if field.unit == Unit::Money { currency } else { shown.symbol };
     let number = |value| style.input(value, shown).replace('-', "−");
     let with_unit = |value| {
+        let text = number(value);
+        let unit =
+            if text == "1" && field.unit.whole() { field.unit.symbol_of_one() } else { unit };
         let gap = if unit.is_empty() { "" } else { "\u{a0}" };
-        format!("{}{gap}{unit}", number(value))
+        format!("{text}{gap}{unit}")
     };
     // A value left out of a part is assumed, unless it may stay empty.
     let nothing = if field.need == Need::Assumed { "assumed value" } else { "none" };

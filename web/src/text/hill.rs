@@ -116,7 +116,7 @@ pub fn own_hill(build: &Build, full: (f64, f64), low: f64, style: Style) -> Opti
 #[must_use]
 pub fn ended(climb: &LongClimb) -> &'static str {
     match climb.limit {
-        Limit::Empty => "empty pack",
+        Limit::Empty => "pack at its limit",
         limit => words::limit(limit),
     }
 }
@@ -179,13 +179,18 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
     let windings = || style.value(climb.winding_c.round(), Unit::Celsius, 2);
     let heat = match climb.limit {
         Limit::WindingHot => {
-            format!("the windings reach {}, their limit", warm(climb.winding_c))
+            format!("the windings reach {}, where power must be limited", warm(climb.winding_c))
         }
         Limit::ControllerHot => {
             format!("the controller reaches {} and starts limiting", warm(climb.controller_c))
         }
         Limit::Empty => {
-            format!("the pack is empty and the windings are at {} of {}", windings(), warm(limit_c))
+            format!(
+                "the pack can't hold this speed any longer, with {} charge left and the windings at {} of {}",
+                percent(climb.end_charge),
+                windings(),
+                warm(limit_c)
+            )
         }
         limit => format!("it stops: {}", words::limit(limit)),
     };

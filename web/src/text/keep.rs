@@ -92,12 +92,10 @@ pub fn not_opened(why: &str) -> String {
 pub const UNREAD: &str = "Part of the link or file couldn't be used.";
 /// In its place where all of it could.
 pub const READ: &str = "The whole link was read.";
-/// Of a link without the model's version, or with a lower one.
-pub const OLDER_MODEL: &str =
-    "the link's figures came from an older version of the calculation, so yours may differ";
+/// Of a link with a lower version of the model.
+pub const OLDER_MODEL: &str = "the link's figures came from an older version of the calculation, so the figures here may differ";
 /// Of a link with a higher one.
-pub const NEWER_MODEL: &str =
-    "the link's figures came from a newer version of the calculation, so yours may differ";
+pub const NEWER_MODEL: &str = "the link's figures came from a newer version of the calculation, so the figures here may differ";
 /// What the version of a link or a file has to be.
 pub const VERSION: &str = "version 1";
 /// What the model's version has to be.

@@ -24,7 +24,11 @@ impl Style {
     /// The same with the unit behind it.
     #[must_use]
     pub fn quantity(self, value: f64, unit: Unit, digits: u8) -> String {
-        with_unit(self.value(value, unit, digits), self.units.shown(unit))
+        let (text, mut shown) = (self.value(value, unit, digits), self.units.shown(unit));
+        if text == "1" && unit.whole() {
+            shown.symbol = unit.symbol_of_one();
+        }
+        with_unit(text, shown)
     }
 
     /// A value in SI as a quantity of that unit.
@@ -315,6 +319,15 @@ pub fn from_exact(text: &str) -> Option<f64> {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn one_of_a_thing_is_one() {
+        let said = |value, unit| Style::default().quantity(value, unit, 3);
+        assert_eq!(said(1.0, Unit::Cells), "1\u{a0}cell");
+        assert_eq!(said(2.0, Unit::Cells), "2\u{a0}cells");
+        assert_eq!(said(1.0, Unit::Teeth), "1\u{a0}tooth");
+        assert_eq!(said(1.0, Unit::Kilogram), "1\u{a0}kg");
+    }
 
     #[test]
     fn numbers_are_rounded_to_what_is_known() {

@@ -1,8 +1,8 @@
 //! Words of "How far?".
 
 use super::page::Warning;
-use super::{Style, percent, words};
-use pitchline_core::ride::END_SHARE;
+use super::{Style, percent, span, words};
+use pitchline_core::ride::{END_SHARE, RideEnd};
 use pitchline_core::{Answers, Unit};
 
 /// The cruising speed, as an input of this view.
@@ -22,7 +22,7 @@ pub const SEASONS: &str = "In the cold, and with age";
 /// Under the curve by temperature.
 pub const COLD: &str = "At your cruising speed, no stops, pack at air temperature. A pack kept indoors does better while it stays warm. Don't charge below freezing.";
 /// Under the curve by age.
-pub const OLD: &str = "A pack ages faster with heat, hard use and storage at full charge. It may be twice as old as its cycles suggest. Rule of thumb.";
+pub const OLD: &str = "A pack ages faster with heat, hard use and storage at full charge. It may be older than its cycles suggest. Rule of thumb.";
 /// What the cold table opens with, and its caption.
 pub const COLD_TABLE: [&str; 2] = ["Table of distance by temperature", "Through the year"];
 /// Its first head, before the unit.
@@ -55,16 +55,21 @@ pub fn explained(answers: &Answers, style: Style) -> String {
     if reach.distance_m <= 0.0 {
         return format!("It can't get moving. {why}");
     }
+    let left = percent(reach.end_charge);
+    match reach.end {
+        RideEnd::Time => {
+            return format!("Still going after {}, with {left} charge left.", span(reach.time_s));
+        }
+        RideEnd::Empty => return "Counted until the pack is empty.".into(),
+        _ => {}
+    }
     let last = style.speed_unit(END_SHARE * reach.wish_m_s);
     let of = if reach.wish_m_s < reach.speed_m_s {
         format!("of the {} it can reach", style.speed_unit(reach.wish_m_s))
     } else {
         "of the speed you asked for".into()
     };
-    format!(
-        "Counted until the board drops below {last} (80\u{a0}% {of}), at {} charge. {why}",
-        percent(reach.end_charge)
-    )
+    format!("Counted until the board drops below {last} (80\u{a0}% {of}), at {left} charge. {why}")
 }
 
 /// How it is counted, at length; nothing where it does not get going.
@@ -84,9 +89,16 @@ pub fn counted(answers: &Answers, style: Style) -> Option<String> {
     } else {
         format!("It never reaches {}.", style.speed_unit(reach.speed_m_s))
     };
+    let limps = if reach.limp_m > 0.0 {
+        format!(
+            " Beyond the counted distance it limps another {}, slowing to walking pace.",
+            style.distance_unit(reach.limp_m)
+        )
+    } else {
+        String::new()
+    };
     Some(format!(
-        "On the flat without stops, it uses {spent} from the cells. {first} Beyond the counted distance it limps another {}, slowing to walking pace. Stops and hills use more.",
-        style.distance_unit(reach.limp_m),
+        "On the flat without stops, it uses {spent} from the cells. {first}{limps} Stops and hills use more."
     ))
 }
 
@@ -104,7 +116,7 @@ pub fn counted_hint(answers: &Answers, style: Style) -> String {
 pub fn energy(stored_wh: f64, most: [(&str, f64); 2], style: Style) -> String {
     let [first, second] = most;
     format!(
-        "Most of the {} goes into {} ({}) and {} ({}). The total differs from the pack's rated energy, which is nominal voltage times capacity.",
+        "Most of the {} goes into {} ({}) and {} ({}). That isn't the rated energy (nominal voltage times capacity).",
         style.quantity(stored_wh, Unit::WattHour, 3),
         first.0.to_ascii_lowercase(),
         percent(first.1),
@@ -179,4 +191,30 @@ pub fn season_heads(first: String, hill_m_s: f64, style: Style) -> Vec<String> {
 #[must_use]
 pub fn distance_axis(symbol: &str) -> String {
     format!("distance, {symbol}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pitchline_core::{Build, Draft, Slot, answers};
+
+    /// A ride is given up after a day, and then the pack is not called empty.
+    #[test]
+    fn a_distance_that_outlasts_the_day_says_so() {
+        let mut draft = Draft::typical();
+        draft.set(Slot::Pack, "parallel", 40.0);
+        draft.set(Slot::Ride, "cruise_km_h", 5.0);
+        let answers = answers(&Build::check(&draft).expect("in range"));
+        // 24 h at 5 km/h.
+        assert!((answers.distance.cruise.distance_m / 120e3 - 1.0).abs() < 1e-3);
+        let said = explained(&answers, Style::default()).replace('\u{a0}', " ");
+        assert!(said.starts_with("Still going after 24 h, with "), "{said}");
+        assert!(!counted(&answers, Style::default()).expect("it moves").contains("limps"));
+        let tile =
+            crate::text::answer::distance(String::new(), &answers, [1.2e5; 2], Style::default());
+        assert!(
+            tile.limit.replace('\u{a0}', " ").starts_with("Still going after 24 h"),
+            "{tile:?}"
+        );
+    }
 }

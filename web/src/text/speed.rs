@@ -154,8 +154,15 @@ pub fn braked(style: Style) -> String {
 
 /// Names of the two stops.
 pub const STOPS: [&str; 2] = ["Dry road, half-full pack", "Dry road, full pack"];
-/// Caption of all stops.
-pub const STOPS_CAPTION: &str = "Distance to slow to walking pace. One motor: after a belt breaks. None: after the controller or pack cuts out.";
+/// Caption of all stops, of a board with one motor or more.
+#[must_use]
+pub fn stops_caption(one_motor: bool) -> &'static str {
+    if one_motor {
+        "Distance to slow to walking pace. No motor: after the belt breaks, or the controller or pack cuts out."
+    } else {
+        "Distance to slow to walking pace. One motor: after a belt breaks. None: after the controller or pack cuts out."
+    }
+}
 /// Of a board that nothing slows.
 pub const NEVER: &str = "never";
 /// Where no motor brakes.
@@ -236,11 +243,7 @@ pub fn map_hill(speed_m_s: f64, style: Style) -> String {
 /// Caption of its table: with every wheel, or with the one on the board alone.
 #[must_use]
 pub fn map_caption(all: bool) -> &'static str {
-    if all {
-        "Every pairing in this catalogue"
-    } else {
-        "Every pairing with the wheel on the board"
-    }
+    if all { "Every available pairing" } else { "Every pairing with the wheel on the board" }
 }
 
 /// Heads of its table.
@@ -275,8 +278,12 @@ pub fn modes_hint([low, mid, high]: [f64; 3], style: Style) -> String {
 #[must_use]
 pub fn met(met: usize, all: usize, cruise: &str, grade: &str) -> String {
     match met {
-        0 => format!(
-            "None of the {all} pairings in this catalogue holds {cruise} up your {grade} hill."
+        0 if all == 1 => {
+            format!("The only available pairing can't hold {cruise} up your {grade} hill.")
+        }
+        0 => format!("None of the {all} available pairings holds {cruise} up your {grade} hill."),
+        1 if all == 1 => format!(
+            "With a full pack, the only available pairing holds {cruise} up your {grade} hill."
         ),
         1 => format!("With a full pack, 1 of {all} pairings holds {cruise} up your {grade} hill."),
         _ => {
@@ -288,9 +295,7 @@ pub fn met(met: usize, all: usize, cruise: &str, grade: &str) -> String {
 /// Of more parts of a kind than the map takes: "motor pulley", those it shows, and all.
 #[must_use]
 pub fn left_out(kind: &str, shown: usize, all: usize) -> String {
-    format!(
-        "The map shows the {shown} {kind}s closest in size to yours, of {all} in this catalogue."
-    )
+    format!("The map shows the {shown} {kind}s closest in size to yours, of {all} available.")
 }
 
 /// A pairing in words.
@@ -323,9 +328,9 @@ impl Pairing {
         let why = match alike {
             Some(1) if *breaks => "It goes farthest.".into(),
             Some(1) => "It goes farthest of those that fit.".into(),
-            Some(n) if *breaks => format!("{n} pairings go about as far. This one climbs best."),
+            Some(n) if *breaks => format!("It's one of {n} that go about as far. It climbs best."),
             Some(n) => {
-                format!("{n} pairings go about as far. Of those that fit, this one climbs best.")
+                format!("It's one of {n} that go about as far. Of those that fit, it climbs best.")
             }
             None => "It goes farthest of those that fit.".into(),
         };

@@ -12,8 +12,13 @@ pub const CALCULATED: &str =
     "Calculated, not measured: 8 in 10 boards like yours fall within this range.";
 /// Over what may differ from what was entered.
 pub const SPREADS: &str = "Assumed spread of each value";
-/// What is done with it.
-pub const SPREADS_WHY: &str = "We simulate 500 boards that differ from yours at random. All of these values vary at once: usually a little, never by more than shown here. The spreads are rules of thumb. A board built or ridden differently can fall outside the range.";
+/// What is done with it, for so many samples.
+#[must_use]
+pub fn spreads_why(samples: usize) -> String {
+    format!(
+        "We simulate {samples} boards that differ from yours at random. All of these values vary at once: usually a little, never by more than shown here. The spreads are rules of thumb. A board built or ridden differently can fall outside the range."
+    )
+}
 /// Heads of that table.
 pub const SPREADS_HEADS: [&str; 3] = ["Value", "8 in 10 within", "At most"];
 /// What the table of movers opens with.
@@ -107,11 +112,9 @@ pub fn movers<'a>(strong: impl Iterator<Item = &'a Mover>) -> String {
         [] => return NOTHING_MOVES.into(),
         [first] => first.to_string(),
         [first, second] => format!("{first}, then {second}"),
-        [first, second, third, ..] => format!("{first}, then {second} and {third}"),
+        [first, second, third, ..] => format!("{first}, {second}, then {third}"),
     };
-    format!(
-        "What changes it most: {most}. Each bar changes one value over its usual range and leaves the rest alone."
-    )
+    format!("What changes it most: {most}. Each bar changes one value and leaves the rest alone.")
 }
 
 /// The same in a few words.
@@ -149,7 +152,7 @@ pub fn from_to(least: &str, most: &str, symbol: &str) -> String {
 #[must_use]
 pub fn movers_caption(value: &str) -> String {
     format!(
-        "How each value alone changes the result ({value} as entered), over the range of 8 in 10 boards"
+        "The result ({value} as entered) when one value alone goes to either end of its usual range"
     )
 }
 

@@ -25,7 +25,7 @@ pub const ALONG_TIME: &str = "Arrow keys move along the ride";
 /// What the keys do on the bars.
 pub const ALONG_BARS: &str = "Arrow keys move between the ride's bars";
 /// What the table of the charts opens with.
-pub const TRACE_TABLE: &str = "Table of the ride by the minute";
+pub const TRACE_TABLE: &str = "Table of the ride over time";
 /// What the table of its energy opens with.
 pub const SPENT_TABLE: &str = "Table of this ride's energy";
 /// Its caption.
@@ -126,7 +126,7 @@ pub fn ended(ride: &Ridden) -> String {
     match (ride.end, ride.stopped) {
         (RideEnd::Stalled, Some(met)) => format!("stopped: {}", words::met(met.limit, met.sag)),
         (_, Some(met)) => words::met(met.limit, met.sag).into(),
-        _ => "24\u{a0}h limit".into(),
+        _ => words::DAY.into(),
     }
 }
 
@@ -149,7 +149,8 @@ pub fn end(ride: &Ridden, style: Style) -> String {
     let (limit, why) = (words::met(met.limit, met.sag), words::met_why(&met));
     if ride.end == RideEnd::Stalled {
         return if !ride.gets_going() {
-            format!("It can't get moving{}: {limit}. {why}", slope(style, met.grade))
+            let hill = slope(style, met.grade);
+            format!("It can't get moving{}: {limit}. {why}", hill.trim_start_matches(','))
         } else {
             format!("Stopped {}: {limit}. {why}", place(style, &met))
         };
@@ -249,7 +250,7 @@ pub fn hottest(build: &Build, ride: &Ridden, style: Style) -> String {
 #[must_use]
 pub fn facts(build: &Build, ride: &Ridden, style: Style) -> String {
     format!(
-        "{} including stops, {} on average, {} from the cells. Closest to its heat limit: {}.",
+        "{} in all, {} on average, {} from the cells. Closest to its heat limit: {}.",
         span(ride.time_s),
         style.speed_unit(ride.mean_m_s()),
         style.quantity(ride.wh_per_km, Unit::WattHourPerKilometre, 2),

@@ -1,7 +1,7 @@
 //! Names of things: questions, kinds, slots, choices, limits.
 
 use pitchline_core::band::Uncertain;
-use pitchline_core::ride::{Met, SagCause};
+use pitchline_core::ride::{Met, RideEnd, SagCause};
 use pitchline_core::{Kind, Limit, Slot};
 
 /// What a kind of part is called.
@@ -86,7 +86,7 @@ pub const SINKS: [&str; 11] = [
 #[must_use]
 pub fn uncertain(input: Uncertain) -> &'static str {
     match input {
-        Uncertain::Mass => "weight of rider and load",
+        Uncertain::Mass => "weight of rider and bag",
         Uncertain::Rolling => "rolling resistance",
         Uncertain::DragArea => "drag area",
         Uncertain::Wind => "headwind",
@@ -143,6 +143,15 @@ pub fn met(what: Limit, sag: Option<SagCause>) -> &'static str {
     }
 }
 
+/// Where a ride ends because a whole day has passed.
+pub const DAY: &str = "24\u{a0}h limit";
+
+/// What ended a ride, in a few words.
+#[must_use]
+pub fn ended(end: RideEnd, limit: Limit, sag: Option<SagCause>) -> &'static str {
+    if end == RideEnd::Time { DAY } else { met(limit, sag) }
+}
+
 /// Why a limit that a ride met holds the board back, in a sentence.
 #[must_use]
 pub fn met_why(met: &Met) -> &'static str {
@@ -197,7 +206,7 @@ pub fn limit_why(limit: Limit) -> &'static str {
         Limit::ModeSpeed => "The ride mode caps the speed here.",
         Limit::Empty => "The charge is used up.",
         Limit::ControllerHot => "The controller is hot, so it limits power.",
-        Limit::WindingHot => "The motor windings have reached their temperature limit.",
+        Limit::WindingHot => "The motor windings are so hot that power must be limited.",
         Limit::BrakeCurrent => "The controller isn't set to brake any harder.",
         Limit::RegenCurrent => "The controller won't feed any more current back into the pack.",
         Limit::OverVoltage => "A full pack takes no charge, so the motors can't brake.",

@@ -131,10 +131,10 @@ fn apply(
 /// What there is to say of the model that the figures beside a link were made by.
 fn other_model(written: Option<&str>) -> Option<Error> {
     let why = match written.map(str::parse::<u32>) {
-        Some(Ok(MODEL)) => return None,
+        // Whoever writes a link by hand quotes no figures beside it.
+        None | Some(Ok(MODEL)) => return None,
         Some(Ok(version)) if version > MODEL => keep::NEWER_MODEL,
-        // Links had no such key before model 2.
-        None | Some(Ok(_)) => keep::OLDER_MODEL,
+        Some(Ok(_)) => keep::OLDER_MODEL,
         Some(Err(_)) => return Some(Error::new("model", Reason::wrong_form(keep::WHOLE_NUMBER))),
     };
     Some(Error::new("model", Reason::Unused { why }))

@@ -164,14 +164,14 @@ fn each_working_of_the_lean_ends_at_its_headline() {
     assert_eq!(first, [WheelAt::Front, WheelAt::Rear]);
 }
 
-/// A deck that passes between the tyres is not told to stand higher.
+/// A deck that passes between the wheels is not told to stand higher.
 #[test]
-fn a_deck_between_the_tyres_is_not_called_too_low() {
+fn a_deck_between_the_wheels_is_not_called_too_low() {
     let found = board("gannet", &[], &[]);
     assert!(!found.together.lean.bites && found.together.lean.riser_m > found.build.deck.riser_m);
     let tile = lean::riser(&found, METRIC);
     assert_eq!(tile.name, "Riser to lift the deck over the wheels");
-    has(&tile.limit, "the deck passes between them");
+    has(&tile.limit, "The deck passes between the wheels");
 }
 
 /// 200 mm between 17 and 38 teeth, by the exact length of an open belt: Shigley
@@ -200,7 +200,7 @@ fn a_measure_far_from_every_belt_is_told_what_it_needs() {
         ),
     );
     assert!((length / 5.0).floor() == 107.0, "{length}");
-    has(&said, "No belt in this catalogue comes close.");
+    has(&said, "No available belt comes close.");
     assert!(!said.contains("The closest"), "{said}");
     // 59 teeth want 76.9 mm, by a second program that halves the exact length.
     let near = bench(76.4);
@@ -234,7 +234,7 @@ fn belts_of_one_length_are_told_with_one_number_of_teeth() {
     let belt = fit.fitting.first().copied().expect("one fits");
     fit.fitting = vec![belt, belt];
     let said = words::which(fit, METRIC);
-    has(&said, "2 belts in this catalogue fit, all with 64\u{a0}teeth.");
+    has(&said, "2 available belts fit, all with 64\u{a0}teeth.");
 }
 
 /// What could hurt someone stands before what is only too large, and that before what is tight.

@@ -134,7 +134,7 @@ fn all_on_offer_are_counted_and_what_is_left_out_is_said() {
             assert_eq!(left, "");
         } else {
             let wanted = format!(
-                "The map shows the 20 motor pulleys closest in size to yours, of {motors} in this catalogue."
+                "The map shows the 20 motor pulleys closest in size to yours, of {motors} available."
             );
             assert_eq!(left, wanted);
         }

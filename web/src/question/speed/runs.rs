@@ -159,6 +159,7 @@ fn held(stop: &Braking) -> &'static str {
 }
 
 fn stops_table(stops: &[Braking], style: Style) -> Table {
+    let one_motor = stops.iter().all(|stop| stop.case.motors < 2.0);
     let way = |way_m: f64| style.fixed(style.shown_si(way_m, Unit::Metre), 0);
     let row = |stop: &Braking| {
         let case = &stop.case;
@@ -179,7 +180,7 @@ fn stops_table(stops: &[Braking], style: Style) -> Table {
     };
     Table {
         label: String::new(),
-        caption: said::STOPS_CAPTION.into(),
+        caption: said::stops_caption(one_motor).into(),
         heads: said::stops_heads(style),
         rows: stops.iter().map(row).collect(),
     }

@@ -99,7 +99,7 @@ pub(super) fn draw(
 /// What ends a ride at the speed of one of the curve's points.
 fn ends_at(distance: &Distance, speed_m_s: f64) -> &'static str {
     let point = distance.curve.iter().find(|point| point.speed_m_s >= speed_m_s);
-    point.map_or("", |point| words::limit(point.limit))
+    point.map_or("", |point| words::ended(point.end, point.limit, point.sag))
 }
 
 pub(super) fn rows(

@@ -18,7 +18,7 @@ pub(super) fn Spreads(of: Banded) -> impl IntoView {
         view! { <Grid table /> }
     };
     view! {
-        <p>{said::SPREADS_WHY}</p>
+        <p>{said::spreads_why(of.quantity().samples())}</p>
         <div class="chart">{grid}</div>
     }
 }

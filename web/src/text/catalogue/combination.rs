@@ -78,7 +78,13 @@ pub fn more_findings(findings: u64) -> String {
 #[must_use]
 pub fn group(group: &Group, style: Style) -> String {
     let tight = if group.severity == Severity::Tight { "Tight. " } else { "" };
-    format!("{tight}{}: {}", cause(group.cause), finding(&group.worst, style))
+    let about = match group.cause {
+        // A tight one neither strikes nor bites.
+        Cause::BoxStrikes if !tight.is_empty() => "Enclosure to road".into(),
+        Cause::WheelBite if !tight.is_empty() => "Deck to wheel at full lean".into(),
+        other => cause(other),
+    };
+    format!("{tight}{about}: {}", finding(&group.worst, style))
 }
 
 /// How many combinations that is, of all that have the parts.
@@ -172,7 +178,7 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
     };
     match misfit.kind {
         MisfitKind::BeltTooShort { touching_m } => format!(
-            "the nearest is too short, as these pulleys touch with {} from shaft to axle",
+            "the nearest is too short, as these pulleys touch at {} from shaft to axle",
             length(style, touching_m, true)
         ),
         MisfitKind::BeltOutOfSlot { centre_m, slot_m: [near, far], miss_m } => format!(

@@ -48,11 +48,20 @@ pub fn wrong(place: &Place, reason: &Reason, style: Style) -> String {
         Reason::UnknownChoice { given, .. } => format!("\"{given}\" isn't one of the choices"),
         Reason::Duplicate { given, times: 2, .. } => format!("\"{given}\" appears twice"),
         Reason::Duplicate { given, times, .. } => format!("\"{given}\" appears {times} times"),
+        Reason::WrongForm { .. } if key == "schema_version" => "not version 1".into(),
         Reason::WrongForm { .. } => "wrong type".into(),
         Reason::TooLarge { most, what } => format!("more than {most} {what}"),
         other => what(other, style),
     };
-    let became = if place.left_out { "Not used." } else { "Ignored." };
+    let became = match (place.list.as_str(), key.as_str()) {
+        _ if place.left_out => "Not used.",
+        // Nothing takes the place of what was meant.
+        ("kits", key) if key.ends_with("/default") => {
+            "This kit shows no figures until the visitor picks a part."
+        }
+        ("packs", "cell") => "This pack shows no figures until the visitor picks a cell.",
+        _ => "Ignored.",
+    };
     match key.as_str() {
         "" => format!("{}. {became}", capital(&said)),
         key => format!("{key}: {said}. {became}"),
@@ -77,13 +86,28 @@ pub fn right(reason: &Reason, style: Style) -> String {
         Reason::UnknownChoice { allowed, .. } => format!("one of {allowed}"),
         Reason::Unknown { known, near, more, .. } => {
             let mut known = known.iter();
-            let first = known.next().filter(|_| *near).map(|first| format!("{first}?"));
+            let first =
+                known.next().filter(|_| *near).map(|first| format!("Did you mean \"{first}\"?"));
             first.unwrap_or_else(|| nothing_near(reason, *more))
         }
-        Reason::Duplicate { meant, .. } if !meant.is_empty() => format!("{meant}?"),
-        Reason::Duplicate { first, .. } => format!("an id of its own: {first} has this one"),
+        Reason::Duplicate { meant, .. } if !meant.is_empty() => {
+            format!("Did you mean \"{meant}\"?")
+        }
+        Reason::Duplicate { first, .. } => {
+            format!("an id of its own: {} already has this one", entry(first))
+        }
         Reason::TooLarge { most, what } => format!("at most {most} {what}"),
         Reason::Unfilled { .. } | Reason::Unused { .. } | Reason::Syntax { .. } => String::new(),
+    }
+}
+
+/// An entry by its pointer, counted from 1 as everywhere on the page: `/motors/0` is entry 1 of
+/// motors.
+fn entry(pointer: &str) -> String {
+    let mut steps = pointer.split('/').skip(1);
+    match (steps.next(), steps.next().and_then(|step| step.parse::<u64>().ok()), steps.next()) {
+        (Some(list), Some(number), None) => format!("entry {} of {list}", number + 1),
+        _ => pointer.into(),
     }
 }
 
@@ -150,7 +174,11 @@ mod tests {
                 "a whole number from 8 to 60 teeth, not in quotes",
             ),
             (r#""bore": "8 mm""#, "teeth: missing. Not used.", "a whole number from 8 to 60 teeth"),
-            (r#""teeth": 16, "bor": "8""#, "bor: not a known key. Ignored.", "bore?"),
+            (
+                r#""teeth": 16, "bor": "8""#,
+                "bor: not a known key. Ignored.",
+                "Did you mean \"bore\"?",
+            ),
         ] {
             assert_eq!(pulley(rest), [["P (motor pulley)", wrong, right].map(String::from)]);
         }
@@ -166,8 +194,12 @@ mod tests {
         let kit = r#"[{"id": "k", "name": "K", "slots": {"motor_pulley": {"default": "q"}}}]"#;
         assert_eq!(
             said(r#"[{"id": "p", "name": "P", "teeth": 16}]"#, kit),
-            [["K (kit)", "slots/motor_pulley/default: unknown name \"q\". Ignored.", "p?"]
-                .map(String::from)]
+            [[
+                "K (kit)",
+                "slots/motor_pulley/default: unknown name \"q\". This kit shows no figures until the visitor picks a part.",
+                "Did you mean \"p\"?"
+            ]
+            .map(String::from)]
         );
     }
 }

@@ -113,9 +113,9 @@ fn range(first: &BeltChoice, last: &BeltChoice) -> String {
 #[must_use]
 pub fn which(fit: &BeltFit, style: Style) -> String {
     let [near, far] = fit.slot_m;
-    let from = match fit.list {
-        BeltList::Offered => "in this catalogue",
-        BeltList::Usual => "in the usual lengths at 5\u{a0}mm pitch (makers differ)",
+    let (of, from) = match fit.list {
+        BeltList::Offered => ("available ", ""),
+        BeltList::Usual => ("", " in the usual lengths at 5\u{a0}mm pitch (makers differ)"),
         BeltList::Unknown => return "No belt lengths are known for this pitch.".into(),
     };
     let mount =
@@ -129,19 +129,23 @@ pub fn which(fit: &BeltFit, style: Style) -> String {
                 })
             };
             format!(
-                "{mount} No belt {from} fits.{}{}",
+                "{mount} No {of}belt{from} fits.{}{}",
                 miss("shorter", fit.shorter),
                 miss("longer", fit.longer)
             )
         }
-        [one] => format!("{mount} One belt {from} fits, with {}.", teeth(one.teeth)),
+        [one] => format!("{mount} One {of}belt{from} fits, with {}.", teeth(one.teeth)),
         [first, .., last] if first.teeth == last.teeth => format!(
-            "{mount} {} belts {from} fit, all with {}.",
+            "{mount} {} {of}belts{from} fit, all with {}.",
             fit.fitting.len(),
             teeth(first.teeth)
         ),
         [first, .., last] => {
-            format!("{mount} {} belts {from} fit, with {}.", fit.fitting.len(), range(first, last))
+            format!(
+                "{mount} {} {of}belts{from} fit, with {}.",
+                fit.fitting.len(),
+                range(first, last)
+            )
         }
     }
 }
@@ -237,6 +241,6 @@ pub fn drive_finding(clear_m: f64, style: Style) -> String {
     if clear_m < 0.0 {
         format!("Belt drive from the side: the wheel pulley reaches {by} below the road.")
     } else {
-        format!("Belt drive from the side: its lowest point clears the road by {by}.")
+        format!("Belt drive from the side: the wheel pulley clears the road by {by}.")
     }
 }

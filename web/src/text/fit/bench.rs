@@ -40,7 +40,7 @@ pub fn measured(
     let Some((belt, name)) = nearest else {
         let or = if more > fewer { format!(" or {}", plain(more, 0)) } else { String::new() };
         return format!(
-            "{takes}: {}{or}\u{a0}teeth at {} pitch. No belt in this catalogue comes close. Measure again and recount.",
+            "{takes}: {}{or}\u{a0}teeth at {} pitch. No available belt comes close. Measure again and recount.",
             plain(fewer, 0),
             entered(style, pitch_m),
         );
@@ -90,14 +90,14 @@ pub fn in_hand(fit: &BeltFit, pairs: &[[f64; 3]], style: Style) -> String {
         ),
     };
     if pairs.is_empty() {
-        return format!("{here} No pair of pulleys in this catalogue suits it.");
+        return format!("{here} No available pair of pulleys suits it.");
     }
     let pair = |[motor, wheel, centre_m]: &[f64; 3]| {
         format!("{}/{} ({})", plain(*motor, 0), plain(*wheel, 0), mm(style, *centre_m))
     };
     let pairs: Vec<String> = pairs.iter().map(pair).collect();
     format!(
-        "{here} Motor and wheel pulley teeth in this catalogue that suit it, with the shaft-to-axle distance: {}.",
+        "{here} Available pulley pairs that suit it, as motor/wheel teeth (shaft to axle): {}.",
         pairs.join(", ")
     )
 }

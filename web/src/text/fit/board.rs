@@ -223,7 +223,7 @@ fn is_between(lean: &Lean, riser_m: f64) -> bool {
 #[must_use]
 pub fn riser(lean: &Lean, riser_m: f64, style: Style) -> Answer {
     let (name, why) = if is_between(lean, riser_m) {
-        ("Riser to lift the deck over the wheels", ", and the deck passes between them")
+        ("Riser to lift the deck over the wheels", ". The deck passes between the wheels.")
     } else {
         ("Minimum riser to avoid wheel bite", "")
     };

@@ -132,7 +132,7 @@ pub fn take(name: &str) -> String {
 }
 
 /// Where no part on offer cures it.
-pub const NO_CURE: &str = "No part in this catalogue fixes this.";
+pub const NO_CURE: &str = "None of the available parts fixes this.";
 
 /// What the room is between.
 #[must_use]
@@ -217,15 +217,15 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
     let belt = |wrong: String| match offer {
         Some((name, centre_m)) => {
             format!(
-                "{wrong} The catalogue's \"{name}\" fits, with {} from shaft to axle.",
+                "{wrong} The available \"{name}\" fits, with {} from shaft to axle.",
                 mm(style, centre_m)
             )
         }
-        None => format!("{wrong} No belt in this catalogue fits these pulleys."),
+        None => format!("{wrong} No available belt fits these pulleys."),
     };
     match misfit.kind {
         MisfitKind::BeltTooShort { touching_m } => belt(format!(
-            "The belt is too short. These pulleys already touch with {} from shaft to axle.",
+            "The belt is too short. These pulleys already touch at {} from shaft to axle.",
             mm(style, touching_m)
         )),
         MisfitKind::BeltOutOfSlot { centre_m, slot_m: [near, far], miss_m } => belt(format!(

@@ -18,7 +18,7 @@ pub fn rooms_heads() -> Vec<String> {
 pub fn rooms_row(c: &Clearance, style: Style) -> Vec<String> {
     let note = match (sizes(&c.assumed), c.practice) {
         (sizes, _) if !sizes.is_empty() => sizes,
-        (_, true) => "usual gaps only".into(),
+        (_, true) => "only typical mount and washer sizes".into(),
         _ => "nothing".into(),
     };
     vec![between(c.between).into(), clearance(c, style), note]
