@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "2da7018dff680ca4fb3743364f25affde00189309c295e9ed3a7b9c9034b057c",
+    "./": "0bc917c2f1775c0d35416cb615023e96f17a6d51447542f7152377e6dd8ea64e",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -25,19 +25,19 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-a32fd3e3767e275.css": "1020d857c4207ed7a5f91671a28dca201651e6a9e1edf9ff652162057b4ddf3d",
+    "main-afc54f577bcd30b4.css": "e912b72627f54f37651fa2c4321996e885771e261a41f11d62c138ba76433d35",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
-    "parts-9d76f7ee98713075.css": "c132b0085b93b55b3641234d6fb68db08306e7e4620f97901fd88a27b5b8413e",
-    "pitchline-web-ff46df394ff5f59.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-ff46df394ff5f59_bg.wasm": "96bb7cb3fa9287f6b392a33cdc724bfb7b9ef80b90d63afc3ed895e16b5bcfe8",
-    "pitchline.js": "a97ad881359fcba0dc32f9047f6ee4122908fcf0377da37704ca2920271d6ab2",
+    "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
+    "pitchline-web-8eef654a28721d43.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-8eef654a28721d43_bg.wasm": "8990ad03bdbfdcd043ed09d8fac054dcb54fec9dc87a4069887874cb84fc0cb8",
+    "pitchline.js": "628526f6007f9404a6e6f6c1bbdbe93fe3b97c75ab3ab8cac021d7c8a2f0f5f5",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
-    "ride-538436f04ba81a40.css": "8e1c6b0c81b4a72dd1ce0d95b90c7d508da3aaff5e551bcfc602fab81a2c4f4b",
+    "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "0cd703bd92f5befc"
+  "version": "2b62b2ed4521bcdd"
 };
 
 const SCOPE = self.registration.scope;

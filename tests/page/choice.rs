@@ -3,6 +3,7 @@
 use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 
 use crate::strip::assert_answers;
+use crate::history::turn;
 use crate::visit::{Site, Visit, demo, link, see, wait_begun};
 
 /// A first visit, and the choice of this.
@@ -12,6 +13,10 @@ fn chosen(name: &str) -> Outcome<Visit> {
     let page = &visit.page;
     page.goto(&visit.server.url())?;
     wait_begun(page)?;
+    // Undo has nothing to undo, and answers nothing in the reader's place.
+    turn(page, "Undo")?;
+    page.by_text("nothing more to undo")?;
+    page.by_css(".first")?;
     page.by_role("button", name)?.click()?;
     page.wait_until("return !document.querySelector('.first')")?;
     Ok(visit)
@@ -35,6 +40,8 @@ fn assert_beginning(page: &Page) -> Outcome {
 fn a_kit_is_a_beginning() -> Outcome {
     let visit = chosen("Gannet")?;
     let page = &visit.page;
+    // The view is another: who cannot see that hears its heading.
+    page.wait_until("return document.activeElement.id === 'view-title'")?;
     assert_answers(page, &demo().draft("gannet"))?;
     assert_beginning(page)?;
     visit.reload()?;
@@ -48,6 +55,9 @@ fn a_board_of_ones_own_is_a_beginning() -> Outcome {
     let visit = chosen("My own board")?;
     let page = &visit.page;
     page.by_text("Replace them with yours")?;
+    // It is no kit's any more, until one of a kit's parts is picked.
+    let pressed = "return document.querySelectorAll('.kits [aria-pressed=true]').length";
+    assert_eq!(page.eval(pressed, &[])?, 0);
     see(page, "Overview")?;
     assert_eq!(page.by_css(".summary strong")?.text()?, "My own board");
     assert_beginning(page)?;

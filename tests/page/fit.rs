@@ -10,7 +10,7 @@ const FIT: &str = "Does it go together?";
 const BELTS: &str = "Belts that fit";
 const BENCH: &str = "At the workbench";
 const DECK: &str = "Deck, enclosure and road";
-const LEAN: &str = "Lean and wheel bite";
+const LEAN: &str = "Riser, lean and wheel bite";
 
 /// The words of the question, once they say what is wanted.
 #[track_caller]

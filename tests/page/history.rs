@@ -230,7 +230,8 @@ fn a_message_undoes_no_more_than_it_names() -> Outcome {
     fill(page, "#rider-mass_kg", "91.5")?;
     page.wait_for("it offers no more", |page| Ok(buttons(page)? == json!(["Close"])))?;
     turn(page, "Undo")?;
-    page.by_text("Undone – your weight")?;
+    // What it does to the build, not what the edit did.
+    page.by_text("Undone – your weight: 91.5 to ")?;
     let gannet = kit_for(&catalog, "gannet", &catalog.draft("kittiwake"));
     assert_build(page, &gannet, "the kit is still there")?;
     see(page, "More")?;
@@ -243,7 +244,11 @@ fn a_message_undoes_no_more_than_it_names() -> Outcome {
     page.by_css("#view-title")?.hover(0.5, 0.5)?;
     std::thread::sleep(std::time::Duration::from_millis(9_000));
     page.by_css(".message")?;
+    // At the end of the view, too, nothing moves when it goes.
+    let end = "return document.querySelector('main').getBoundingClientRect().bottom";
+    let before = page.eval(end, &[])?;
     page.wait_until("return !document.querySelector('.message')")?;
+    assert_eq!(page.eval(end, &[])?, before);
     visit.end()
 }
 

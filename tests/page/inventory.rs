@@ -61,9 +61,9 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
     ),
     (
         "Does it go together?",
-        "the('.fold-title', 'Lean and wheel bite').remove()",
+        "the('.fold-title', 'Riser, lean and wheel bite').remove()",
         "folds",
-        "Lean and wheel bite",
+        "Riser, lean and wheel bite",
     ),
     ("Build", "the('label', 'Pole pairs').remove()", "inputs", "Motor: Pole pairs"),
     ("Build", "the('.unit', 'rpm/V').remove()", "inputs", "Motor: Kv | rpm/V"),

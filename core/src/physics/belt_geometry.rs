@@ -64,7 +64,7 @@ law! {
 
 law! {
     /// Centre distance, m, at which the pitch circles touch: any less is refused.
-    TouchingCentre = "Centre distance at which the pulleys touch", "C_touch" = "R_1 + R_2", Metre, MECHANICS;
+    TouchingCentre = "Shaft-to-axle distance at which the pulleys touch", "C_touch" = "R_1 + R_2", Metre, MECHANICS;
     small: "R_1" Metre, large: "R_2" Metre => small + large
 }
 
@@ -92,26 +92,26 @@ law! {
 law! {
     /// Centre distance, m, that a belt wants: the inverse of [`OpenBeltLength`]. For a
     /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
-    BeltCentre = "Centre distance the belt needs", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
+    BeltCentre = "Shaft-to-axle distance the belt needs", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }
 
 law! {
     /// Centre distance, m, that the belt wants, no further than the mount slides.
-    BeltCentreInRun = "Centre distance within the mount's stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
+    BeltCentreInRun = "Shaft-to-axle distance within the mount's stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre, least: "C_min" Metre, most: "C_max" Metre =>
         taut(length, small, large).max(least).min(most)
 }
 
 law! {
     /// Centre distance, m, as measured.
-    CentreAsMeasured = "Centre distance as measured", "C" = "C_measured", Metre, MECHANICS;
+    CentreAsMeasured = "Shaft-to-axle distance as measured", "C" = "C_measured", Metre, MECHANICS;
     measured: "C_measured" Metre => measured
 }
 
 law! {
     /// Centre distance, m, in the middle of the mount's travel.
-    SlotCentre = "Centre distance in the middle of the mount", "C" = "½ (C_min + C_max)", Metre, MECHANICS;
+    SlotCentre = "Shaft-to-axle distance in the middle of the mount", "C" = "½ (C_min + C_max)", Metre, MECHANICS;
     least: "C_min" Metre, most: "C_max" Metre => 0.5 * (least + most)
 }
 
@@ -188,7 +188,7 @@ law! {
 
 law! {
     /// Static tension of each span, N, as a share of the greatest pull.
-    StaticTension = "Static tension of each span", "F_t" = "k_t F_peak", Newton, PRACTICE;
+    StaticTension = "Belt tension at rest, each span", "F_t" = "k_t F_peak", Newton, PRACTICE;
     share: "k_t" None, peak: "F_peak" Newton => share * peak
 }
 

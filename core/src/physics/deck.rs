@@ -28,14 +28,14 @@ law! {
     /// let sag = DeckSag { mass: 80.0, foot: 0.35, base: 0.70, stiffness: 400.0 }.value();
     /// assert!((sag - 80.0 * G * 0.343 / (48.0 * 400.0)).abs() < 1e-15);
     /// ```
-    DeckSag = "Sag in the middle", "f_sag" = "g m_stand l_foot (3 L_base² − 4 l_foot²) / (48 EI)", Metre, BEAM;
+    DeckSag = "Sag under the rider", "f_sag" = "g m_stand l_foot (3 L_base² − 4 l_foot²) / (48 EI)", Metre, BEAM;
     mass: "m_stand" Kilogram, foot: "l_foot" Metre, base: "L_base" Metre, stiffness: "EI" NewtonSquareMetre =>
         G * mass * foot * (3.0 * base * base - 4.0 * foot * foot) / (48.0 * stiffness)
 }
 
 law! {
     /// Sag in the middle, m, from one that was measured in the same stance.
-    ScaledSag = "Sag in the middle", "f_sag" = "f_measured m_stand / m_measured", Metre, BEAM;
+    ScaledSag = "Sag under the rider", "f_sag" = "f_measured m_stand / m_measured", Metre, BEAM;
     measured: "f_measured" Metre, mass: "m_stand" Kilogram, under: "m_measured" Kilogram => measured * mass / under
 }
 
@@ -50,7 +50,7 @@ law! {
     /// let sag = pitchline_core::physics::deck::BumpSag { sag: 0.008, bump: 0.016 }.value();
     /// assert!((sag - 0.024).abs() < 1e-15);
     /// ```
-    BumpSag = "Sag after a bump", "f_bump" = "f_sag + √(2 f_sag h_bump)", Metre, MECHANICS;
+    BumpSag = "Sag off a bump", "f_bump" = "f_sag + √(2 f_sag h_bump)", Metre, MECHANICS;
     sag: "f_sag" Metre, bump: "h_bump" Metre => sag + sqrt(2.0 * sag * bump)
 }
 
@@ -62,7 +62,7 @@ law! {
 
 law! {
     /// Enclosure to road at the bottom of a bump, m.
-    BoxRoadBump = "Enclosure to road after a bump", "c" = "h_deck − h_box − t_wall − f_bump", Metre, MECHANICS;
+    BoxRoadBump = "Enclosure to road, off a bump", "c" = "h_deck − h_box − t_wall − f_bump", Metre, MECHANICS;
     deck: "h_deck" Metre, height: "h_box" Metre, wall: "t_wall" Metre, sag: "f_bump" Metre => deck - height - wall - sag
 }
 

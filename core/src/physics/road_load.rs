@@ -5,7 +5,7 @@ use crate::math::{abs, sqrt};
 
 law! {
     /// Mass on the road, kg.
-    TotalMass = "Mass of board, rider and load", "m" = "m_board + m_rider + m_load", Kilogram, MECHANICS;
+    TotalMass = "Mass of board, rider and bag", "m" = "m_board + m_rider + m_load", Kilogram, MECHANICS;
     board: "m_board" Kilogram, rider: "m_rider" Kilogram, load: "m_load" Kilogram => board + rider + load
 }
 

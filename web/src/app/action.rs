@@ -142,6 +142,8 @@ impl App {
     /// The kit on a first visit.
     pub fn choose_kit(self, kit: &str) {
         self.change(|document, catalog| document.begin_with(kit, catalog));
+        // The view asked for comes in the place of the kits, without a change of address.
+        self.land(None);
     }
 
     /// A board of the reader's own on a first visit, by its name: every part one of their own, by
@@ -157,21 +159,20 @@ impl App {
 
     /// Undoes the last edit.
     pub fn undo(self) {
-        let edit = untrack(|| self.done());
-        self.change(Document::undo);
-        self.turned(edit, text::difference::UNDONE);
+        let edit = untrack(|| self.undoing());
+        self.turn(edit, Document::undo, text::difference::UNDONE);
     }
 
     /// Does again what was undone last.
     pub fn redo(self) {
         let edit = untrack(|| self.undone());
-        self.change(Document::redo);
-        self.turned(edit, text::difference::REDONE);
+        self.turn(edit, Document::redo, text::difference::REDONE);
     }
 
-    /// Says what an edit was that has been undone or done again.
-    fn turned(self, edit: Option<Difference>, how: &str) {
+    /// Undoes an edit or does it again, and says what that changes.
+    fn turn(self, edit: Option<Difference>, step: fn(&mut Document, &Catalog) -> bool, how: &str) {
         let Some(edit) = edit else { return self.say(text::difference::NO_MORE) };
+        self.change(step);
         self.typed.update(|typed| typed.keep(|place, _| !edit.sets(place)));
         let catalog = self.loaded.with_untracked(|loaded| loaded.catalog.clone());
         self.say(&format!("{how} – {}.", edit.named(&catalog, self.style.get_untracked())));

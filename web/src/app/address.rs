@@ -140,7 +140,7 @@ impl App {
         }
     }
 
-    fn land(self, spot: Option<Spot>) {
+    pub(super) fn land(self, spot: Option<Spot>) {
         self.landing.update(|landing| *landing = Landing { count: landing.count + 1, spot });
     }
 

@@ -245,6 +245,13 @@ impl App {
         self.document.with(between)
     }
 
+    /// What undoing the last edit changes; none where nothing can be undone. Tracked.
+    #[must_use]
+    pub fn undoing(self) -> Option<Difference> {
+        let between = |now: &Document| Some(Difference::between(&now.build, now.before()?));
+        self.document.with(between)
+    }
+
     /// What was undone last would change; none where nothing can be done again. Tracked.
     #[must_use]
     pub fn undone(self) -> Option<Difference> {

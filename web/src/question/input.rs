@@ -79,6 +79,24 @@ pub fn lead_to_part(slot: Slot) {
     platform::reveal(slot.key(), format!("pick-{}", slot.key()), see::lead(BUILD));
 }
 
+/// The fold with every pairing of pulleys and wheel, by what it holds.
+pub const GEARS: &str = "gears";
+/// Id of its first list.
+pub const GEAR_LIST: &str = "map-shows";
+
+/// Leads to the comparison of all pulleys and wheels.
+#[component]
+pub fn LeadToGears() -> impl IntoView {
+    let go = |_| platform::reveal(GEARS, GEAR_LIST.into(), see::lead("fast"));
+    view! {
+        <p>
+            <button type="button" class="lead-to" on:click=go>
+                {page::GEARS}
+            </button>
+        </p>
+    }
+}
+
 fn input(app: App, place: Place, field: &'static Field) -> AnyView {
     let id = id(place, field);
     let label = text::label(place.0.kind(), field.key);

@@ -26,7 +26,9 @@ pub const MISFITS: &str = "misfits";
 pub use answers::{Answers, Say, Workings, changed, in_a_line, say};
 pub use draws::{Draws, kept, sketch};
 pub use hint::hint;
-pub use input::{ELSEWHERE, Input, InputAs, Inputs, lead_to, lead_to_part};
+pub use input::{
+    ELSEWHERE, GEAR_LIST, GEARS, Input, InputAs, Inputs, LeadToGears, lead_to, lead_to_part,
+};
 pub use plot::{Mark, Plot};
 pub use regions::regions;
 pub use sure::{OverSpeed, Sure};

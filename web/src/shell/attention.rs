@@ -42,7 +42,7 @@ pub(super) fn Attention() -> impl IntoView {
         })
     };
     view! {
-        <div class="attentions">
+        <div class="attentions" role="status">
             {note(app, missing, lead_to_missing)} {fit} <Waits />
         </div>
     }

@@ -10,6 +10,7 @@ use crate::question::lead_to_part;
 use crate::question::registry::{Group, QUESTIONS, Question};
 use crate::text::page;
 use leptos::prelude::*;
+use pitchline_core::Slot;
 
 /// The first view.
 #[component]
@@ -25,7 +26,7 @@ pub(super) fn Overview() -> impl IntoView {
         }
     };
     view! {
-        <Board on_pick=Callback::new(lead_to_part) />
+        <Board on_pick=Callback::new(picked) />
         <Summary />
         <Tiles />
         <Since />
@@ -36,6 +37,11 @@ pub(super) fn Overview() -> impl IntoView {
             {Group::ALL.map(group).collect_view()}
         </nav>
     }
+}
+
+/// Leads to the part that was tapped. Whoever taps the cells means the pack, and theirs is the next list.
+fn picked(slot: Slot) {
+    lead_to_part(if slot == Slot::Cell { Slot::Pack } else { slot });
 }
 
 fn entry(question: &'static Question) -> impl IntoView {

@@ -83,7 +83,7 @@ pub fn name([from, to]: &[String; 2]) -> Said {
 /// Words of a part.
 #[must_use]
 pub fn texts(of: &str) -> Said {
-    said(of, "other details".into())
+    said(of, "details changed".into())
 }
 
 /// What a later version's links and files say beyond what this page knows.

@@ -11,7 +11,7 @@ pub const LONG_CLIMB: &str = "On a long hill";
 pub const ENDLESS_WORKING: &str = "Working: steepest climb without overheating";
 /// Over it.
 pub const ENDLESS_STEPS: &str =
-    "Step by step, for the limit that allows least. The last step is the answer.";
+    "Step by step, for whichever limit is reached first. The last step is the answer.";
 /// What the table of the picture opens with.
 pub const CURVE_TABLE: &str = "Table of steepest hill by speed";
 /// Its caption.
@@ -176,7 +176,6 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
     let (far, time) = (style.way(climb.distance_m), span(climb.time_s));
     let height = style.way(climb.height_m);
     let warm = |c: f64| style.quantity(c.round(), Unit::Celsius, 2);
-    let windings = || style.value(climb.winding_c.round(), Unit::Celsius, 2);
     let heat = match climb.limit {
         Limit::WindingHot => {
             format!("the windings reach {}, where power must be limited", warm(climb.winding_c))
@@ -186,9 +185,9 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
         }
         Limit::Empty => {
             format!(
-                "the pack can't hold this speed any longer, with {} charge left and the windings at {} of {}",
+                "the pack can't hold this speed any longer, with {} charge left and the windings at {} (limit {})",
                 percent(climb.end_charge),
-                windings(),
+                warm(climb.winding_c),
                 warm(limit_c)
             )
         }
@@ -199,7 +198,7 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
     } else {
         String::new()
     };
-    format!("After {far}, {height} up and {time}, {heat}.{slow}")
+    format!("After {far} and {time} ({height} of climbing), {heat}.{slow}")
 }
 
 /// A speed that was not reached: the wish as a bare number, and the speed made, m/s.

@@ -49,7 +49,9 @@ pub const MORE: &str = "More";
 
 /// In the strip.
 pub const TOP_SPEED: &str = "Top speed, flat";
-/// In the strip.
+/// Leads to the map of all pairings.
+pub const GEARS: &str = "Compare all pulleys and wheels";
+/// In the strip, before the speed of a hill.
 pub const HILL: &str = "Hill at";
 /// In the strip.
 pub const DISTANCE: &str = "Distance at";

@@ -116,7 +116,7 @@ pub fn counted_hint(answers: &Answers, style: Style) -> String {
 pub fn energy(stored_wh: f64, most: [(&str, f64); 2], style: Style) -> String {
     let [first, second] = most;
     format!(
-        "Most of the {} goes into {} ({}) and {} ({}). That isn't the rated energy (nominal voltage times capacity).",
+        "Most of the {} goes into {} ({}) and {} ({}). Rated energy differs: it's nominal voltage times capacity.",
         style.quantity(stored_wh, Unit::WattHour, 3),
         first.0.to_ascii_lowercase(),
         percent(first.1),
@@ -165,7 +165,7 @@ pub fn by_temperature([cold, warm]: [String; 2], [less, more]: [String; 2]) -> S
 /// Both ends of the curve by age.
 #[must_use]
 pub fn by_age([old, _]: [String; 2], [less, more]: [String; 2]) -> String {
-    format!("New, {more}. After {old} {less}.")
+    format!("With a new pack {more}. After {old} {less}.")
 }
 
 /// What stands at the cursor of both: where it is on the curve, distance, m, and top speed, m/s.

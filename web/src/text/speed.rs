@@ -311,6 +311,8 @@ pub struct Pairing {
     pub far: String,
     /// What it climbs, with its unit.
     pub climbs: String,
+    /// The rider's speed and hill, with their units, where it holds the one up the other.
+    pub holds: Option<(String, String)>,
     /// Whether it is on the board.
     pub here: bool,
     /// How many go about as far as the farthest, this one among them; none where it goes less far.
@@ -323,19 +325,26 @@ impl Pairing {
     /// What is suggested, and why.
     #[must_use]
     pub fn said(&self) -> String {
-        let Self { motor, wheel_pulley, wheel, far, climbs, here, alike, breaks } = self;
+        let Self { motor, wheel_pulley, wheel, far, climbs, holds, here, alike, breaks } = self;
         let lead = if *here { "You already have the best one" } else { "Suggested" };
         let why = match alike {
             Some(1) if *breaks => "It goes farthest.".into(),
             Some(1) => "It goes farthest of those that fit.".into(),
-            Some(n) if *breaks => format!("It's one of {n} that go about as far. It climbs best."),
+            Some(n) if *breaks => format!(
+                "{n} pairings come within 3\u{a0}% of the longest distance. This one climbs best."
+            ),
             Some(n) => {
-                format!("It's one of {n} that go about as far. Of those that fit, it climbs best.")
+                format!(
+                    "{n} pairings come within 3\u{a0}% of the longest distance. Of those that fit, this one climbs best."
+                )
             }
             None => "It goes farthest of those that fit.".into(),
         };
+        let holds = holds.as_ref().map_or_else(String::new, |(speed, hill)| {
+            format!(" It holds {speed} up your {hill} hill.")
+        });
         format!(
-            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}. It goes {far} on the flat and climbs {climbs}. {why}"
+            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}.{holds} It goes {far} on the flat and climbs {climbs}. {why}"
         )
     }
 }

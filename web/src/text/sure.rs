@@ -133,7 +133,7 @@ pub fn mostly(band: &Band) -> String {
 /// The line that bars are drawn about. `value` has its unit.
 #[must_use]
 pub fn as_entered(value: &str) -> String {
-    format!("as entered: {value}")
+    format!("your values: {value}")
 }
 
 /// What one bar says: its name, and what its two ends give, with their unit.
@@ -152,7 +152,7 @@ pub fn from_to(least: &str, most: &str, symbol: &str) -> String {
 #[must_use]
 pub fn movers_caption(value: &str) -> String {
     format!(
-        "The result ({value} as entered) when one value alone goes to either end of its usual range"
+        "The result ({value} with your values) when one value alone goes to either end of its usual range"
     )
 }
 
@@ -209,7 +209,7 @@ pub fn over_speed_heads(speed: &str, far: &str) -> Vec<String> {
     vec![
         format!("Speed, {speed}"),
         format!("1 in 10 below, {far}"),
-        format!("As entered, {far}"),
+        format!("With your values, {far}"),
         format!("1 in 10 above, {far}"),
         "Ended by".into(),
     ]

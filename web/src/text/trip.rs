@@ -9,8 +9,7 @@ pub const RIDE: &str = "With stops and hills";
 /// What is counted.
 pub const WHY: &str = "A simulated ride, with motors, controller and cells heating up. It ends when the board can't hold 80\u{a0}% of its intended speed on the flat.";
 /// Over the table of all ways to ride.
-pub const ALL: &str =
-    "Every riding style, until the board can't hold 80\u{a0}% of its intended speed on the flat";
+pub const ALL: &str = "Every riding style, ridden until the board can't hold 80\u{a0}% of its intended speed on the flat";
 /// Over its first column.
 pub const HOW: &str = "How you ride";
 /// Under the rows of the rider's own way: what leads to the cruising speed, and to the charge.
@@ -167,7 +166,7 @@ pub fn end(ride: &Ridden, style: Style) -> String {
         _ => String::new(),
     };
     format!(
-        "Ends {}, with {left} charge left. From there it can't hold {last} even on the flat (80\u{a0}% of the intended speed). {why}{limp}",
+        "Ends {}, with {left} charge left. From there it can't hold {last} (80\u{a0}% of the intended speed), even on the flat. {why}{limp}",
         place(style, &met)
     )
 }

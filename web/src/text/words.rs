@@ -79,7 +79,7 @@ pub const SINKS: [&str; 11] = [
     "Air resistance",
     "Climbing",
     "Foot or other brakes",
-    "Still moving at the end",
+    "Motion left at the end",
 ];
 
 /// What is not known exactly.
@@ -105,7 +105,7 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::ControllerMotorCurrent => "motor current limit",
         Limit::MotorCurrent => "motor current rating",
         Limit::ControllerBatteryCurrent => "battery current limit",
-        Limit::PackProtection => "pack protection",
+        Limit::PackProtection => "protection circuit limit",
         Limit::CellRating => "cell rating",
         Limit::PackPower => "pack power",
         Limit::Cutback => "voltage sag",

@@ -185,6 +185,6 @@ mod tests {
         assert!(text.contains(&span(climb.time_s)), "{text}");
         // 8 % of the way, less a third of a percent for the slope's own length.
         let height = climb.distance_m * 0.08 * 0.9968;
-        assert!(text.contains(&format!("{} up", style.way(height))), "{text} {height}");
+        assert!(text.contains(&format!("{} of climbing", style.way(height))), "{text} {height}");
     }
 }

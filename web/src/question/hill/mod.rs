@@ -4,7 +4,7 @@ mod curve;
 mod long_climb;
 
 use super::registry::Line;
-use super::{Answers, InputAs, Say, Workings, hint, in_a_line, sketch};
+use super::{Answers, InputAs, LeadToGears, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold, Notice};
@@ -74,6 +74,7 @@ pub fn view() -> AnyView {
         <div class="fields">
             <InputAs of=Slot::Ride key="grade_percent" place="steep" label=said::YOUR_HILL />
         </div>
+        <LeadToGears />
         <Caution text=said::CAUTION />
         <Fold class="evidence" title=said::LONG_CLIMB hint=hint(long_climb::hint)>
             <LongClimb />

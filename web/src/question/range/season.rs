@@ -228,7 +228,8 @@ mod tests {
         );
         let old = AGE.finding(&found, style).replace('\u{a0}', " ");
         assert!(
-            old.starts_with("New, it goes ") && old.contains(". After 500 cycles it goes "),
+            old.starts_with("With a new pack it goes ")
+                && old.contains(". After 500 cycles it goes "),
             "{old}"
         );
         let miles = Style { units: Units::Imperial, comma: false };

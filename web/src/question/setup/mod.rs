@@ -3,14 +3,14 @@
 mod part;
 mod totals;
 
-use crate::app::{App, use_app};
+use crate::app::{App, is_own, use_app};
 use crate::component::{Caution, Fold, Notice, keyed};
-use crate::question::{ELSEWHERE, Input, Inputs, MISFITS};
+use crate::question::{ELSEWHERE, Input, Inputs, LeadToGears, MISFITS};
 use crate::text::{self, page, setup};
 use leptos::prelude::*;
 use part::Card;
 use pitchline_core::catalog::Kit;
-use pitchline_core::{Kind, Slot, Unit};
+use pitchline_core::{Draft, Kind, Slot, Unit};
 use totals::Totals;
 
 /// Parts that are looked for together.
@@ -111,6 +111,7 @@ fn group(group: &'static Group) -> impl IntoView {
     };
     view! {
         <Fold class="group" title=*title hint=hint(|app| names(app, slots)) holds=keys(slots)>
+            {slots.contains(&Slot::MotorPulley).then(|| view! { <LeadToGears /> })}
             <div class="cards">{cards(slots)}</div>
             {slots.contains(&Slot::Belt).then(|| view! { <Caution text=page::CAUTION_BELT /> })}
         </Fold>
@@ -142,22 +143,28 @@ fn others(slot: Slot) -> impl IntoView {
     view! { <Inputs of=slot but=but /> }
 }
 
+/// The kit that the board is of; none where every part is the reader's own.
+fn kit_of(draft: &Draft) -> String {
+    if is_own(draft) { String::new() } else { draft.kit.clone() }
+}
+
 /// The kits to start from, and what the maker says of the chosen one.
 #[component]
 fn Kits() -> impl IntoView {
     let app = use_app();
+    let chosen = Memo::new(move |_| app.draft(kit_of));
     let notes = Memo::new(move |_| {
-        let (catalog, kit) = (app.catalog(), app.draft(|draft| draft.kit.clone()));
-        catalog.kit(&kit).map(|kit| kit.notes.clone()).unwrap_or_default()
+        let catalog = app.catalog();
+        catalog.kit(&chosen.get()).map(|kit| kit.notes.clone()).unwrap_or_default()
     });
     let one = move |kit: Kit| {
         let (id, picked) = (kit.id.clone(), kit.id);
-        let chosen = move || app.draft(|draft| draft.kit == id).to_string();
+        let pressed = move || chosen.with(|chosen| *chosen == id).to_string();
         view! {
             <button
                 type="button"
                 class="kit"
-                aria-pressed=chosen
+                aria-pressed=pressed
                 on:click=move |_| app.start_from(&picked)
             >
                 <strong>{kit.name}</strong>

@@ -62,6 +62,8 @@ pub(super) fn Card(of: Slot) -> impl IntoView {
             <Choice id=format!("pick-{}", slot.key()) label options picked />
             {danger}
             <p class="facts">{facts}</p>
+            {figures}
+            // Below the fields, which stay under the finger when it comes.
             <Show when=move || altered.get()>
                 <p class="altered">
                     <span class="badge">{setup::ALTERED}</span>
@@ -70,7 +72,6 @@ pub(super) fn Card(of: Slot) -> impl IntoView {
                     </button>
                 </p>
             </Show>
-            {figures}
         </section>
     }
 }

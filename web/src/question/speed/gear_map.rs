@@ -4,7 +4,7 @@ use super::offer::{Offer, Suggestion, job, teeth, wheel};
 use crate::app::{MapView, Task, use_app};
 use crate::chart::{Cell, Drawing, Figure, Map, Sketch, Table};
 use crate::component::{Choice, Options};
-use crate::question::{TaskLine, kept};
+use crate::question::{GEAR_LIST, TaskLine, kept};
 use crate::text::speed::{self as said, Pairing};
 use crate::text::{Style, percent, words};
 use leptos::prelude::*;
@@ -91,11 +91,11 @@ pub(super) fn GearMap() -> impl IntoView {
     let left = move || last.with(|offer| offer.as_ref().map(|offer| left_out(offer)));
     view! {
         <div class="gear-map">
+            <Suggested last />
             <Picks last />
             <p class="help">{said::TAP} " " {left}</p>
             <TaskLine task />
             <Figure sketch hint=said::ALONG_MAP on_pick=picked />
-            <Suggested last />
         </div>
     }
 }
@@ -148,7 +148,7 @@ fn Picks(last: Last) -> impl IntoView {
     let [shown, on_board] = said::MAP_LABELS;
     view! {
         <div class="fields">
-            <Choice id="map-shows".into() label=shown options=shows picked=show />
+            <Choice id=GEAR_LIST.into() label=shown options=shows picked=show />
             <Choice id="map-wheel".into() label=on_board options=wheels picked=pick />
         </div>
     }
@@ -209,6 +209,7 @@ pub(super) fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> Stri
         wheel: wheel.unwrap_or_default(),
         far: style.distance_unit(best.cell.distance_m),
         climbs: percent(best.cell.grade.max(0.0)),
+        holds: offer.meets(&best.cell).then(|| wishes(&offer.ride, style)),
         here: offer.is_here(&best.cell),
         alike: best.alike,
         breaks: !best.breaks.is_empty(),

@@ -9,7 +9,7 @@ mod push;
 mod runs;
 
 use super::registry::Line;
-use super::{Answers, Say, Workings, hint, in_a_line, sketch};
+use super::{Answers, GEARS, Say, Workings, hint, in_a_line, sketch};
 use crate::app::{App, Banded, Found, use_app};
 use crate::chart::Figure;
 use crate::component::{Caution, Fold};
@@ -65,7 +65,7 @@ pub fn view() -> AnyView {
         <Answers list=&ANSWERS />
         <Figure sketch=push hint=page::ALONG_CURVE />
         <Caution text=said::CAUTION />
-        <Fold class="evidence" title=said::PAIRINGS hint=hint(offer::hint)>
+        <Fold class="evidence" title=said::PAIRINGS hint=hint(offer::hint) holds=GEARS>
             <GearMap />
         </Fold>
         <Fold class="evidence" title=said::MODES hint=hint(modes::hint)>

@@ -105,9 +105,12 @@ impl Offer {
 
     /// Those that go together and hold the rider's speed up the rider's hill.
     pub(super) fn met(&self) -> impl Iterator<Item = &GearCell> {
-        self.cells.iter().filter(|cell| {
-            cell.hill_speed_m_s >= self.ride.cruise_m_s && cell.distance_m > 0.0 && self.goes(cell)
-        })
+        self.cells.iter().filter(|cell| self.meets(cell))
+    }
+
+    /// Whether a pairing holds the rider's speed up the rider's hill.
+    pub(super) fn meets(&self, cell: &GearCell) -> bool {
+        cell.hill_speed_m_s >= self.ride.cruise_m_s && cell.distance_m > 0.0 && self.goes(cell)
     }
 
     /// The pulleys of a cell of the map; cells count row by row.

@@ -40,7 +40,7 @@ pub const ASSUMED_HEADS: [&str; 2] = ["Part", "Key and value"];
 /// Over the kits.
 pub const KITS: &str = "Combinations of parts";
 /// Under that.
-pub const KITS_WHY: &str = "We try every combination, or an even sample of very many: each pack, controller, motor, set of trucks, pair of pulleys, wheel, deck and charger that a kit offers, with its own rider and place. Each combination uses the kit's own belt if it fits, otherwise the best-fitting belt the kit offers.";
+pub const KITS_WHY: &str = "We try every combination of pack, controller, motor, trucks, pulleys, wheel, deck and charger that a kit offers, with the kit's own rider and place. If there are too many, we try an evenly spread sample. Each combination uses the kit's own belt if it fits, otherwise the best-fitting belt the kit offers.";
 /// Where the catalogue has none.
 pub const NO_KITS: &str = "This catalogue has no kit, so there is nothing to combine.";
 /// Behind the source of a catalogue that was kept, where the host's is none.

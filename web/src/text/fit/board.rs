@@ -154,17 +154,14 @@ pub fn cells_finding(plan: &BoxPlan, style: Style) -> String {
     };
     let [_, _, layers] = plan.counts;
     let layers = if layers > 1.0 {
-        format!(" in {} layers, the lowest shown", plain(layers, 0))
+        format!(", lowest of {} layers", plain(layers, 0))
     } else {
         String::new()
     };
     if plan.fits {
-        format!("Enclosure from above: {cells} fit, {lie}{layers}.")
+        format!("Enclosure from above{layers}: {cells} fit, {lie}.")
     } else {
-        format!(
-            "Enclosure from above: {cells}, {lie}{layers}, don't fit: {}.",
-            short(plan.left_m, style)
-        )
+        format!("Enclosure from above{layers}: {cells}, {lie}: {}.", short(plan.left_m, style))
     }
 }
 

@@ -217,7 +217,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
     let belt = |wrong: String| match offer {
         Some((name, centre_m)) => {
             format!(
-                "{wrong} The available \"{name}\" fits, with {} from shaft to axle.",
+                "{wrong} \"{name}\" is available and fits, with {} from shaft to axle.",
                 mm(style, centre_m)
             )
         }

@@ -33,7 +33,7 @@ pub const CELLS: &str = "Cells in the enclosure";
 /// Over the room below, within it.
 pub const UNDER: &str = "Enclosure and road";
 /// The fold of lean and turn.
-pub const LEAN: &str = "Lean and wheel bite";
+pub const LEAN: &str = "Riser, lean and wheel bite";
 /// The fold of parts that must match.
 pub const MEET: &str = "Connections";
 /// Over the working of all clearances.
