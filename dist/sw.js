@@ -12,14 +12,14 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "0bc917c2f1775c0d35416cb615023e96f17a6d51447542f7152377e6dd8ea64e",
+    "./": "9ca374259d5d55608aae433580fbd8f79324ceca0abbe2dfdfad448ae3169bb5",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
     "catalogue.schema.json": "dd089b9d10494ddfb7a01d30e8b0da5a6836662c03c9fed4bf6b5b96b3d5dc86",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
-    "demo.json": "fe612e30687d7392d846cf5f3792da1cfaf00545dc53329d8249590ed4736c29",
+    "demo.json": "7228c6c38fb1e1b5760bfe483eb1b6f48c0dbdd48aadc649124b1050c6941755",
     "drawing-fda3c2cfc1873e6.css": "ef86d2aea51854a78db48c22fb6974ba46ab7571e020590ceb61b33c3dda65ab",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
-    "pitchline-web-8eef654a28721d43.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-8eef654a28721d43_bg.wasm": "8990ad03bdbfdcd043ed09d8fac054dcb54fec9dc87a4069887874cb84fc0cb8",
-    "pitchline.js": "628526f6007f9404a6e6f6c1bbdbe93fe3b97c75ab3ab8cac021d7c8a2f0f5f5",
+    "pitchline-web-bb2ac3d8b7863f66.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
+    "pitchline-web-bb2ac3d8b7863f66_bg.wasm": "bf4c129b0f6d109d65d8fd1aecf945ce620e3e74105216ab2edcfc9d471f81b4",
+    "pitchline.js": "0a0092c9ad3fa0818c445bc6864c53cc062fa9d1286b8a0dd11d0ed751e36544",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "2b62b2ed4521bcdd"
+  "version": "293ffdbb605ab203"
 };
 
 const SCOPE = self.registration.scope;

@@ -2,8 +2,8 @@
 
 use pitchline_tests::browser::{Browser, Outcome, Page, Size};
 
-use crate::strip::assert_answers;
 use crate::history::turn;
+use crate::strip::assert_answers;
 use crate::visit::{Site, Visit, demo, link, see, wait_begun};
 
 /// A first visit, and the choice of this.

@@ -71,13 +71,13 @@ fn an_altered_page_is_named() -> Outcome {
         let html = fs::read_to_string(site.path().join("index.html"))?;
         Ok(Fault::Body(html.replace("</body>", "<!-- hosted with love --></body>").into_bytes()))
     };
-    let said = "Not ready offline. index.html isn't the file that was built";
+    let said = "Not ready for offline use. index.html isn't the file that was built";
     says("", altered, said)?.end_but(&["sw.js"])
 }
 
 #[test]
 fn a_file_that_is_missing_offline_is_named() -> Outcome {
-    let said = "Not ready offline. icon-512.png: the host responded with 404.";
+    let said = "Not ready for offline use. icon-512.png: the host responded with 404.";
     says("icon-512.png", |_| Ok(Fault::Missing), said)?.end_but(&["icon-512.png", "sw.js"])
 }
 
@@ -86,7 +86,7 @@ fn a_file_that_is_missing_offline_is_named() -> Outcome {
 fn a_slow_file_is_named() -> Outcome {
     let slow = |_: &Site| Ok(Fault::Delay(Duration::from_secs(20)));
     let visit =
-        says("icon-512.png", slow, "Not ready offline yet. Still waiting for icon-512.png.")?;
+        says("icon-512.png", slow, "Not ready for offline use yet. Still waiting for icon-512.png.")?;
     assert_ready(&visit.page)?;
     visit.end()
 }
@@ -94,11 +94,11 @@ fn a_slow_file_is_named() -> Outcome {
 #[test]
 fn a_hanging_worker_is_named() -> Outcome {
     let hangs = |_: &Site| Ok(Fault::Delay(Duration::from_secs(60)));
-    says("sw.js", hangs, "Not ready offline yet. Still waiting for sw.js.")?.end()
+    says("sw.js", hangs, "Not ready for offline use yet. Still waiting for sw.js.")?.end()
 }
 
 #[test]
 fn a_missing_worker_is_told() -> Outcome {
-    says("sw.js", |_| Ok(Fault::Missing), "Not ready offline. The browser says:")?
+    says("sw.js", |_| Ok(Fault::Missing), "Not ready for offline use. The browser says:")?
         .end_but(&["sw.js", "404"])
 }

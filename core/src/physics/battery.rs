@@ -73,7 +73,7 @@ law! {
     /// };
     /// assert!((l.value() - (0.0066 + 30.0 / 32_400.0)).abs() < 1e-12);
     /// ```
-    SurfaceLag = "Lag of the surface's charge", "λ" = "R_10s k_lag k_age (l_1 g_1 + l_2 g_2) + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
+    SurfaceLag = "Lag of the charge at the surface, per ampere", "λ" = "R_10s k_lag k_age (l_1 g_1 + l_2 g_2) + t_carried N_p / (3600 Q)", PerAmpere, CELL_MODEL;
     rated: "R_10s" Ohm, cold: "k_lag" None, age: "k_age" None, lag_1: "l_1" PerVolt, on_1: "g_1" None,
     lag_2: "l_2" PerVolt, on_2: "g_2" None, time: "t_carried" Second, parallel: "N_p" Cells, capacity: "Q" AmpereHour =>
         rated * cold * age * (lag_1 * on_1 + lag_2 * on_2) + time * parallel / (3600.0 * capacity)

@@ -186,6 +186,8 @@ impl App {
             stays
         });
         platform::heard("pagehide", move || _ = self.with_keeper(Keeper::keep_spots));
+        // Back whole from the browser's memory, the address still has to follow what was done last.
+        platform::heard("pageshow", move || self.places.update(|places| *places += 1));
         let text = Memo::new(move |_| {
             let _ = self.found();
             see::join(&self.link(), &self.see())

@@ -203,13 +203,13 @@ mod tests {
         assert_eq!(
             said(&from, &to),
             [
-                &format!("Motor pulley: {teeth} to 13\u{a0}teeth"),
-                &format!("Wheel: {} to Shingle 110", from.draft.record(Slot::Wheel).name),
+                &format!("Motor pulley: 13 instead of {teeth}\u{a0}teeth"),
+                &format!("Wheel: Shingle 110 instead of {}", from.draft.record(Slot::Wheel).name),
                 &format!(
-                    "{}: {before} to 95\u{a0}kg",
+                    "{}: 95 instead of {before}\u{a0}kg",
                     crate::text::label(Slot::Rider.kind(), "mass_kg")
                 ),
-                "Posture: Relaxed, side on to Crouched",
+                "Posture: Crouched instead of Relaxed, side on",
                 "Name: Pier",
             ]
         );
@@ -240,7 +240,7 @@ mod tests {
             };
             assert_eq!((there.slot, &there.what), (back.slot, &turned));
         }
-        assert_eq!(there.named(&catalog, Style::default()), "kit: Kittiwake to Gannet");
+        assert_eq!(there.named(&catalog, Style::default()), "kit: Gannet instead of Kittiwake");
         assert!(there.moves_answers());
     }
 
@@ -252,16 +252,16 @@ mod tests {
         let index = Slot::ModeLow.kind().field_index("speed_cap_km_h").unwrap();
         to.draft.set_value(Slot::ModeLow, index, None);
         let mode = "Ride mode, gentle, speed cap";
-        assert_eq!(said(&from, &to), [format!("{mode}: 20\u{a0}km/h to none")]);
-        assert_eq!(said(&to, &from), [format!("{mode}: none to 20\u{a0}km/h")]);
+        assert_eq!(said(&from, &to), [format!("{mode}: none instead of 20\u{a0}km/h")]);
+        assert_eq!(said(&to, &from), [format!("{mode}: 20\u{a0}km/h instead of none")]);
         // What is assumed was never none.
         let index = Slot::Motor.kind().field_index("winding_limit_c").unwrap();
         let heat = "Motor, maximum winding temperature";
         to = from.clone();
         from.draft.set_value(Slot::Motor, index, Some(130.0));
         to.draft.set_value(Slot::Motor, index, None);
-        assert_eq!(said(&from, &to), [format!("{heat}: 130\u{a0}°C to assumed value")]);
-        assert_eq!(said(&to, &from), [format!("{heat}: assumed value to 130\u{a0}°C")]);
+        assert_eq!(said(&from, &to), [format!("{heat}: assumed value instead of 130\u{a0}°C")]);
+        assert_eq!(said(&to, &from), [format!("{heat}: 130\u{a0}°C instead of assumed value")]);
         let rest = Difference { rest: true, ..Difference::default() };
         assert_eq!(rest.named(&catalog, Style::default()), "other details: changed");
         to = from.clone();

@@ -58,15 +58,20 @@ fn said(of: impl Into<String>, how: String) -> Said {
 
 /// Another kit, by its name.
 #[must_use]
-pub fn kit(names: [String; 2]) -> Said {
-    said("Kit", names.join(" to "))
+pub fn kit([from, to]: [String; 2]) -> Said {
+    said("Kit", instead(&to, &from))
+}
+
+/// What there is now, and what there was: "47 to 52" would be a range.
+fn instead(to: &str, from: &str) -> String {
+    format!("{to} instead of {from}")
 }
 
 /// Another part in a slot, by its name.
 #[must_use]
 pub fn part(slot: Slot, names: &[String; 2]) -> Said {
     let [from, to] = names.each_ref().map(|name| if name.is_empty() { OWN } else { name });
-    said(words::slot(slot), format!("{from} to {to}"))
+    said(words::slot(slot), instead(to, from))
 }
 
 /// The build's own name.
@@ -74,8 +79,8 @@ pub fn part(slot: Slot, names: &[String; 2]) -> Said {
 pub fn name([from, to]: &[String; 2]) -> Said {
     let how = match (from.is_empty(), to.is_empty()) {
         (true, _) => to.clone(),
-        (_, true) => format!("{from} to none"),
-        _ => format!("{from} to {to}"),
+        (_, true) => instead("none", from),
+        _ => instead(to, from),
     };
     said("Name", how)
 }
@@ -109,8 +114,9 @@ pub fn value(
         (true, _) => format!("{}, {}", words::slot(slot), small(name)),
     };
     if !field.choices.is_empty() {
-        let named = values.map(|v| words::choice(field.choice_name(v.unwrap_or(field.typical))));
-        return said(of, named.join(" to "));
+        let [from, to] =
+            values.map(|v| words::choice(field.choice_name(v.unwrap_or(field.typical))));
+        return said(of, instead(to, from));
     }
     let shown = style.units.field(slot.kind(), field);
     let unit = if field.unit == Unit::Money { currency } else { shown.symbol };
@@ -125,9 +131,9 @@ pub fn value(
     // A value left out of a part is assumed, unless it may stay empty.
     let nothing = if field.need == Need::Assumed { "assumed value" } else { "none" };
     let how = match values {
-        [Some(from), Some(to)] => format!("{} to {}", number(from), with_unit(to)),
-        [None, Some(to)] => format!("{nothing} to {}", with_unit(to)),
-        [Some(from), None] => format!("{} to {nothing}", with_unit(from)),
+        [Some(from), Some(to)] => instead(&number(to), &with_unit(from)),
+        [None, Some(to)] => instead(&with_unit(to), nothing),
+        [Some(from), None] => instead(nothing, &with_unit(from)),
         [None, None] => String::new(),
     };
     said(of, how)

@@ -68,7 +68,7 @@ pub const WORKING_FOLD: &str = "Working";
 /// What it holds.
 pub const WORKING_HINT: &str = "each step, with its source";
 /// Over the working of a speed.
-pub const SEARCHED: &str = "We solve for the speed at which push equals road load. All steps are at that speed. The last, push left over, is zero.";
+pub const SEARCHED: &str = "We solve for the speed at which push equals road load. Every step is calculated at that speed. The last step, the push left over, is zero.";
 /// Over any other working.
 pub const STEPPED: &str = "Step by step. The last step is the answer.";
 /// Beside a value that nobody entered.
@@ -197,9 +197,9 @@ pub fn offline(state: &str, why: &str) -> String {
     let said = match state {
         "ready" => return "Ready offline: the page now works without a signal.".into(),
         "installing" => return "Getting ready for offline use…".into(),
-        "slow" => "Not ready offline yet.",
+        "slow" => "Not ready for offline use yet.",
         "incomplete" => "Not fully saved for offline use: open the page once more with a signal.",
-        "failed" => "Not ready offline.",
+        "failed" => "Not ready for offline use.",
         _ if why.is_empty() => "Not available offline in this browser or frame.",
         _ => "Not available offline.",
     };

@@ -1,9 +1,10 @@
 //! What is wrong with a combination of parts.
 
 use super::{big, count, file};
+use crate::text::fit::between;
 use crate::text::{Style, percent, words};
 use pitchline_core::catalog::{Cause, Finding, Group};
-use pitchline_core::fit::{Between, Misfit, MisfitKind, Severity};
+use pitchline_core::fit::{Misfit, MisfitKind, Severity};
 use pitchline_core::{Notice, Slot, Unit};
 
 /// In place of parts, where the cause is in every combination.
@@ -126,7 +127,7 @@ fn cause(cause: Cause) -> String {
         Cause::Tags(..) => "Tags don't match".into(),
         Cause::BeltTravel => "No belt fits".into(),
         Cause::BeltOverload => "Belt overloaded".into(),
-        Cause::Clearance(between) => room(between).into(),
+        Cause::Clearance(of) => between(of).into(),
         Cause::BoxDrags => "Enclosure drags".into(),
         Cause::BoxStrikes => "Enclosure strikes the road".into(),
         Cause::PackInBox => "Pack in the enclosure".into(),
@@ -212,20 +213,6 @@ fn misfit_of(misfit: &Misfit, style: Style) -> String {
 /// A length as in the file, what is needed rounded up and what there is down.
 fn length(style: Style, length_m: f64, up: bool) -> String {
     format!("{}\u{a0}mm", file(style).bounded_millimetres(length_m, up))
-}
-
-fn room(between: Between) -> &'static str {
-    match between {
-        Between::PulleyRoad => "Wheel pulley to road",
-        Between::BeltRoad => "Belt to road",
-        Between::MotorRoad => "Motor to road",
-        Between::MotorWheel => "Motor to wheel",
-        Between::MotorDeck => "Motor to deck",
-        Between::MotorBox => "Motor to enclosure",
-        Between::MotorMotor => "Motor to motor",
-        Between::Hanger => "Hanger width",
-        Between::Axle => "Axle length",
-    }
 }
 
 #[cfg(test)]

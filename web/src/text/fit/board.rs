@@ -154,14 +154,14 @@ pub fn cells_finding(plan: &BoxPlan, style: Style) -> String {
     };
     let [_, _, layers] = plan.counts;
     let layers = if layers > 1.0 {
-        format!(", lowest of {} layers", plain(layers, 0))
+        format!(", bottom layer of {}", plain(layers, 0))
     } else {
         String::new()
     };
     if plan.fits {
-        format!("Enclosure from above{layers}: {cells} fit, {lie}.")
+        format!("Enclosure from above{layers}. All {cells} fit, {lie}.")
     } else {
-        format!("Enclosure from above{layers}: {cells}, {lie}: {}.", short(plan.left_m, style))
+        format!("Enclosure from above{layers}. All {cells}, {lie}: {}.", short(plan.left_m, style))
     }
 }
 
