@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "9ca374259d5d55608aae433580fbd8f79324ceca0abbe2dfdfad448ae3169bb5",
+    "./": "ddcd7f3ca94ac865ed6360eb68135aceae4ac24705ad2d93e9348ae5be3ae5bd",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
-    "pitchline-web-bb2ac3d8b7863f66.js": "1ffc367f8d17efa501cb1a53d1ce6034a95f11eb12feff4db42ba02065ec4b57",
-    "pitchline-web-bb2ac3d8b7863f66_bg.wasm": "bf4c129b0f6d109d65d8fd1aecf945ce620e3e74105216ab2edcfc9d471f81b4",
-    "pitchline.js": "0a0092c9ad3fa0818c445bc6864c53cc062fa9d1286b8a0dd11d0ed751e36544",
+    "pitchline-web-94134a66f427b0ef.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
+    "pitchline-web-94134a66f427b0ef_bg.wasm": "9bcb07ae5be14847505d8473f40258d085c7670010154dad54db94d298b6f179",
+    "pitchline.js": "861fd73210a28a5c6e0827859a3c32228679c41f1176bfcbc1afdec944c204ce",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "293ffdbb605ab203"
+  "version": "ca4183348caffbd2"
 };
 
 const SCOPE = self.registration.scope;

@@ -145,6 +145,7 @@ fn a_broken_file_does_no_harm() -> Outcome {
             vec!["line 3"],
         ),
         ("other.json", "[1, 2]".to_owned(), vec!["object"]),
+        ("parts.json", r#"{ "motors": [], "kits": [] }"#.to_owned(), vec!["/format"]),
         ("empty.json", String::new(), vec!["line 1"]),
         (
             "slips.json",

@@ -253,6 +253,81 @@ fn two_frames_have_a_build_each() -> Outcome {
     both(["65", "76"])
 }
 
+/// The link in a frame's address is where it begins, and not where it begins again.
+#[test]
+fn a_frame_with_a_link_keeps_its_edits() -> Outcome {
+    let site = Site::new()?;
+    let server = site.serve("/")?;
+    let src = format!("{}{}", server.url(), link("kit=kittiwake&rider.mass_kg=95"));
+    let text = format!(
+        "<!DOCTYPE html><html lang=en><title>One</title><link rel=icon href='data:,'>
+        <iframe id=one title=one src='{src}' width=400 height=600></iframe>"
+    );
+    fs::write(site.path().join("one.html"), text)?;
+    let page = Browser::open(Size::Desktop)?;
+    page.goto(&format!("{}one.html", server.url()))?;
+    for (stands, typed) in [("95", "100"), ("100", "101"), ("101", "102")] {
+        page.enter_frame(&page.by_css("#one")?)?;
+        wait_living(&page)?;
+        open_build(&page)?;
+        assert_eq!(page.by_css("#rider-mass_kg")?.value()?, stands);
+        page.by_css("#rider-mass_kg")?.fill(typed)?;
+        page.leave_frame()?;
+        page.eval(FOLLOWED, &[])?;
+        page.reload()?;
+    }
+    Ok(())
+}
+
+/// A name that came with a link is perhaps that of another board, long saved.
+#[test]
+fn saving_over_another_build_can_be_undone() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    save(page, "Mine")?;
+    page.by_text("Saved on this device.")?;
+    let before = kept(page)?;
+    visit.open(&link("kit=gannet&name=Mine&rider.mass_kg=120"))?;
+    see(page, "Share")?;
+    page.by_role("button", "Save on this device")?.click()?;
+    page.by_text("It replaced the earlier \"Mine\".")?;
+    assert_eq!(listed(page)?, ["Mine"]);
+    page.by_css(".message button")?.click()?;
+    page.wait_for("both are there", |page| Ok(listed(page)? == ["Mine", "Mine"]))?;
+    let now = kept(page)?;
+    let saved = before.iter().filter(|text| text.contains("\"Mine\""));
+    assert!(saved.clone().count() > 0 && saved.clone().all(|text| now.contains(text)), "{now:?}");
+    visit.end()
+}
+
+/// What cannot be read of a link stays in the address until something else is done than opening it.
+#[test]
+fn what_is_unread_stays_in_the_address() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let long = format!("#v=1&kit=gannet&name={}", "x".repeat(8200));
+    visit.open(&long)?;
+    page.by_text("has more than 8192 characters")?;
+    page.eval(FOLLOWED, &[])?;
+    assert_eq!(page.eval("return location.hash", &[])?, json!(long));
+    open_build(page)?;
+    page.by_css("#rider-mass_kg")?.fill("91")?;
+    page.wait_until("return location.hash.includes('rider.mass_kg=91')")?;
+    visit.open(&link("kit=gannet&$ref=abc&rider.$note=hi"))?;
+    page.eval(FOLLOWED, &[])?;
+    let hash = page.eval("return decodeURIComponent(location.hash)", &[])?;
+    let hash = hash.as_str().unwrap_or_default();
+    assert!(hash.contains("&$ref=abc") && hash.contains("&rider.$note=hi"), "{hash}");
+    // A view is led to beside a link that is nearly too long, and the build stays in the address.
+    let nearly = link(&format!("kit=gannet&later={}", "y".repeat(8120)));
+    visit.open(&nearly)?;
+    see(page, "How far?")?;
+    page.wait_until(
+        "return location.hash.includes('later=yyy') && location.hash.endsWith('&see=far')",
+    )?;
+    visit.end()
+}
+
 /// The sixty-first save dropped the oldest.
 #[test]
 fn no_number_of_saves_drops_one() -> Outcome {
@@ -368,6 +443,10 @@ fn only_demo_is_demo() -> Outcome {
     visit.reload()?;
     assert_answers(page, &draft)?;
     gannet.set(Slot::Rider, "mass_kg", 99.0);
+    // The address of the demo holds a build like any other, and it is opened elsewhere.
+    visit.open(&format!("?demo{}", link("kit=gannet&rider.mass_kg=98")))?;
+    open_build(page)?;
+    assert_eq!(page.by_css("#rider-mass_kg")?.value()?, "98");
     assert_ne!(page.eval("return history.state", &[])?, Value::Null);
     assert_eq!(page.eval("return location.search", &[])?, json!("?demo"));
     visit.end()

@@ -85,8 +85,11 @@ fn a_file_that_is_missing_offline_is_named() -> Outcome {
 #[test]
 fn a_slow_file_is_named() -> Outcome {
     let slow = |_: &Site| Ok(Fault::Delay(Duration::from_secs(20)));
-    let visit =
-        says("icon-512.png", slow, "Not ready for offline use yet. Still waiting for icon-512.png.")?;
+    let visit = says(
+        "icon-512.png",
+        slow,
+        "Not ready for offline use yet. Still waiting for icon-512.png.",
+    )?;
     assert_ready(&visit.page)?;
     visit.end()
 }

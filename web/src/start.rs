@@ -1,9 +1,9 @@
 //! The start of the page, and where its state meets the browser.
 
 use crate::app::tab::{self, Arrival};
-use crate::app::{App, Loaded, see};
+use crate::app::{App, Loaded, arrived, see};
 use crate::load::load;
-use crate::platform::{self, Mark, Store};
+use crate::platform::{self, Store};
 use crate::shell::Page;
 use crate::text::{Style, Units};
 use leptos::prelude::*;
@@ -42,10 +42,10 @@ fn begin(loaded: Loaded) {
         None if platform::imperial() => Units::Imperial,
         None => Units::Metric,
     };
-    let mark = Mark::read();
+    let (id, ours) = arrived(&session);
     let arrival = Arrival {
-        ours: mark.is_some(),
-        id: mark.map(|mark| mark.tab).or_else(platform::frame_id),
+        ours,
+        id,
         address: see::part(&platform::hash()).0,
         demo: platform::wants_demo(),
         now: platform::now() as u64,

@@ -211,6 +211,10 @@ impl App {
         // Valid text in the other unit no longer means what it says.
         self.typed.update(|typed| typed.keep(|_, entry| entry.fault.is_some()));
         self.style.update(|style| style.units = units);
+        // What was refused in the one unit is read in the other.
+        for (place, text) in self.typed.with_untracked(Typed::texts) {
+            self.type_in(place, text);
+        }
     }
 
     /// Opens a link; what cannot be read is shown. Whether it brought another build.
@@ -297,9 +301,19 @@ impl App {
             return;
         }
         let (now, letters) = (platform::now() as u64, platform::letters());
+        // Of another board perhaps, whose name came with a link.
+        let before = self.with_shelf(|store| shelf::named(store, &build.draft.name)).flatten();
         let kept = self.with_shelf(|store| shelf::save(store, &build, now, &letters));
         self.look_at_shelf();
-        self.say(if kept == Some(true) { keep::SAVED } else { keep::NOT_KEPT });
+        match before {
+            _ if kept != Some(true) => self.say(keep::NOT_KEPT),
+            None => self.say(keep::SAVED),
+            Some((entry, text)) => {
+                let said = keep::replaced(&entry.name);
+                self.message
+                    .set(Some(Message { text: said, undo: Some(Undo::Forget(entry, text)) }));
+            }
+        }
     }
 
     /// Deletes a saved build.

@@ -12,8 +12,30 @@ use std::time::Duration;
 
 /// After the last change, until the address follows.
 const AFTER: Duration = Duration::from_millis(300);
+/// Key of the id of the tab that was here last.
+const HERE: &str = "here";
 /// Places of which the reader's spot is known, at most.
 const SPOTS: usize = 60;
+
+/// The id that a tab goes on with, and whether it was at this place before.
+///
+/// A page that is loaded anew is where it was. Its mark may be gone all the same: Chromium drops it where
+/// the address changes just as it loads the page. A frame has its history anew with the page around it,
+/// and begins where it began before.
+#[must_use]
+pub fn arrived(session: &impl Keep) -> (Option<String>, bool) {
+    let mark = Mark::read().map(|mark| mark.tab);
+    let frame = platform::frame_id();
+    let again = frame.as_ref().is_some_and(|id| session.get(&began(id)) == Some(platform::hash()));
+    let ours = mark.is_some() || again || platform::is_reload();
+    let last = || session.get(HERE).filter(|_| ours);
+    (mark.or(frame).or_else(last), ours)
+}
+
+/// Key of the fragment that a frame began with.
+fn began(frame: &str) -> String {
+    format!("{frame}:began")
+}
 
 /// The place in the history that the tab is at, and what is known of the others.
 pub(super) struct Here {
@@ -21,6 +43,8 @@ pub(super) struct Here {
     place: String,
     /// The fragment of which the page has been told, or that it wrote.
     known: String,
+    /// What the address would have said beside a link in it that was too long to be read.
+    beside: Option<String>,
     /// Where the reader was, by place; the last one left is the last.
     spots: Vec<(String, Spot)>,
 }
@@ -42,11 +66,16 @@ fn key(tab: &str) -> String {
 impl Here {
     /// Where the page begins, which is the tab's from now on.
     pub(super) fn begin(session: &impl Keep, tab: &str) -> Self {
-        let place = Mark::read().map(|mark| mark.place).filter(|place| !place.is_empty());
+        session.set(HERE, tab);
+        let mark = Mark::read();
+        if let Some(frame) = platform::frame_id().filter(|_| mark.is_none()) {
+            session.set(&began(&frame), &platform::hash());
+        }
+        let place = mark.map(|mark| mark.place).filter(|place| !place.is_empty());
         let place = place.unwrap_or_else(platform::letters);
         Mark { tab: tab.into(), place: place.clone() }.write(None);
         let spots = session.get(&key(tab)).and_then(|text| serde_json::from_str(&text).ok());
-        Self { place, known: platform::hash(), spots: spots.unwrap_or_default() }
+        Self { place, known: platform::hash(), beside: None, spots: spots.unwrap_or_default() }
     }
 
     /// The reader leaves the place, or the page.
@@ -61,26 +90,6 @@ impl Here {
     /// Where the reader was in this place.
     fn spot(&self) -> Option<Spot> {
         self.spots.iter().find(|(place, _)| *place == self.place).map(|(_, spot)| spot.clone())
-    }
-}
-
-/// An address that is about to follow.
-struct Due {
-    timer: TimeoutHandle,
-    leaving: WindowListenerHandle,
-}
-
-impl Due {
-    /// Not while the page is being left: Chromium then loads it anew without its mark, and what the
-    /// address said before would be taken for another build.
-    fn new(timer: TimeoutHandle) -> Self {
-        let leaving = window_event_listener_untyped("beforeunload", move |_| timer.clear());
-        Self { timer, leaving }
-    }
-
-    fn cancel(self) {
-        self.timer.clear();
-        self.leaving.remove();
     }
 }
 
@@ -100,6 +109,7 @@ impl Keeper {
         let place = mark.map(|mark| mark.place).filter(|place| !place.is_empty());
         self.here.place = place.unwrap_or_else(platform::letters);
         self.here.known = fragment;
+        self.here.beside = None;
         self.mark(None);
         Some(asked)
     }
@@ -110,7 +120,17 @@ impl Keeper {
 
     /// The address says the build and the view of now, unless somebody else has just changed it: then
     /// a link is being opened, of which the page has not been told yet.
+    ///
+    /// A link that was too long to be read stays until something else is done than opening it.
     fn follow(&mut self, text: &str) {
+        if self.here.known.len() > link::LONGEST {
+            let (build, view) = see::part(&self.here.known);
+            let unread = build.len() > link::LONGEST
+                && view.unwrap_or_default() == see::part(text).1.unwrap_or_default();
+            if unread && self.here.beside.get_or_insert_with(|| text.into()) == text {
+                return;
+            }
+        }
         if self.here.known == platform::hash() && self.here.known != text {
             self.mark(Some(text));
             self.here.known = platform::hash();
@@ -186,26 +206,23 @@ impl App {
             stays
         });
         platform::heard("pagehide", move || _ = self.with_keeper(Keeper::keep_spots));
-        // Back whole from the browser's memory, the address still has to follow what was done last.
-        platform::heard("pageshow", move || self.places.update(|places| *places += 1));
         let text = Memo::new(move |_| {
             let _ = self.found();
-            see::join(&self.link(), &self.see())
+            // A build that no link can hold is in none: an older one in the address would be false.
+            let link = Some(self.link()).filter(|link| link.len() <= link::LONGEST);
+            see::join(&link.unwrap_or_default(), &self.see())
         });
-        let due = StoredValue::new(None::<Due>);
-        let cancel = move || _ = due.try_update_value(Option::take).flatten().map(Due::cancel);
+        let due = StoredValue::new(None::<TimeoutHandle>);
+        let cancel =
+            move || _ = due.try_update_value(Option::take).flatten().map(|due| due.clear());
         Effect::new(move |_| {
             cancel();
             self.places.track();
             let text = text.get();
-            if text.len() > link::LONGEST {
-                return;
-            }
             let follow = move || {
-                cancel();
                 self.with_keeper(|keeper| keeper.follow(&text));
             };
-            due.set_value(set_timeout_with_handle(follow, AFTER).ok().map(Due::new));
+            due.set_value(set_timeout_with_handle(follow, AFTER).ok());
         });
     }
 }

@@ -30,7 +30,9 @@ impl App {
     #[must_use]
     pub fn file(self, created: &str) -> String {
         let file = self.document.with_untracked(|now| saved::write_file(&now.build, created));
-        format!("{file:#}")
+        let easy = format!("{file:#}");
+        // Never larger than what can be opened again.
+        if easy.len() > saved::LARGEST { file.to_string() } else { easy }
     }
 
     /// Reads the list of saved builds again.

@@ -34,7 +34,7 @@ mod theme;
 mod trail;
 mod typed;
 
-pub use address::Landing;
+pub use address::{Landing, arrived};
 #[cfg(test)]
 pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};

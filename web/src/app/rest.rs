@@ -55,6 +55,13 @@ enum Raw {
     Json(Value),
 }
 
+impl Kept {
+    /// A remark in a file, which has no place in a link.
+    fn is_remark(&self) -> bool {
+        self.key.starts_with('$') && matches!(self.raw, Raw::Json(_))
+    }
+}
+
 impl Rest {
     /// Whether all was understood.
     #[must_use]
@@ -113,7 +120,7 @@ impl Rest {
 
     /// What is written behind all that is understood. Remarks of files stay in files.
     pub(super) fn pieces(&self) -> impl Iterator<Item = String> {
-        let told = |kept: &&Kept| !kept.key.starts_with('$') && !kept.is_link_version();
+        let told = |kept: &&Kept| !kept.is_remark() && !kept.is_link_version();
         self.0.iter().filter(told).map(Kept::piece)
     }
 

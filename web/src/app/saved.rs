@@ -9,7 +9,7 @@ use pitchline_core::{Draft, Error, Reason, Slot, Unfilled};
 use serde_json::{Map, Number, Value};
 
 /// Largest build file that is read, in bytes.
-const LARGEST: usize = 256 * 1024;
+pub const LARGEST: usize = 256 * 1024;
 
 /// Form of the file that is written here.
 const VERSION: f64 = 1.0;
@@ -28,6 +28,13 @@ pub fn read_file(text: &str, catalog: &Catalog) -> Result<(Whole, Vec<Error>), V
         return Err(vec![Error::new("", reason)]);
     }
     let value = parsed(text)?;
+    // A file by hand may leave the format out, but any other JSON is no build.
+    let is_build = |map: &Object| {
+        map.contains_key("format") || map.keys().any(|key| Slot::from_key(key).is_some())
+    };
+    if value.as_object().is_some_and(|map| !is_build(map)) {
+        return Err(vec![no_format()]);
+    }
     let version = value.get("version").and_then(Value::as_f64);
     if version.is_none_or(|version| version <= VERSION) {
         read_build(&value)?;
@@ -42,10 +49,14 @@ pub fn read_file(text: &str, catalog: &Catalog) -> Result<(Whole, Vec<Error>), V
 pub fn read_kept(text: &str, catalog: &Catalog) -> Result<(Whole, Vec<Error>), Vec<Error>> {
     let value = parsed(text)?;
     if value.get("format").is_none() {
-        // A file by hand may leave it out; whatever else stands in the store is no build.
-        return Err(vec![Error::new("/format", Reason::missing("\"pitchline-build\""))]);
+        // Whatever else stands in the store is no build.
+        return Err(vec![no_format()]);
     }
     understood(value, catalog)
+}
+
+fn no_format() -> Error {
+    Error::new("/format", Reason::missing("\"pitchline-build\""))
 }
 
 /// The name of a kept build, and whether all of it is understood; none where it is no build.

@@ -99,6 +99,14 @@ pub fn save(store: &impl Keep, whole: &Whole, now: u64, letters: &str) -> bool {
     true
 }
 
+/// The build that is saved under a name, and its text: saving another one replaces it.
+pub fn named(store: &impl Keep, name: &str) -> Option<(Entry, String)> {
+    let entry =
+        list(store).into_iter().find(|entry| entry.name == name && entry.state == State::Whole)?;
+    let text = store.get(&entry.key)?;
+    Some((entry, text))
+}
+
 /// Keeps a text as a record of its own; its key, or none where there is no room.
 pub fn add(store: &impl Keep, text: &str, now: u64, letters: &str) -> Option<String> {
     let key = |at: u64| format!("{RECORD}{at:013}-{letters}");

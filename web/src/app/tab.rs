@@ -106,7 +106,7 @@ pub fn begin(
     let known = own.or_else(common);
     let unknown = known.is_none() && !fresh;
     let (build, told) = known.unwrap_or_else(first);
-    let link = (!ours && !fresh && !address.is_empty()).then(|| address.clone());
+    let link = (!ours && !address.is_empty()).then(|| address.clone());
     let first = unknown && link.is_none();
     Start { tab, build, edits, told, link, fresh, first }
 }

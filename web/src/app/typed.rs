@@ -44,6 +44,12 @@ impl Typed {
         self.0.retain(|(place, entry)| keep(*place, entry));
     }
 
+    /// What was typed, field by field.
+    #[must_use]
+    pub fn texts(&self) -> Vec<(Place, String)> {
+        self.0.iter().map(|(place, entry)| (*place, entry.text.clone())).collect()
+    }
+
     /// The first faulty field, and what is wrong with it.
     #[must_use]
     pub fn fault(&self) -> Option<(Place, &str)> {

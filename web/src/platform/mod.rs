@@ -16,8 +16,8 @@ pub use keys::on_undo_keys;
 pub use locale::{decimal_comma, imperial, today};
 pub use panic::watch_panics;
 pub use place::{
-    clear, copy_text, embedded, exists, follow, frame_id, go_to, hash, heard, later, letters, link,
-    now, offline_state, offline_why, on_media, print, reveal, set_title, spawn, tell, tell_kept,
-    tell_theme, theme, wants_demo,
+    clear, copy_text, embedded, exists, follow, frame_id, go_to, hash, heard, is_reload, later,
+    letters, link, now, offline_state, offline_why, on_media, print, reveal, set_title, spawn,
+    tell, tell_kept, tell_theme, theme, wants_demo,
 };
 pub use store::Store;

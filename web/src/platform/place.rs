@@ -52,6 +52,17 @@ pub fn frame_id() -> Option<String> {
     Some(format!("frame-{place} of {}", window.document()?.referrer()))
 }
 
+/// Whether the page was loaded anew where it was.
+#[must_use]
+pub fn is_reload() -> bool {
+    let found = || {
+        let clock = web_sys::window()?.performance()?;
+        let entry = clock.get_entries_by_type("navigation").get(0);
+        js_sys::Reflect::get(&entry, &"type".into()).ok()?.as_string()
+    };
+    found().is_some_and(|kind| kind == "reload")
+}
+
 /// Calls back on an event of the window, for as long as the page lives.
 pub fn heard(event: &'static str, then: impl Fn() + 'static) {
     if let Some(window) = web_sys::window() {

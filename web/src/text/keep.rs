@@ -65,6 +65,12 @@ pub fn opened(name: &str) -> String {
     format!("{name} opened.")
 }
 
+/// Said of a build that replaced one of the same name.
+#[must_use]
+pub fn replaced(name: &str) -> String {
+    format!("Saved on this device. It replaced the earlier \"{name}\".")
+}
+
 /// Once it is deleted.
 #[must_use]
 pub fn deleted(name: &str) -> String {
