@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ddcd7f3ca94ac865ed6360eb68135aceae4ac24705ad2d93e9348ae5be3ae5bd",
+    "./": "d7f6bf4ac18da89f0604a84968750114def55b43baeebcdd12187e1c1f76a4be",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -25,7 +25,7 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-afc54f577bcd30b4.css": "e912b72627f54f37651fa2c4321996e885771e261a41f11d62c138ba76433d35",
+    "main-a32fd3e3767e275.css": "1020d857c4207ed7a5f91671a28dca201651e6a9e1edf9ff652162057b4ddf3d",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
@@ -37,7 +37,7 @@ const BUILD = {
     "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "ca4183348caffbd2"
+  "version": "77a6608ee1fcd396"
 };
 
 const SCOPE = self.registration.scope;

@@ -93,8 +93,8 @@ fn check_names_each_fault_with_what_would_be_right() -> Outcome {
         found,
         [
             "7 teeth, 8 mm (motor pulley) | teeth: 7\u{a0}teeth. Not used. | 8 to 60\u{a0}teeth",
-            "Capstan 165 (motor) | noload_a: not a known key. Ignored. | no_load_a?",
-            "Kittiwake (kit) | slots/wheel/options/0: unknown name \"shingle-9Z\". Ignored. | shingle-92?",
+            "Capstan 165 (motor) | noload_a: not a known key. Ignored. | Did you mean \"no_load_a\"?",
+            "Kittiwake (kit) | slots/wheel/options/0: unknown name \"shingle-9Z\". Ignored. | Did you mean \"shingle-92\"?",
         ]
     );
     page.assert_accessible()?;

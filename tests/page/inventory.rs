@@ -45,7 +45,7 @@ const TAKEN: [(&str, &str, &str, &str); 12] = [
         "steps",
         "Gear ratio: i",
     ),
-    ("How steep?", "the('th', 'If lower, %').remove()", "tables", "How each value alone changes"),
+    ("How steep?", "the('th', 'If lower, %').remove()", "tables", "The result"),
     (
         "How steep?",
         "the('span', 'Your board may climb').remove()",
