@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "d7f6bf4ac18da89f0604a84968750114def55b43baeebcdd12187e1c1f76a4be",
+    "./": "fcca6fab3e293dba108736ed4251fb31286ac6009a1fff1fa3c2853074d3448d",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
-    "pitchline-web-94134a66f427b0ef.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
-    "pitchline-web-94134a66f427b0ef_bg.wasm": "9bcb07ae5be14847505d8473f40258d085c7670010154dad54db94d298b6f179",
-    "pitchline.js": "861fd73210a28a5c6e0827859a3c32228679c41f1176bfcbc1afdec944c204ce",
+    "pitchline-web-90e4185d04c09ab8.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
+    "pitchline-web-90e4185d04c09ab8_bg.wasm": "be0596e0cdfa4fb60865e42cc109d1b94b94ad37584e6f987c4125c92613438f",
+    "pitchline.js": "0c8e157aa727ccffb8091a9a8ff74f39f38232f4d21ae2d07dcfeb262509f755",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "77a6608ee1fcd396"
+  "version": "d8252452ba2d17c8"
 };
 
 const SCOPE = self.registration.scope;

@@ -291,8 +291,8 @@ proptest! {
         let last = steps.last().map(|step| step.result);
         prop_assert_eq!(last, Some(found.grade), "{:?}", found);
         let own = match found.limit {
-            Limit::WindingHot => "Continuous motor current, by winding heat",
-            Limit::ControllerHot => "Continuous motor current, by controller heat",
+            Limit::WindingHot => "Continuous motor current, limited by winding heat",
+            Limit::ControllerHot => "Continuous motor current, limited by controller heat",
             limit => own_step(limit),
         };
         prop_assert!(steps.iter().any(|step| step.formula.name == own), "{found:?}");

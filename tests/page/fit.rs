@@ -208,7 +208,7 @@ fn the_belt_to_order_and_its_tension_are_two_folds_away() -> Outcome {
     unfold(page, "How tight should the belt be?")?;
     let words = said(page, "Disconnect the pack first.")?;
     assert!(
-        words.contains("Belt tension at rest") && words.contains("it should sound at"),
+        words.contains("Belt tension at rest") && words.contains("the note should be"),
         "{words}"
     );
     visit.end()

@@ -114,6 +114,25 @@ fn a_reload_right_after_an_edit_loses_nothing() -> Outcome {
     visit.end()
 }
 
+/// The address is still that of before where the page is left at once.
+#[test]
+fn leaving_right_after_an_edit_loses_nothing() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let mut draft = demo().draft("kittiwake");
+    open_build(page)?;
+    for (step, mass) in [71.5, 72.5, 73.5].into_iter().enumerate() {
+        fill(page, "#rider-mass_kg", &format!("{mass}"))?;
+        draft.set(Slot::Rider, "mass_kg", mass);
+        page.goto("about:blank")?;
+        page.back()?;
+        wait_living(page)?;
+        assert_build(page, &draft, &format!("back, {step}"))?;
+        page.wait_until(&format!("return location.hash.includes('rider.mass_kg={mass}')"))?;
+    }
+    visit.end()
+}
+
 /// A new view begins with its heading; Back leads to where the reader was.
 #[test]
 fn back_leads_to_where_the_reader_was() -> Outcome {

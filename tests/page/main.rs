@@ -32,6 +32,7 @@ mod size;
 mod store;
 mod strip;
 mod sure;
+mod tabs;
 mod theme;
 mod two_histories;
 mod typing;

@@ -170,3 +170,23 @@ fn units_and_marks_follow_the_reader() -> Outcome {
     page.wait_until("return location.hash.includes('rider.mass_kg=82.5')")?;
     german.end()
 }
+
+/// 260 is no mass in kg, and one in lb.
+#[test]
+fn what_one_unit_refused_is_read_in_the_other() -> Outcome {
+    let visit = Visit::at(Size::Desktop)?;
+    let page = &visit.page;
+    let mass = "#rider-mass_kg";
+    page.by_css(mass)?.fill("260")?;
+    page.wait_until(
+        "return document.getElementById('rider-mass_kg').matches('[aria-invalid=true]')",
+    )?;
+    see(page, "More")?;
+    page.by_role("button", "mi, lb")?.click()?;
+    assert_eq!(page.by_css(mass)?.value()?, "260");
+    assert_ne!(page.by_css(mass)?.attribute("aria-invalid")?.as_deref(), Some("true"));
+    let kept = number(&visit.stored("current")?, "/rider/mass_kg");
+    // NIST SP 811, appendix B: 1 lb = 0.45359237 kg.
+    assert!((kept - 260.0 * 0.453_592_37).abs() < 1e-9, "{kept}");
+    visit.end()
+}

@@ -125,7 +125,7 @@ law! {
 
 law! {
     /// Hanger to spare beside mounts and motors and a gap between motors, m.
-    HangerRoom = "Hanger width beyond mounts and motors", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
+    HangerRoom = "Hanger width to spare", "c" = "w_hanger − n (8 mm + l_can) − (n − 1) 5 mm", Metre, PRACTICE;
     hanger: "w_hanger" Metre, motors: "n" Count, can: "l_can" Metre =>
         hanger - motors * (MOUNT_M + can) - (motors - 1.0) * MOTOR_GAP_M
 }

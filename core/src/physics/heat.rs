@@ -52,7 +52,7 @@ law! {
 law! {
     /// Current of each motor, A, that its windings hold for ever; 0 where iron
     /// and air alone make them too hot.
-    HeldByWindings = "Continuous motor current, by winding heat", "I_lim" = "√I_held²; 0 where I_held² < 0", Ampere, MECHANICS;
+    HeldByWindings = "Continuous motor current, limited by winding heat", "I_lim" = "√I_held²; 0 where I_held² < 0", Ampere, MECHANICS;
     squared: "I_held²" SquareAmpere => continuous_a(squared)
 }
 
@@ -74,7 +74,7 @@ law! {
     /// }.value();
     /// assert!((i - 40.0).abs() < 1e-9);
     /// ```
-    HeldByController = "Continuous motor current, by controller heat", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool)); 0 where P_cool < 0", Ampere, MECHANICS;
+    HeldByController = "Continuous motor current, limited by controller heat", "I_lim" = "2 P_cool / (k_sw V_pack + √((k_sw V_pack)² + 4 k_on R_switch P_cool)); 0 where P_cool < 0", Ampere, MECHANICS;
     cool: "P_cool" Watt, switching: "k_sw" None, open: "V_pack" Volt, on: "k_on" None, switch: "R_switch" Ohm => {
         let linear = switching * open;
         let root = linear + sqrt((linear * linear + 4.0 * on * switch * cool).max(0.0));

@@ -38,7 +38,7 @@ law! {
 
 law! {
     /// Room of cells and controller side by side, m: the larger of both.
-    SideBySide = "The larger of cells and controller", "l_filled" = "the greater of l_block and l_controller", Metre, MECHANICS;
+    SideBySide = "Room taken by cells or controller, whichever is larger", "l_filled" = "the greater of l_block and l_controller", Metre, MECHANICS;
     block: "l_block" Metre, controller: "l_controller" Metre => block.max(controller)
 }
 

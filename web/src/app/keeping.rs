@@ -29,10 +29,7 @@ impl App {
     /// The build as a file.
     #[must_use]
     pub fn file(self, created: &str) -> String {
-        let file = self.document.with_untracked(|now| saved::write_file(&now.build, created));
-        let easy = format!("{file:#}");
-        // Never larger than what can be opened again.
-        if easy.len() > saved::LARGEST { file.to_string() } else { easy }
+        self.document.with_untracked(|now| saved::file_text(&now.build, created))
     }
 
     /// Reads the list of saved builds again.

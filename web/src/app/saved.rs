@@ -9,7 +9,7 @@ use pitchline_core::{Draft, Error, Reason, Slot, Unfilled};
 use serde_json::{Map, Number, Value};
 
 /// Largest build file that is read, in bytes.
-pub const LARGEST: usize = 256 * 1024;
+const LARGEST: usize = 256 * 1024;
 
 /// Form of the file that is written here.
 const VERSION: f64 = 1.0;
@@ -218,6 +218,14 @@ pub fn write_file(Whole { draft, rest }: &Whole, created: &str) -> Value {
     value
 }
 
+/// The text of such a file: easy to read, but never larger for it than what can be opened again.
+#[must_use]
+pub fn file_text(whole: &Whole, created: &str) -> String {
+    let file = write_file(whole, created);
+    let easy = format!("{file:#}");
+    if easy.len() > LARGEST { file.to_string() } else { easy }
+}
+
 /// 95 and not 95.0.
 fn as_whole(value: &mut Value) {
     const EXACT: f64 = 9_007_199_254_740_992.0;
@@ -265,6 +273,26 @@ mod tests {
         // By way of a link too.
         let (linked, _) = link::read(&link::write(&whole, &demo()), &demo());
         assert_eq!(write_file(&linked, ""), written);
+    }
+
+    /// Easy to read, where that is not what makes it too large.
+    #[test]
+    fn a_file_that_was_opened_can_be_opened_again_when_saved() {
+        let text = json!({ "format": "pitchline-build", "version": 1, "rider": { "mass_kg": 95 },
+            "trail": vec![1; 20_000] });
+        assert!(format!("{text:#}").len() < LARGEST);
+        let nested = (0..9_000).map(|n| json!({ "at": n })).collect::<Vec<_>>();
+        let mut long = text.clone();
+        long["trail"] = json!(nested);
+        let (easy, short) = (format!("{long:#}").len(), long.to_string().len());
+        assert!(short < LARGEST && LARGEST < easy, "{short} {easy}");
+        for (given, lines) in [(text, true), (long, false)] {
+            let (whole, _) = read_file(&given.to_string(), &demo()).unwrap();
+            let written = file_text(&whole, "");
+            assert_eq!(written.contains('\n'), lines);
+            let (again, _) = read_file(&written, &demo()).unwrap();
+            assert_eq!(write_file(&again, "")["trail"], given["trail"]);
+        }
     }
 
     #[test]

@@ -17,8 +17,7 @@ pub const CURRENT: &str = "Current over time";
 /// The fold of energy and cost.
 pub const COST: &str = "Energy and cost";
 /// Over the working of a charge.
-pub const CHARGED: &str =
-    "The time first, then the energy from the wall, and its cost if you gave a price.";
+pub const CHARGED: &str = "These steps give the charging time, then the energy from the wall and, if you entered a price, its cost.";
 /// Caution by the charger.
 pub const CAUTION: Warning = Warning {
     short: "Lithium packs can burn while charging. Use only the charger made for this pack, on a surface that can't burn, and stay with it.",

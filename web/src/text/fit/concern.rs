@@ -145,7 +145,7 @@ pub const fn between(between: Between) -> &'static str {
         Between::MotorDeck => "Motor to deck",
         Between::MotorBox => "Motor to enclosure",
         Between::MotorMotor => "Motor to motor",
-        Between::Hanger => "Hanger width beyond mounts and motors",
+        Between::Hanger => "Hanger width to spare",
         Between::Axle => "Axle past its nut",
     }
 }
