@@ -12,14 +12,14 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "fcca6fab3e293dba108736ed4251fb31286ac6009a1fff1fa3c2853074d3448d",
+    "./": "fbb132f90b1f90e5360c6ea5d5c5f7695858678f5d7637a198b8efaaac911d13",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
     "catalogue.schema.json": "dd089b9d10494ddfb7a01d30e8b0da5a6836662c03c9fed4bf6b5b96b3d5dc86",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
-    "demo.json": "7228c6c38fb1e1b5760bfe483eb1b6f48c0dbdd48aadc649124b1050c6941755",
+    "demo.json": "5b057d4c38268abbfad8c7a107551001f952bb86034c770c11e69157e065ca81",
     "drawing-fda3c2cfc1873e6.css": "ef86d2aea51854a78db48c22fb6974ba46ab7571e020590ceb61b33c3dda65ab",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
@@ -29,15 +29,15 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
-    "pitchline-web-90e4185d04c09ab8.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
-    "pitchline-web-90e4185d04c09ab8_bg.wasm": "be0596e0cdfa4fb60865e42cc109d1b94b94ad37584e6f987c4125c92613438f",
-    "pitchline.js": "0c8e157aa727ccffb8091a9a8ff74f39f38232f4d21ae2d07dcfeb262509f755",
+    "pitchline-web-24070574c974044b.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
+    "pitchline-web-24070574c974044b_bg.wasm": "ef2aefa5f55c9e90682f712ea21a1398f6ff130e50ada23829201d80c46e8a9f",
+    "pitchline.js": "ee7064c6a76737a9483e0b2aa5d12b371b348d808e016b7bb7c31dbd52a490c1",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "d8252452ba2d17c8"
+  "version": "3eb46061c848401e"
 };
 
 const SCOPE = self.registration.scope;

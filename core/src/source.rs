@@ -60,7 +60,8 @@ pub static BELT_NOTES: Source =
 pub static PULLEY_TABLE: Source =
     source("Pulley tables for curvilinear belts, 5 mm: 1.143 mm", Standing::Published);
 /// Deflection and note of a taut string.
-pub static STRING: Source = source("Law of the taut string, any textbook", Standing::Published);
+pub static STRING: Source =
+    source("Law of the taut string, any physics textbook", Standing::Published);
 /// How a truck turns the lean of its deck into steer.
 pub static HUBBARD: Source =
     source("Hubbard 1979-80, lateral dynamics of the skateboard", Standing::Published);

@@ -291,7 +291,7 @@ fn the_nearest_part_that_fits_is_one_tap_away() -> Outcome {
     // A charger that fits, never another pack for the charger's sake.
     let cures = page.all_by_css("main [role=status] button")?;
     let names: Outcome<Vec<String>> = cures.iter().map(|cure| cure.text()).collect();
-    assert_eq!(names?, ["Use Neap 50 V 2.5 A"]);
+    assert_eq!(names?, ["Reset Neap 50 V 2.5 A"]);
     cures[0].click()?;
     said(page, "Shafts, bores, cores, plugs and voltages match.")?;
     visit.end()

@@ -117,7 +117,7 @@ fn no_rule_is_broken_where_nothing_goes() -> Outcome {
     let feeble = "kit=kittiwake&controller.motor_current_a=1&motor_pulley.teeth=60&wheel_pulley.teeth=12\
          &rider.mass_kg=180&ride.grade_percent=60&place.headwind_km_h=60";
     for (build, said, where_said) in [
-        (misfit, "Do not use it", "Build"),
+        (misfit, "Don't use it", "Build"),
         (feeble, "can't hold this speed on the flat", "Overview"),
     ] {
         visit.open(&link(build))?;

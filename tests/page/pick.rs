@@ -10,7 +10,7 @@ use crate::strip::{assert_answers, nominal, strip};
 use crate::visit::{Visit, demo, drawn, kit_for, open_build, pick, put, see, unfold};
 
 /// The glass over the gear map.
-pub(crate) const MAP: &str = "Arrow keys move between the pairings. Enter uses one.";
+pub(crate) const MAP: &str = "Arrow keys move between the pairings. Enter uses the current one.";
 
 fn picks(size: Size) -> Outcome {
     let visit = Visit::at(size)?;

@@ -14,7 +14,7 @@ fn a_drawing_out_of_sight_follows_when_the_reader_rests() -> Outcome {
         "With stops and hills",
         "Where the energy goes",
         "In the cold, and with age",
-        "How sure is this?",
+        "How certain is this?",
     ] {
         unfold(page, fold)?;
     }

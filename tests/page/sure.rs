@@ -55,7 +55,7 @@ fn assert_bands(page: &Page, draft: &Draft) -> Outcome {
     let wanted = expected(draft, Units::Metric);
     for ((title, quantity), tile) in QUESTIONS.into_iter().zip(wanted) {
         see(page, title)?;
-        unfold(page, "How sure is this?")?;
+        unfold(page, "How certain is this?")?;
         wait_band(page, &native(draft, quantity))?;
         let figure = lead(page)?;
         assert!(tile.starts_with(&format!("{figure} |")), "{figure} is not {tile}");
@@ -93,11 +93,11 @@ fn bands(size: Size) -> Outcome {
     let said = page.by_css("[data-band]")?.text()?;
     let (low, high) = (distance.p10 / 1000.0, distance.p90 / 1000.0);
     let eight = format!(
-        "Calculated, not measured: {low:.0} to {high:.0}\u{a0}km at 22\u{a0}km/h without stops for 8 in 10 boards like yours."
+        "Calculated, not measured: {low:.0} to {high:.0}\u{a0}km at 22\u{a0}km/h without stops for 8 in 10 simulated boards like yours."
     );
     assert!(said.starts_with(&eight), "{said}");
     assert!(
-        said.contains(&format!("Half go {:.0}\u{a0}km or farther.", distance.p50 / 1000.0)),
+        said.contains(&format!("Half go at least {:.0}\u{a0}km.", distance.p50 / 1000.0)),
         "{said}"
     );
     let [first, second, third, ..] = distance.movers.map(|mover| words::uncertain(mover.input));

@@ -92,13 +92,13 @@ law! {
 law! {
     /// Centre distance, m, that a belt wants: the inverse of [`OpenBeltLength`]. For a
     /// belt too short it stops where the pulleys touch; [`centre_m`] refuses that.
-    BeltCentre = "Shaft-to-axle distance the belt needs", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
+    BeltCentre = "Shaft-to-axle distance the belt needs", "C" = "the C at which 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre => taut(length, small, large)
 }
 
 law! {
     /// Centre distance, m, that the belt wants, no further than the mount slides.
-    BeltCentreInRun = "Shaft-to-axle distance within the mount's stops", "C" = "where 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
+    BeltCentreInRun = "Shaft-to-axle distance within the mount's stops", "C" = "the C at which 2 √(C² − (R_2 − R_1)²) + π (R_1 + R_2) + 2 (R_2 − R_1) asin((R_2 − R_1) / C) = L_belt, from C_min to C_max", Metre, OPEN_BELT;
     length: "L_belt" Metre, small: "R_1" Metre, large: "R_2" Metre, least: "C_min" Metre, most: "C_max" Metre =>
         taut(length, small, large).max(least).min(most)
 }

@@ -65,7 +65,7 @@ const LINKS: [(&str, &[&str], &[&str]); 16] = [
         "kit=kittiwake&deck.box_length_mm=297&deck.riser_mm=8&motor_pulley=m10-17\
          &controller.max_bus_v=40&pack.mass_kg=0.5",
         &[FIT, FAST, BUILD],
-        &["to spare", "don't match: motor \"", "Do not connect them", "its cells alone weigh"],
+        &["to spare", "don't match: motor \"", "Don't connect them", "its cells alone weigh"],
     ),
     // Cold cells of each class.
     (

@@ -260,8 +260,8 @@ mod tests {
         to = from.clone();
         from.draft.set_value(Slot::Motor, index, Some(130.0));
         to.draft.set_value(Slot::Motor, index, None);
-        assert_eq!(said(&from, &to), [format!("{heat}: assumed value instead of 130\u{a0}°C")]);
-        assert_eq!(said(&to, &from), [format!("{heat}: 130\u{a0}°C instead of assumed value")]);
+        assert_eq!(said(&from, &to), [format!("{heat}: the assumed value instead of 130\u{a0}°C")]);
+        assert_eq!(said(&to, &from), [format!("{heat}: 130\u{a0}°C instead of the assumed value")]);
         let rest = Difference { rest: true, ..Difference::default() };
         assert_eq!(rest.named(&catalog, Style::default()), "other details: changed");
         to = from.clone();

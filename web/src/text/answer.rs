@@ -27,7 +27,11 @@ impl Answer {
     /// With the sentence that explains it in place of the few words of its limit.
     #[must_use]
     pub fn explained(mut self, why: &str) -> Self {
-        let range = if self.figure.contains('–') { sure::CALCULATED } else { "" };
+        let range = match &*self.figure {
+            figure if figure.starts_with("0–") => sure::CALCULATED_UP_TO,
+            figure if figure.contains('–') => sure::CALCULATED,
+            _ => "",
+        };
         self.limit = [why, range].join(" ").trim_end().into();
         self
     }

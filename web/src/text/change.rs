@@ -5,6 +5,8 @@ use pitchline_core::Unit;
 
 /// Of a change that does not matter.
 const SAME: &str = "about the same";
+/// The unit of a difference between percentages.
+pub const POINTS: &str = "points";
 /// A change is none where it is less than this share of the band about the answer: nobody could tell
 /// on the road. A rule of thumb, no source.
 const SMALL: f64 = 0.1;
@@ -52,7 +54,7 @@ pub fn hill(of: [f64; 2], band: [f64; 2], style: Style) -> Change {
     let percent = |grade: f64| grade.max(0.0) * 100.0;
     let size = |by: f64| {
         let figure = style.fixed(by, 0);
-        let unit = if figure == "1" { "point" } else { "points" };
+        let unit = if figure == "1" { "point" } else { POINTS };
         (figure, unit.into())
     };
     change(of.map(percent), band.map(percent), size)

@@ -20,7 +20,7 @@ pub const COST: &str = "Energy and cost";
 pub const CHARGED: &str = "These steps give the charging time, then the energy from the wall and, if you entered a price, its cost.";
 /// Caution by the charger.
 pub const CAUTION: Warning = Warning {
-    short: "Lithium packs can burn while charging. Use only the charger made for this pack, on a surface that can't burn, and stay with it.",
+    short: "Lithium packs can burn while charging. Use only a charger made for this pack, charge on a surface that can't burn, and stay with the pack.",
     more: "Don't charge where a fire would block your way out. Never charge below freezing, and never a pack that is wet, swollen or dented, or has been in a crash: take it to qualified people. Follow local law and the maker's instructions.",
 };
 /// Opens the table of charge over time.
@@ -133,15 +133,9 @@ pub fn none_fits(pack_v: f64, cells_a: f64, style: Style) -> String {
     // Rounded down: more would be too strong.
     let most = amps(whole(cells_a * 10.0, false) / 10.0, style);
     format!(
-        "None of the available chargers fits this pack. You need one with an output of exactly {}, and no more than {most}.",
+        "None of the available chargers fits this pack. You need one with an output of {} (within 0.5\u{a0}%) and no more than {most}.",
         volts(pack_v, style)
     )
-}
-
-/// Puts a part on the board.
-#[must_use]
-pub fn use_part(name: &str) -> String {
-    format!("Use {name}")
 }
 
 fn time(name: String, band_s: [f64; 2], limit: String) -> Answer {

@@ -88,7 +88,7 @@ pub fn name([from, to]: &[String; 2]) -> Said {
 /// Words of a part.
 #[must_use]
 pub fn texts(of: &str) -> Said {
-    said(of, "details changed".into())
+    said(of, "name, notes or fitting changed".into())
 }
 
 /// What a later version's links and files say beyond what this page knows.
@@ -129,7 +129,7 @@ pub fn value(
         format!("{text}{gap}{unit}")
     };
     // A value left out of a part is assumed, unless it may stay empty.
-    let nothing = if field.need == Need::Assumed { "assumed value" } else { "none" };
+    let nothing = if field.need == Need::Assumed { "the assumed value" } else { "none" };
     let how = match values {
         [Some(from), Some(to)] => instead(&number(to), &with_unit(from)),
         [None, Some(to)] => instead(&with_unit(to), nothing),

@@ -145,7 +145,7 @@ pub fn help(key: &str) -> &'static str {
         "erpm_limit" => "Motor rpm times pole pairs.",
         "cutback_start_v" => "Measured under load. Below this the controller reduces power.",
         "rating_n_per_mm" => "The assumed value is a rule of thumb. Ask the belt's maker.",
-        "deflection_mm" => "Urethane: 0.5–2 mm. Air tyres: 3–6 % of radius.",
+        "deflection_mm" => "Urethane: 0.5–2 mm. Air-filled tyres: 3–6 % of radius.",
         "roughness_percent" => "Steps: street 1, coarse 2, pavers 3.5, packed gravel 5.",
         "grip_percent" => "About 70 dry, 40 wet. Rule of thumb.",
         "headwind_km_h" => "Negative for a tailwind.",

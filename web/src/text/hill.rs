@@ -25,7 +25,7 @@ pub const YOUR_HILL: &str = "Your hill";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Your board may climb a hill it can't stop on. Don't ride down anything you can't stop on, and try your brakes at low speed first.",
-    more: "A full pack absorbs little or no braking energy. A belt can break or skip teeth, and then the motors neither push nor brake.",
+    more: "A full pack absorbs little or no braking energy. A belt can break or skip teeth, and then its motor neither pushes nor brakes.",
 };
 
 /// Names of the four answers, by their speed in m/s.
@@ -71,7 +71,7 @@ pub fn curve(slow: (f64, f64), brisk: (f64, f64), style: Style) -> String {
     }
     let (low, high) = (format!("{low} at {at_slow}"), format!("{high} at {at_brisk}"));
     if slow.0 < brisk.0 {
-        format!("It climbs steeper hills at lower speed: {low}, {high}.")
+        format!("It climbs steeper hills at lower speeds: {low}, {high}.")
     } else {
         format!("It climbs {low} and {high}.")
     }
@@ -171,7 +171,7 @@ pub fn endless(speed_m_s: f64, style: Style) -> String {
 pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
     let hill = style.entered_percent(climb.grade);
     if !climbs(climb) {
-        return format!("It can't climb {hill}: {}.", ended(climb));
+        return format!("It can't climb {hill} ({}).", ended(climb));
     }
     let (far, time) = (style.way(climb.distance_m), span(climb.time_s));
     let height = style.way(climb.height_m);
@@ -185,7 +185,7 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
         }
         Limit::Empty => {
             format!(
-                "the pack can't hold this speed any longer, with {} charge left and the windings at {} (limit {})",
+                "the pack can no longer supply enough power for this speed, with {} charge left and the windings at {} (limit {})",
                 percent(climb.end_charge),
                 warm(climb.winding_c),
                 warm(limit_c)
@@ -198,7 +198,7 @@ pub fn ends(climb: &LongClimb, limit_c: f64, style: Style) -> String {
     } else {
         String::new()
     };
-    format!("After {far} and {time} ({height} of climbing), {heat}.{slow}")
+    format!("After {far} and {time} ({height} of height gained), {heat}.{slow}")
 }
 
 /// A speed that was not reached: the wish as a bare number, and the speed made, m/s.
@@ -215,4 +215,4 @@ pub fn climbs_caption(grade: f64, style: Style) -> String {
 
 /// Its heads.
 pub const CLIMBS_HEADS: [&str; 6] =
-    ["Speed", "Distance", "Height", "Time", "Ended by", "Steepest without overheating, %"];
+    ["Speed", "Distance", "Height gained", "Time", "Ended by", "Steepest without overheating, %"];

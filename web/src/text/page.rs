@@ -125,7 +125,7 @@ pub const CAUTION_BELT: Warning = Warning {
 };
 
 /// How far to trust it.
-pub const TRUST: &str = "These figures are calculated from published physics and the values entered. Each range allows for the usual variation in parts, rider and weather. Roads, tyres and the model itself add more: expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
+pub const TRUST: &str = "These figures are calculated from published physics and the values entered. Each range allows for the usual variation in parts, rider and weather. Roads, tyres and the model itself add more: in all, expect 10 to 20\u{a0}% either way, more on rough ground and in the cold. Check before you rely on them.";
 /// Where the data stay.
 pub const PRIVATE: &str = "Everything runs and stays on this device. Nothing is sent anywhere. In a private window, in a frame or after a few weeks without a visit, browsers may delete what you saved. Keep a link or a file as well.";
 /// In a frame of another page.

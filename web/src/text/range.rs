@@ -38,7 +38,7 @@ pub const YOUR_PACK: &str = "your pack";
 /// Caution, by the answer.
 pub const CAUTION: Warning = Warning {
     short: "Leave a reserve: when the pack runs empty, the motors can stop pushing and braking without warning.",
-    more: "Lithium packs can burn. Charge on something that can't burn, stay with it, and have packs built and repaired by qualified people.",
+    more: "Lithium packs can burn. Charge on something that can't burn, stay with the pack, and have packs built and repaired by qualified people.",
 };
 
 /// The answer: at a speed in m/s, and from which charge, with its comma.

@@ -119,12 +119,12 @@ pub fn pick_another(unfilled: &Unfilled) -> String {
 pub fn notice(notice: &Notice, style: Style) -> String {
     match notice {
         Notice::PackAboveController { pack_v, controller_v } => format!(
-            "The full pack is at {}, but the controller only survives {}. Do not connect them.",
+            "The full pack is at {}, but the controller survives no more than {}. Don't connect them.",
             style.quantity(*pack_v, Unit::Volt, 3),
             style.quantity(*controller_v, Unit::Volt, 3),
         ),
         Notice::ChargerVoltage { charger_v, pack_v, fits_v: [least_v, most_v] } => format!(
-            "The charger's output is {}, but the full pack is at {} and only takes {} to {}. Do not use it: the wrong charger can set a pack on fire.",
+            "The charger's output is {}, but this pack is full at {} and needs a charger with an output of {} to {}. Don't use it: the wrong charger can set a pack on fire.",
             style.quantity(*charger_v, Unit::Volt, 3),
             style.quantity(*pack_v, Unit::Volt, 3),
             style.value(*least_v, Unit::Volt, 3),

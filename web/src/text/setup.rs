@@ -30,6 +30,12 @@ pub const FIGURES: &str = "Figures";
 pub const ALTERED: &str = "changed by you";
 /// Takes the catalogue's figures again.
 pub const PUT_BACK: &str = "Reset";
+
+/// Puts a part on the board, or `back` as the catalogue has it where it is there with other values.
+#[must_use]
+pub fn take(name: &str, back: bool) -> String {
+    if back { format!("{PUT_BACK} {name}") } else { format!("Use {name}") }
+}
 /// Mass of the board.
 pub const BOARD: &str = "Board";
 /// Mass of board, rider and bag.

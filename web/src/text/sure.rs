@@ -1,15 +1,18 @@
-//! Words of "How sure is this?".
+//! Words of "How certain is this?".
 
 use super::{Style, words};
 use pitchline_core::band::{Band, Mover, Uncertain};
 
 /// Over how sure an answer is.
-pub const SURE: &str = "How sure is this?";
+pub const SURE: &str = "How certain is this?";
 /// The same of a ride with stops.
-pub const SURE_RIDE: &str = "How sure is this ride's distance?";
+pub const SURE_RIDE: &str = "How certain is this ride's distance?";
 /// Under an answer that is a range.
 pub const CALCULATED: &str =
-    "Calculated, not measured: 8 in 10 boards like yours fall within this range.";
+    "Calculated, not measured: 8 in 10 simulated boards like yours fall within this range.";
+/// The same where the range begins at nothing.
+pub const CALCULATED_UP_TO: &str =
+    "Calculated, not measured: 9 in 10 simulated boards like yours stay below the upper figure.";
 /// Over what may differ from what was entered.
 pub const SPREADS: &str = "Assumed spread of each value";
 /// What is done with it, for so many samples.
@@ -50,13 +53,14 @@ pub fn spreads(behind: &str) -> String {
 }
 
 /// What boards do that are fast.
-pub const FAST: [&str; 4] = ["reach", "is slower", "is faster", "more"];
+pub const FAST: [&str; 4] = ["reach", "is slower", "is faster", "hardly moves"];
 /// That climb.
-pub const CLIMBS: [&str; 4] = ["climb", "climbs less", "climbs more", "more"];
+pub const CLIMBS: [&str; 4] =
+    ["climb", "climbs less", "climbs more", "can't hold that speed uphill"];
 /// That go far.
-pub const GOES: [&str; 4] = ["go", "goes less far", "goes farther", "farther"];
+pub const GOES: [&str; 4] = ["go", "goes less far", "goes farther", "hardly gets anywhere"];
 /// That charge.
-pub const CHARGES: [&str; 4] = ["take", "is quicker", "is slower", "more"];
+pub const CHARGES: [&str; 4] = ["take", "is quicker", "is slower", "is charged already"];
 /// How far they charge.
 pub const TO_FULL: &str = " to full";
 
@@ -84,7 +88,8 @@ pub struct Range<'a> {
     pub unit: &'a str,
     /// What it is for, such as " at 22 km/h", with its space.
     pub place: &'a str,
-    /// What boards do: "go", "goes less far", "goes farther", "farther".
+    /// What boards do: "go", "goes less far", "goes farther"; "hardly gets anywhere" where that is
+    /// nothing.
     pub verb: [&'a str; 4],
 }
 
@@ -92,14 +97,25 @@ impl Range<'_> {
     /// What 8 in 10 boards do, the other two, and the middle.
     #[must_use]
     pub fn said(&self) -> String {
-        let Self { from, to, middle, unit, place, verb: [verb, less, more, beyond] } = self;
+        let Self { from, to, middle, unit, place, verb: [verb, less, more, hardly] } = self;
         if from == to {
             return format!(
-                "Calculated, not measured: {from}{unit}{place} for nearly all boards like yours."
+                "Calculated, not measured: {from}{unit}{place} for nearly all simulated boards like yours."
+            );
+        }
+        let is_nothing = |figure: &str| figure.chars().all(|c| matches!(c, '0' | '.' | ','));
+        let half = if is_nothing(middle) {
+            String::new()
+        } else {
+            format!(" Half {verb} at least {middle}{unit}.")
+        };
+        if is_nothing(from) {
+            return format!(
+                "Calculated, not measured: up to {to}{unit}{place} for 9 in 10 simulated boards like yours. At least 1 in 10 {hardly}.{half}"
             );
         }
         format!(
-            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 boards like yours. 1 in 10 {less}, and 1 in 10 {more}. Half {verb} {middle}{unit} or {beyond}."
+            "Calculated, not measured: {from} to {to}{unit}{place} for 8 in 10 simulated boards like yours. 1 in 10 {less}, and 1 in 10 {more}.{half}"
         )
     }
 }
@@ -213,4 +229,30 @@ pub fn over_speed_heads(speed: &str, far: &str) -> Vec<String> {
         format!("1 in 10 above, {far}"),
         "Ended by".into(),
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Nobody is slower than 0 km/h.
+    #[test]
+    fn a_range_from_nothing_says_so() {
+        let range = |from, middle| {
+            let place = String::new();
+            Range { from, to: "49", middle, unit: "\u{a0}km/h", place: &place, verb: FAST }.said()
+        };
+        let some = range("31", "40");
+        assert!(
+            some.contains("31 to 49\u{a0}km/h for 8 in 10") && some.contains("1 in 10 is slower")
+        );
+        assert!(some.ends_with("Half reach at least 40\u{a0}km/h."), "{some}");
+        let none = range("0", "34");
+        assert!(
+            none.contains("up to 49\u{a0}km/h for 9 in 10") && !none.contains("slower"),
+            "{none}"
+        );
+        assert!(none.contains("At least 1 in 10 hardly moves."), "{none}");
+        assert!(!range("0", "0").contains("Half"));
+    }
 }

@@ -194,7 +194,8 @@ pub fn met(build: &Build, ride: &Ridden, outing: Outing, style: Style) -> Vec<St
     // Not what is said of its end already.
     if let Some(met) = ride.held_back.filter(|_| !stalls(ride)) {
         let (limit, why) = (words::met(met.limit, met.sag), words::met_why(&met));
-        told.push(format!("Power is first limited {} ({limit}). {why}", at(&met)));
+        let lead = if words::is_rating(met.limit) { "In these figures, power" } else { "Power" };
+        told.push(format!("{lead} is first limited {} ({limit}). {why}", at(&met)));
     }
     let c = &build.controller;
     let held = [

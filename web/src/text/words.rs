@@ -54,7 +54,7 @@ pub fn choice(name: &str) -> &'static str {
         "pavers" => "Pavers",
         "packed_gravel" => "Packed gravel",
         "peak_phase" => "Peak phase (field-oriented)",
-        "direct" => "Direct (six-step)",
+        "direct" => "Direct current (six-step)",
         "steady_cruise" => "Steady cruise",
         "relaxed_loop" => "Relaxed loop",
         "stop_and_go_town" => "Stop-and-go town",
@@ -120,7 +120,7 @@ pub fn limit(limit: Limit) -> &'static str {
         Limit::WindingHot => "winding temperature",
         Limit::BrakeCurrent => "brake current limit",
         Limit::RegenCurrent => "regen current limit",
-        Limit::OverVoltage => "full pack",
+        Limit::OverVoltage => "pack can't take more",
         Limit::Crawl => "low speed",
     }
 }
@@ -162,7 +162,7 @@ pub fn met_why(met: &Met) -> &'static str {
 #[must_use]
 pub fn why(limit: Limit, sag: Option<SagCause>) -> &'static str {
     match sag {
-        Some(SagCause::LowCharge) => "The pack is low, so the controller limits power.",
+        Some(SagCause::LowCharge) => "The pack's charge is low, so the controller limits power.",
         Some(SagCause::ColdCells) => {
             "Cold cells sag below the voltage at which the controller starts limiting power."
         }
@@ -179,19 +179,29 @@ pub fn limit_sentence(what: Limit) -> String {
     format!("Limit: {}. {}", limit_short(what), limit_why(what))
 }
 
+/// Whether it is a rating that nothing on the board keeps to by itself.
+#[must_use]
+pub const fn is_rating(limit: Limit) -> bool {
+    matches!(limit, Limit::MotorCurrent | Limit::CellRating | Limit::Belt)
+}
+
 /// Why it is a limit, in a sentence.
 #[must_use]
 pub fn limit_why(limit: Limit) -> &'static str {
     match limit {
         Limit::ControllerMotorCurrent => "The controller won't give the motors any more current.",
-        Limit::MotorCurrent => "More current would exceed the motor's current rating.",
+        Limit::MotorCurrent => {
+            "More current would exceed the motor's rating. Only the controller's settings can prevent that."
+        }
         Limit::ControllerBatteryCurrent => {
             "The controller won't draw any more current from the pack."
         }
         Limit::PackProtection => {
             "Any more current would make the protection circuit disconnect the pack."
         }
-        Limit::CellRating => "More current would exceed the cells' discharge rating.",
+        Limit::CellRating => {
+            "More current would exceed the cells' rating. Only the controller's settings can prevent that."
+        }
         Limit::PackPower => "More current would only make the voltage sag further.",
         Limit::Cutback => {
             "The pack sags below the voltage at which the controller starts limiting power."
@@ -201,7 +211,9 @@ pub fn limit_why(limit: Limit) -> &'static str {
         }
         Limit::Voltage => "At this speed the motors need all of the pack's voltage.",
         Limit::ElectricalSpeed => "The controller cuts power above this motor speed.",
-        Limit::Belt => "More push would overload the belt.",
+        Limit::Belt => {
+            "More push would overload the belt. Only the controller's settings can prevent that."
+        }
         Limit::Grip => "More push would spin the driven wheels.",
         Limit::ModeSpeed => "The ride mode caps the speed here.",
         Limit::Empty => "The charge is used up.",
@@ -209,7 +221,9 @@ pub fn limit_why(limit: Limit) -> &'static str {
         Limit::WindingHot => "The motor windings are so hot that power must be limited.",
         Limit::BrakeCurrent => "The controller isn't set to brake any harder.",
         Limit::RegenCurrent => "The controller won't feed any more current back into the pack.",
-        Limit::OverVoltage => "A full pack takes no charge, so the motors can't brake.",
+        Limit::OverVoltage => {
+            "The pack can't take any more charge, so the motors can't brake any harder."
+        }
         Limit::Crawl => "Motors can't brake at a crawl.",
     }
 }

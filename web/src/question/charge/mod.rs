@@ -15,7 +15,7 @@ use super::{Draws, Input, Sure, WorkingSteps, sketch};
 use crate::app::{App, Banded, use_app};
 use crate::chart::Figure;
 use crate::component::{AnswerView, Caution, Fold, Lead, Notice, SideBySide};
-use crate::text::{Answer, charge as words, page, sure};
+use crate::text::{Answer, charge as words, page, setup, sure};
 use answers::{Say, hint, said};
 use found::Found;
 use leptos::prelude::*;
@@ -110,15 +110,17 @@ fn Warning(found: Now) -> impl IntoView {
     let (warning, none) = (said(found, answers::warning), said(found, answers::none_fits));
     let instead = Memo::new(move |_| {
         let found = found.get().filter(|found| found.is_wrong())?;
-        found.instead.as_ref().map(|part| (part.name.clone(), part.id.clone()))
+        let part = found.instead.as_ref()?;
+        let back = found.offers.iter().any(|offer| offer.here && offer.part.id == part.id);
+        Some((setup::take(&part.name, back), part.id.clone()))
     });
     let cure = move || {
-        instead.get().map(|(name, id)| {
+        instead.get().map(|(words, id)| {
             let take = move |_| app.pick(Slot::Charger, &id);
             view! {
                 <p class="cures">
                     <button type="button" on:click=take>
-                        {words::use_part(&name)}
+                        {words}
                     </button>
                 </p>
             }

@@ -4,7 +4,7 @@ use super::Now;
 use super::found::{Found, Offer};
 use crate::app::{App, use_app};
 use crate::chart::{Grid, Table};
-use crate::text::{Style, charge as words, duration};
+use crate::text::{Style, charge as words, duration, setup};
 use leptos::prelude::*;
 use pitchline_core::{Slot, Unit};
 
@@ -58,7 +58,7 @@ fn beside(app: App, offer: &Offer) -> AnyView {
     match (offer.here, offer.does.fit.is_for_the_pack()) {
         (true, _) => view! { <span class="remark">{words::ON_BOARD}</span> }.into_any(),
         (false, true) => {
-            let (label, id) = (words::use_part(name(offer)), offer.part.id.clone());
+            let (label, id) = (setup::take(name(offer), false), offer.part.id.clone());
             let take = move |_| app.pick(Slot::Charger, &id);
             view! { <button type="button" aria-label=label on:click=take>{words::USE}</button> }
                 .into_any()

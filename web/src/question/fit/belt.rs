@@ -55,7 +55,7 @@ pub(super) fn Belts() -> impl IntoView {
         let found = app.fit()?;
         // What is on the board already need not be taken.
         let part = pick(&found).filter(|part| part.id != found.draft.record(Slot::Belt).id)?;
-        Some(Mend::take(Slot::Belt, part))
+        Some(Mend::take(Slot::Belt, part, &found.draft))
     });
     let take = move || best.get().map(|mend| view! { <p class="cures"><Mending mend /></p> });
     view! {

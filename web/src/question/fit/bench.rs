@@ -42,7 +42,7 @@ pub(super) fn take(found: &Fit) -> Option<Mend> {
     let part = found.belt_on_offer(nearest(found).filter(|belt| belt.in_slot)?.offer?)?;
     // What is on the board already need not be taken.
     let on_board = &found.draft.record(Slot::Belt).id;
-    (part.id != *on_board).then(|| Mend::take(Slot::Belt, part))
+    (part.id != *on_board).then(|| Mend::take(Slot::Belt, part, &found.draft))
 }
 
 /// The belt nearest to what was measured: of those within the mount's reach, if any is.

@@ -143,7 +143,9 @@ fn cured(fit: &Fit, cure: Cure) -> Option<Mend> {
     match cure {
         Cure::Change(slot, key) => Mend::change(slot, key),
         Cure::Pick(slot) => Some(Mend::pick(slot)),
-        Cure::Belt(place) => fit.belt_on_offer(place).map(|part| Mend::take(Slot::Belt, part)),
+        Cure::Belt(place) => {
+            fit.belt_on_offer(place).map(|part| Mend::take(Slot::Belt, part, &fit.draft))
+        }
     }
 }
 
@@ -159,7 +161,7 @@ fn mends(app: App, found: &Found, notice: &Mismatch) -> Vec<Mend> {
     let draft = &found.draft;
     let offered = |slot: Slot| -> Vec<&Record> { catalog.offered(&draft.kit, slot) };
     let nearest =
-        || remedy(draft, notice, &offered).map(|found| Mend::take(found.slot, found.part));
+        || remedy(draft, notice, &offered).map(|found| Mend::take(found.slot, found.part, draft));
     correct.or_else(nearest).into_iter().collect()
 }
 

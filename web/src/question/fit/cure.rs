@@ -2,9 +2,9 @@
 
 use crate::app::{Place, use_app};
 use crate::question::{lead_to, lead_to_part};
-use crate::text::{self, fit as said, words};
+use crate::text::{self, fit as said, setup, words};
 use leptos::prelude::*;
-use pitchline_core::{Record, Slot};
+use pitchline_core::{Draft, Record, Slot};
 
 /// A button's words and what it does.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,9 +36,10 @@ impl Mend {
         Self { words: said::pick(words::slot(slot)), act: Act::Part(slot) }
     }
 
-    /// Puts a part on the board.
-    pub(super) fn take(slot: Slot, part: &Record) -> Self {
-        Self { words: said::take(&part.name), act: Act::Take(slot, part.id.clone()) }
+    /// Puts a part on the board, or back as it was where the board has it with other values.
+    pub(super) fn take(slot: Slot, part: &Record, draft: &Draft) -> Self {
+        let back = draft.record(slot).id == part.id;
+        Self { words: setup::take(&part.name, back), act: Act::Take(slot, part.id.clone()) }
     }
 }
 

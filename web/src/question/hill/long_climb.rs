@@ -178,13 +178,16 @@ mod tests {
     fn a_climb_says_what_ends_it_and_how_high_that_is() {
         let style = Style::default();
         let steep = climbed(60.0);
-        assert!(said::ends(&steep.0, 120.0, style).starts_with("It can't climb 60\u{a0}%: "));
+        assert!(said::ends(&steep.0, 120.0, style).starts_with("It can't climb 60\u{a0}% ("));
         assert_eq!(lasts(&steep, style).figure, "too steep");
         let (climb, _) = climbed(8.0);
         let text = said::ends(&climb, 120.0, style);
         assert!(text.contains(&span(climb.time_s)), "{text}");
         // 8 % of the way, less a third of a percent for the slope's own length.
         let height = climb.distance_m * 0.08 * 0.9968;
-        assert!(text.contains(&format!("{} of climbing", style.way(height))), "{text} {height}");
+        assert!(
+            text.contains(&format!("{} of height gained", style.way(height))),
+            "{text} {height}"
+        );
     }
 }

@@ -1,7 +1,7 @@
 //! The unit that an answer is shown in.
 
 use crate::app::Banded;
-use crate::text::{MINUTE, Style, duration, minutes};
+use crate::text::{MINUTE, Style, change, duration, minutes};
 use pitchline_core::Unit;
 
 /// How values of an answer are written.
@@ -53,6 +53,11 @@ impl Measure {
             return duration(value);
         }
         format!("{}\u{a0}{}", self.fine(value), self.symbol)
+    }
+
+    /// The unit of a difference: one between percentages would be read as either.
+    pub(super) fn of_difference(self) -> &'static str {
+        if self.symbol == Unit::Percent.symbol() { change::POINTS } else { self.symbol }
     }
 
     pub(super) fn fine_decimals(self) -> u8 {

@@ -46,7 +46,7 @@ fn bar(measure: Measure, nominal: f64, mover: &Mover) -> Bar {
     let [low, high] = [mover.low, mover.high].map(|value| measure.fine(value));
     let symbol = measure.symbol;
     Bar {
-        text: said::from_to(&signed(least), &signed(most), symbol),
+        text: said::from_to(&signed(least), &signed(most), measure.of_difference()),
         readout: said::bar(&name, &low, &high, symbol),
         name,
         values: apart(ends).to_vec(),

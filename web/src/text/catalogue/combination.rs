@@ -141,7 +141,7 @@ fn disagree(notice: &Notice, style: Style) -> String {
     match notice {
         Notice::PackAboveController { pack_v, controller_v } => {
             format!(
-                "full at {}, but the controller only survives {}",
+                "full at {}, but the controller survives no more than {}",
                 volts(*pack_v),
                 volts(*controller_v)
             )
@@ -255,7 +255,7 @@ mod tests {
         assert_eq!(
             said,
             [
-                "Every combination, Pack above the controller's limit: full at 42\u{a0}V, but the controller only survives 40\u{a0}V",
+                "Every combination, Pack above the controller's limit: full at 42\u{a0}V, but the controller survives no more than 40\u{a0}V",
                 "Every combination, Tags don't match: motor \"8 mm\", motor pulley \"10 mm\"",
                 "Every combination, Wrong charger: output 50.4\u{a0}V, but the pack is full at 42\u{a0}V",
             ]

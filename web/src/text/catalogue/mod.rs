@@ -26,7 +26,7 @@ pub const FAULTS_HEADS: [&str; 3] = ["Entry", "What's wrong", "How to fix it"];
 /// Over what parts leave out.
 pub const GAPS: &str = "Missing from the file";
 /// Under that.
-pub const GAPS_WHY: &str = "Nothing here is wrong. The page marks an assumed value as \"assumed\", and a total leaves out parts without a price.";
+pub const GAPS_WHY: &str = "None of this is a fault. The page marks an assumed value as \"assumed\", and a total leaves out parts without a price.";
 /// Where parts leave nothing out.
 pub const NO_GAPS: &str = "Every part has a price, a weight and all its values.";
 /// Caption of the parts without a price or a weight.

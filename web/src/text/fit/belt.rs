@@ -80,7 +80,7 @@ pub fn tight(load: &BeltLoad, style: Style) -> String {
     let check = |tension: BeltTension| tension.check;
     let Some((low, high)) = check(least).zip(check(most)) else { return String::new() };
     format!(
-        "Disconnect the pack first. Press the middle of a free span with {}: the belt should give {}. Or pluck it: the note should be {}. Any looser, and the belt can skip teeth once the motor shaft carries {}. Tighter, and bearings wear. Rule of thumb.",
+        "Disconnect the pack first. Press the middle of a free span with {}: the belt should give {}. Or pluck it: the note should be {}. Any looser, and the belt can skip teeth once the motor shaft carries {}. Any tighter, and the bearings wear faster. Rule of thumb.",
         style.quantity(load.test_force_n, Unit::Newton, 2),
         band(style, [1e3 * high.deflection_m, 1e3 * low.deflection_m], Unit::Millimetre, 1.0),
         band(style, [low.frequency_hz, high.frequency_hz], Unit::Hertz, 10.0),

@@ -101,7 +101,7 @@ pub const fn verdict_why(amiss: usize, check: usize, tight: usize) -> &'static s
             "Shafts, bores, cores, plugs and voltages match. Belt, motors, deck, enclosure and wheels clear each other, going by the sizes entered or assumed."
         }
         (0, _, 0) => {
-            "Everything matches and clears, going by the sizes entered or assumed. Correct the value below: other figures depend on it."
+            "Everything matches and nothing touches, going by the sizes entered or assumed. Correct the value below: other figures depend on it."
         }
         (0, 1.., _) => {
             "It fits, in places with less than 2 mm to spare, and the sizes entered or assumed aren't that exact. Correct the value below, and measure on the board before you ride."
@@ -122,13 +122,7 @@ pub fn change(label: &str) -> String {
 /// Leads to the list of parts of a slot.
 #[must_use]
 pub fn pick(slot: &str) -> String {
-    format!("Pick another: {slot}")
-}
-
-/// Puts a part on the board.
-#[must_use]
-pub fn take(name: &str) -> String {
-    format!("Use {name}")
+    format!("Change: {slot}")
 }
 
 /// Where no part on offer cures it.
@@ -236,7 +230,7 @@ pub fn misfit(misfit: &Misfit, offer: Option<(&str, f64)>, style: Style) -> Stri
             at_least(style, miss_m),
         )),
         MisfitKind::BeltOverload { used, braking } => format!(
-            "{} loads the belt to {} of its rating. The belt may break or skip teeth, and take your brakes with it.",
+            "{} loads the belt to {} of its rating. The belt may break or skip teeth, and its motor then can't brake.",
             if braking { "Braking" } else { "Full throttle" },
             percent(used)
         ),

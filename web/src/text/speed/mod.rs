@@ -80,7 +80,7 @@ pub fn modes_hint([low, mid, high]: [f64; 3], style: Style) -> String {
 #[must_use]
 pub fn push(first: (f64, Limit), top: (f64, Limit), style: Style) -> String {
     format!(
-        "Push starts at {} ({}) and meets the road load on the flat at {} ({}).",
+        "Push starts at {} ({}) and meets the road load (rolling and air resistance) on the flat at {} ({}).",
         style.si(first.0, Unit::Newton, 2),
         words::limit(first.1),
         style.speed_unit(top.0),
@@ -122,6 +122,12 @@ pub fn push_heads(style: Style) -> Vec<String> {
 /// Over the sprints; `limit` is what holds the board back at first.
 #[must_use]
 pub fn sprint(limit: Limit) -> String {
+    if words::is_rating(limit) {
+        return format!(
+            "From rest, within the {}. Full throttle would exceed it.",
+            words::limit(limit)
+        );
+    }
     format!("From rest at full throttle. First limit: {}.", words::limit_short(limit))
 }
 

@@ -7,7 +7,7 @@ use pitchline_core::fit::{Between, MisfitKind};
 /// What the gear map says of its use.
 pub const TAP: &str = "Tap a pairing to use it.";
 /// What the keys do on it.
-pub const ALONG_MAP: &str = "Arrow keys move between the pairings. Enter uses one.";
+pub const ALONG_MAP: &str = "Arrow keys move between the pairings. Enter uses the current one.";
 /// Labels of what it shows and of the wheel.
 pub const MAP_LABELS: [&str; 2] = ["Show", "Wheel on the board"];
 /// The first thing that it shows; the others follow.
@@ -74,6 +74,7 @@ pub fn pairing_hint(motor: &str, wheel: &str) -> String {
 #[must_use]
 pub fn met(met: usize, all: usize, cruise: &str, grade: &str) -> String {
     match met {
+        0 if all == 0 => "None of the available pairings fits these parts.".into(),
         0 if all == 1 => {
             format!("The only available pairing can't hold {cruise} up your {grade} hill.")
         }
