@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "fbb132f90b1f90e5360c6ea5d5c5f7695858678f5d7637a198b8efaaac911d13",
+    "./": "f113dcebfc9b0d21a98bf0ab261c160c7cab48274b9536af99920ca47ee3e77f",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -28,16 +28,16 @@ const BUILD = {
     "main-a32fd3e3767e275.css": "1020d857c4207ed7a5f91671a28dca201651e6a9e1edf9ff652162057b4ddf3d",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
-    "parts-44bd4afacb4baf6.css": "3b09c9b83c4c46d7b5cc8068ae03722af11ac6a683dff9d1280f3338c4feeeb5",
-    "pitchline-web-24070574c974044b.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
-    "pitchline-web-24070574c974044b_bg.wasm": "ef2aefa5f55c9e90682f712ea21a1398f6ff130e50ada23829201d80c46e8a9f",
-    "pitchline.js": "ee7064c6a76737a9483e0b2aa5d12b371b348d808e016b7bb7c31dbd52a490c1",
+    "parts-b9b40f045d099f04.css": "1303c4ea47e2bf21ef94370dc88e3e3b5bc66c6c27b5bbb36dfb4e6d3facf86d",
+    "pitchline-web-6e725700cad1f674.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
+    "pitchline-web-6e725700cad1f674_bg.wasm": "11da64e4000a2ef2ebd71175af054cb33d804b1f5cc0baea24c247754490c8d5",
+    "pitchline.js": "67e2452a86ef21e722f9f5f6d05790cd5cdccdc76ad1bd7de75d9b2e118fd54c",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "3eb46061c848401e"
+  "version": "e875ead3e8660b8e"
 };
 
 const SCOPE = self.registration.scope;

@@ -1,7 +1,7 @@
 //! Does it go together? A belt for what was measured, a riser against wheel
 //! bite, a pack and its enclosure, and the nearest part that would fit.
 
-use crate::visit::{Site, Visit, link, see, unfold};
+use crate::visit::{Site, Visit, link, open_build, see, unfold};
 use pitchline_tests::browser::{Browser, Fault, Key, Outcome, Page, Size};
 
 /// The question.
@@ -355,5 +355,40 @@ fn long_names_do_not_widen_the_page() -> Outcome {
             e.checkVisibility() && e.getBoundingClientRect().right > innerWidth)";
     assert_eq!(page.eval(wide, &[])?, false);
     page.screenshot("page-fit-long-Phone")?;
+    visit.end()
+}
+
+/// Whether wheels bite and whether the pack goes in is said where they are picked.
+#[test]
+fn what_a_part_needs_stands_where_it_is_picked() -> Outcome {
+    let visit = Visit::at(Size::Phone)?;
+    let page = &visit.page;
+    let lead = |slot: &str| {
+        let script = "const found = document.getElementById(arguments[0])
+            .closest('.card').querySelector('.facts > a');
+            return found?.textContent ?? ''";
+        let found = page.eval(script, &[format!("pick-{slot}").into()])?;
+        Outcome::Ok(found.as_str().unwrap_or_default().to_owned())
+    };
+    open_build(page)?;
+    page.wait_for("a riser", |_| Ok(lead("wheel")?.starts_with("Riser: needs ")))?;
+    let before = lead("wheel")?;
+    page.by_css("#pick-wheel")?.choose("Shingle 110")?;
+    page.wait_for("another riser", |_| Ok(lead("wheel")? != before))?;
+    let riser = lead("wheel")?;
+    assert_eq!(lead("deck")?, riser);
+    assert!(lead("pack")?.starts_with("Pack fits, "), "{}", lead("pack")?);
+    page.by_css("#pick-pack")?.choose("Use my own…")?;
+    page.by_css("#pack-parallel")?.fill("9")?;
+    page.wait_for("the pack", |_| Ok(lead("pack")?.ends_with(" too tall")))?;
+    let pack = lead("pack")?;
+    page.eval("document.querySelector('.card .facts > a').click()", &[])?;
+    see(page, FIT)?;
+    // The folds of the whole answer say the same.
+    for line in [riser, pack] {
+        let rest = line.get(1..).unwrap_or_default();
+        let script = "return document.querySelector('main').textContent.includes(arguments[0])";
+        page.wait_for(rest, |page| Ok(page.eval(script, &[rest.into()])? == true))?;
+    }
     visit.end()
 }

@@ -25,7 +25,7 @@ pub const MISFITS: &str = "misfits";
 
 pub use answers::{Answers, Say, Workings, changed, in_a_line, say};
 pub use draws::{Draws, kept, sketch};
-pub use hint::hint;
+pub use hint::{fit_hint, hint};
 pub use input::{
     ELSEWHERE, GEAR_LIST, GEARS, Input, InputAs, Inputs, LeadToGears, lead_to, lead_to_part,
 };

@@ -1,6 +1,5 @@
 //! Sentences about what is wrong, and what a person would want to be told.
 
-use super::catalogue::capital;
 use super::number::Style;
 use super::words;
 use super::{label, unit::Units};
@@ -151,7 +150,7 @@ pub fn notice(notice: &Notice, style: Style) -> String {
                 [one, other].map(|slot| words::kind(slot.kind()).to_ascii_lowercase());
             format!(
                 "{} and {other} don't match: {one} \"{one_tag}\", {other} \"{other_tag}\".",
-                capital(&one)
+                words::capital(&one)
             )
         }
     }

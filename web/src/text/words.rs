@@ -179,6 +179,16 @@ pub fn limit_sentence(what: Limit) -> String {
     format!("Limit: {}. {}", limit_short(what), limit_why(what))
 }
 
+/// With a capital in front.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut capital = String::from(text);
+    if let Some(first) = capital.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    capital
+}
+
 /// Whether it is a rating that nothing on the board keeps to by itself.
 #[must_use]
 pub const fn is_rating(limit: Limit) -> bool {

@@ -1,10 +1,10 @@
 //! One part of the build as a card: pick it, see it, alter it.
 
-use crate::app::{App, use_app};
+use crate::app::{App, Fit, see, use_app};
 use crate::chart::plain;
 use crate::component::{Choice, Fold, Notice as Told, Options};
-use crate::question::{Input, Inputs};
-use crate::text::fit::Grade;
+use crate::question::{Input, Inputs, fit_hint};
+use crate::text::fit::{self as said, Grade};
 use crate::text::{self, Style, page, setup, words};
 use leptos::prelude::*;
 use pitchline_core::{Kind, Notice, Record, Slot, Unit};
@@ -62,6 +62,7 @@ pub(super) fn Card(of: Slot) -> impl IntoView {
             <Choice id=format!("pick-{}", slot.key()) label options picked />
             {danger}
             <p class="facts">{facts}</p>
+            {room(slot)}
             {figures}
             // Below the fields, which stay under the finger when it comes.
             <Show when=move || altered.get()>
@@ -74,6 +75,19 @@ pub(super) fn Card(of: Slot) -> impl IntoView {
             </Show>
         </section>
     }
+}
+
+/// Whether a part that often doesn't fit does, where it is picked; leads to the whole answer.
+fn room(slot: Slot) -> Option<impl IntoView> {
+    let says: fn(&Fit, Style) -> String = match slot {
+        Slot::Wheel | Slot::Deck => |fit, style| {
+            words::capital(&said::lean(&fit.together.lean, fit.build.deck.riser_m, style))
+        },
+        Slot::Pack => |fit, style| words::capital(&said::cells(&fit.together.cells, style)),
+        _ => return None,
+    };
+    let text = fit_hint(says);
+    Some(view! { <p class="facts"><a href=see::lead("fit")>{text}</a></p> })
 }
 
 /// What the kit offers, what is on the board, and a part of the reader's own.

@@ -203,14 +203,19 @@ pub(super) fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> Stri
     };
     let (unfit, tight) = (of(Severity::DoesNotFit), of(Severity::Tight));
     let wheel = offer.wheels.list.get(best.cell.wheel).map(|record| wheel(record, style));
+    let (here, holds) = (offer.is_here(&best.cell), offer.meets(&best.cell));
+    let on_board = offer.cells.iter().find(|cell| offer.is_here(cell)).filter(|_| holds && !here);
+    let yours =
+        on_board.map(|cell| offer.meets(cell).then(|| style.distance_unit(cell.distance_m)));
     let pairing = Pairing {
         motor,
         wheel_pulley,
         wheel: wheel.unwrap_or_default(),
         far: style.distance_unit(best.cell.distance_m),
         climbs: percent(best.cell.grade.max(0.0)),
-        holds: offer.meets(&best.cell).then(|| wishes(&offer.ride, style)),
-        here: offer.is_here(&best.cell),
+        holds: holds.then(|| wishes(&offer.ride, style)),
+        here,
+        yours,
         alike: best.alike,
         breaks: !best.breaks.is_empty(),
     };

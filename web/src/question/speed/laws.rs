@@ -6,7 +6,7 @@ use super::offer::{Offer, job};
 use crate::app::{Fit, Found};
 use crate::text::Style;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Build, Draft, Record, Slot};
+use pitchline_core::{Build, Draft, Record, Slot, answers};
 use std::cell::RefCell;
 use std::rc::Rc;
 use std::sync::Arc;
@@ -48,14 +48,21 @@ fn wish(catalog: &Catalog, kit: &str, cruise_km_h: f64, grade: f64) -> Draft {
 #[test]
 fn what_is_suggested_breaks_nothing_or_says_what() {
     let catalog = demo();
-    let mut suggested = 0;
+    let (mut suggested, mut told) = (0, [0; 2]);
     for kit in ["kittiwake", "gannet"] {
-        for (cruise, grade) in [(22.0, 8.0), (35.0, 12.0), (15.0, 20.0)] {
+        for (cruise, grade) in [(22.0, 8.0), (35.0, 12.0), (15.0, 20.0), (50.0, 2.0)] {
             let draft = wish(&catalog, kit, cruise, grade);
             let before = fit(&draft, &catalog).together.misfits;
             let offer = offer(&draft, &catalog);
             let Some(best) = &offer.best else { continue };
             let said = suggestion(&offer, best, Style::default());
+            let best_here = offer.better().is_none();
+            // As the answer of the board itself has it.
+            let held = answers(&Build::check(&draft).expect("in range")).speed.on_grade;
+            let holds = held.speed_m_s >= cruise / 3.6;
+            assert_eq!(said.contains("Your pairing holds that too"), holds && !best_here, "{said}");
+            assert_eq!(said.contains("Your pairing doesn't hold that"), !holds, "{said}");
+            told[usize::from(holds)] += 1;
             let mut after = draft.clone();
             for (slot, id) in offer.better().unwrap_or_default() {
                 let part = catalog.part(slot.kind(), &id).expect("on offer");
@@ -69,6 +76,7 @@ fn what_is_suggested_breaks_nothing_or_says_what() {
         }
     }
     assert!(suggested >= 4, "{suggested}");
+    assert!(told.iter().all(|count| *count > 0), "both were met: {told:?}");
 }
 
 /// Of all that go about as far, none that climbs steeper fits: tried here one by one, each with

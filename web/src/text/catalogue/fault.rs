@@ -1,7 +1,8 @@
 //! What is wrong with an entry, how to fix it, and what is assumed.
 
-use super::{capital, count, file};
+use super::{count, file};
 use crate::text::sentence::{THE_FILE, what};
+use crate::text::words::capital;
 use crate::text::{Style, words};
 use pitchline_core::catalog::{AssumedValue, Place};
 use pitchline_core::{Kind, Reason, Unit};

@@ -144,15 +144,6 @@ pub fn left_out(no_price: bool, no_mass: bool) -> Option<&'static str> {
     }
 }
 
-/// With a capital in front.
-pub(super) fn capital(text: &str) -> String {
-    let mut capital = String::from(text);
-    if let Some(first) = capital.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    capital
-}
-
 fn file(style: Style) -> Style {
     Style { units: Units::Metric, ..style }
 }

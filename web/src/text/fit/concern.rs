@@ -1,7 +1,8 @@
 //! What does not fit or is tight, in words.
 
 use super::{at_least, at_most, entered, mm, tenth};
-use crate::text::catalogue::{capital, count};
+use crate::text::catalogue::count;
+use crate::text::words::capital;
 use crate::text::{Answer, Style, percent, words};
 use pitchline_core::fit::{Between, Misfit, MisfitKind, Severity, WheelAt};
 use pitchline_core::{Notice, Slot};

@@ -112,6 +112,9 @@ pub struct Pairing {
     pub holds: Option<(String, String)>,
     /// Whether it is on the board.
     pub here: bool,
+    /// What the pairing on the board comes to, where it is another: how far it goes, with its unit,
+    /// where it holds that speed too; none where it does not.
+    pub yours: Option<Option<String>>,
     /// How many go about as far as the farthest, this one among them; none where it goes less far.
     pub alike: Option<usize>,
     /// Whether what it breaks was the least that any breaks.
@@ -122,7 +125,8 @@ impl Pairing {
     /// What is suggested, and why.
     #[must_use]
     pub fn said(&self) -> String {
-        let Self { motor, wheel_pulley, wheel, far, climbs, holds, here, alike, breaks } = self;
+        let Self { motor, wheel_pulley, wheel, far, climbs, holds, here, yours, alike, breaks } =
+            self;
         let lead = if *here { "You already have the best one" } else { "Suggested" };
         let why = match alike {
             Some(1) if *breaks => "It goes farthest.".into(),
@@ -140,8 +144,13 @@ impl Pairing {
         let holds = holds.as_ref().map_or_else(String::new, |(speed, hill)| {
             format!(" It holds {speed} up your {hill} hill.")
         });
+        let yours = match yours {
+            None => String::new(),
+            Some(None) => " Your pairing doesn't hold that.".into(),
+            Some(Some(far)) => format!(" Your pairing holds that too and goes {far}."),
+        };
         format!(
-            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}.{holds} It goes {far} on the flat and climbs {climbs}. {why}"
+            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}.{holds} It goes {far} on the flat and climbs {climbs}. {why}{yours}"
         )
     }
 }
