@@ -365,7 +365,7 @@ fn what_a_part_needs_stands_where_it_is_picked() -> Outcome {
     let page = &visit.page;
     let lead = |slot: &str| {
         let script = "const found = document.getElementById(arguments[0])
-            .closest('.card').querySelector('.facts > a');
+            .closest('.card').querySelector('.fits > a');
             return found?.textContent ?? ''";
         let found = page.eval(script, &[format!("pick-{slot}").into()])?;
         Outcome::Ok(found.as_str().unwrap_or_default().to_owned())
@@ -382,7 +382,7 @@ fn what_a_part_needs_stands_where_it_is_picked() -> Outcome {
     page.by_css("#pack-parallel")?.fill("9")?;
     page.wait_for("the pack", |_| Ok(lead("pack")?.ends_with(" too tall")))?;
     let pack = lead("pack")?;
-    page.eval("document.querySelector('.card .facts > a').click()", &[])?;
+    page.eval("document.querySelector('.fits > a').click()", &[])?;
     see(page, FIT)?;
     // The folds of the whole answer say the same.
     for line in [riser, pack] {

@@ -3,6 +3,9 @@
 
 use super::expression::{Expr, Values, whole};
 
+/// What leads an equation of which the result is the root.
+const SUCH: &str = "the C at which ";
+
 /// A value, and whether a condition or a bound of the formula had a say in it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Outcome {
@@ -22,7 +25,7 @@ enum Body {
     Plain(Expr),
     /// `A; B where X < Y`.
     Choice(Expr, Expr, Test),
-    /// `where A = B`: the result makes both alike.
+    /// `the C at which A = B`: the result makes both alike.
     Equation(Expr, Expr),
 }
 
@@ -51,7 +54,7 @@ impl Formula {
         let mut names: Vec<&str> = defined.iter().map(|(symbol, _)| symbol.as_str()).collect();
         names.extend(inputs);
         names.push("g");
-        if head.starts_with("where ") {
+        if head.starts_with(SUCH) {
             names.push(result);
         }
         names.sort_by_key(|name| std::cmp::Reverse(name.len()));
@@ -76,7 +79,7 @@ impl Formula {
             }
         }
         let body = match split(&head, "; ").as_slice() {
-            [only] => match only.strip_prefix("where ") {
+            [only] => match only.strip_prefix(SUCH) {
                 Some(equation) => {
                     let (left, right) = equation.split_once(" = ").ok_or("no equation")?;
                     Body::Equation(read(left)?, read(right)?)

@@ -87,7 +87,12 @@ fn room(slot: Slot) -> Option<impl IntoView> {
         _ => return None,
     };
     let text = fit_hint(says);
-    Some(view! { <p class="facts"><a href=see::lead("fit")>{text}</a></p> })
+    // A link without words is none.
+    let link = move || {
+        let text = text.get();
+        (!text.is_empty()).then(|| view! { <a href=see::lead("fit")>{text}</a> })
+    };
+    Some(view! { <p class="facts fits">{link}</p> })
 }
 
 /// What the kit offers, what is on the board, and a part of the reader's own.
