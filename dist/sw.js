@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "154c077bb726adbf855ba944357fab6fb6624e9d2728e39f54e57d63a09fe6a8",
+    "./": "503c22b038b9628dfc71f389713ce7b7b381f98dd432f91e5045f78a1bdb7e73",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
@@ -28,16 +28,16 @@ const BUILD = {
     "main-a32fd3e3767e275.css": "1020d857c4207ed7a5f91671a28dca201651e6a9e1edf9ff652162057b4ddf3d",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
-    "parts-214e8691046d3277.css": "75f160881170af400ac1cbeffbf373925d2f121e69882a8e369f3f23af18783b",
-    "pitchline-web-667354f547876a9f.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
-    "pitchline-web-667354f547876a9f_bg.wasm": "fbdbb2f0e53af614f8e69a060ad449d1114e739fe91e959690a171868ba46dde",
-    "pitchline.js": "bd7bb06cb77ffa4938f126f508737d263d5448f5e8b9a22a15cc42f21a204e6a",
+    "parts-fea49dbb174ac6cb.css": "396a62eefb2994c4b0a34f72d6dc76be7e28993099a4e0d942322a6d16e659f3",
+    "pitchline-web-ce21db6c643e2b17.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
+    "pitchline-web-ce21db6c643e2b17_bg.wasm": "74e0e058436db20de78ccb840c9af2ca987d05661f726f679467afdbafe004a4",
+    "pitchline.js": "b1060cf0963e47a952d694c975ce83a7ee625af145b6ff3ab8c93759a145f4d9",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
-    "ride-d39cee6a144a4d15.css": "51f19689456ad8eafcf43c6f174f06068e97a6ec65664ba08b634dbb4f7ac374",
+    "ride-f2340d79833507d2.css": "d2367dd9491b1866aeac116fec5141138506ee8ddcbe405a724381fc7c466903",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "22cf05c199bbbcea"
+  "version": "8f9665cc683453ec"
 };
 
 const SCOPE = self.registration.scope;

@@ -193,9 +193,9 @@ fn the_best_pairing_for_the_wishes_is_one_tap() -> Outcome {
     page.by_label("Cruising speed")?.fill("35")?;
     page.by_label("Your hill")?.fill("12")?;
     let before = strip(page)?;
-    // Where the pulleys are picked is a way to all of them, and what is suggested comes first.
-    page.by_role("button", "Compare all pulleys and wheels")?.click()?;
-    page.wait_until("return document.activeElement.id === 'map-shows'")?;
+    // Below the wishes is a way to all pulleys, and what is suggested comes first.
+    page.by_css(".fields + p > .lead-to")?.click()?;
+    page.wait_until("return document.activeElement.id === 'suggested'")?;
     page.by_css(".gear-map .c-cell")?;
     drawn(page)?;
     let caption = page.by_css(".gear-map figcaption")?.text()?;

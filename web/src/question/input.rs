@@ -81,13 +81,13 @@ pub fn lead_to_part(slot: Slot) {
 
 /// The fold with every pairing of pulleys and wheel, by what it holds.
 pub const GEARS: &str = "gears";
-/// Id of its first list.
-pub const GEAR_LIST: &str = "map-shows";
+/// Id of what is suggested there.
+pub const SUGGESTED: &str = "suggested";
 
 /// Leads to the comparison of all pulleys and wheels.
 #[component]
 pub fn LeadToGears() -> impl IntoView {
-    let go = |_| platform::reveal(GEARS, GEAR_LIST.into(), see::lead("fast"));
+    let go = |_| platform::reveal(GEARS, SUGGESTED.into(), see::lead("fast"));
     view! {
         <p>
             <button type="button" class="lead-to" on:click=go>

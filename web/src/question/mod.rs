@@ -27,7 +27,7 @@ pub use answers::{Answers, Say, Workings, changed, in_a_line, say};
 pub use draws::{Draws, kept, sketch};
 pub use hint::{fit_hint, hint};
 pub use input::{
-    ELSEWHERE, GEAR_LIST, GEARS, Input, InputAs, Inputs, LeadToGears, lead_to, lead_to_part,
+    ELSEWHERE, GEARS, Input, InputAs, Inputs, LeadToGears, SUGGESTED, lead_to, lead_to_part,
 };
 pub use plot::{Mark, Plot};
 pub use regions::regions;

@@ -124,6 +124,8 @@ fn Riding() -> impl IntoView {
     let open = OPEN.map(|(slot, key)| view! { <Input of=slot key=key /> }).collect_view();
     view! {
         <div class="fields">{open}</div>
+        // Who has said how they ride asks which pulleys that takes.
+        <LeadToGears />
         <Fold class="more" title=setup::MORE_RIDER holds=keys(&ABOUT)>
             <div class="fields">{ABOUT.map(others).collect_view()}</div>
         </Fold>

@@ -4,7 +4,7 @@ use super::offer::{Offer, Suggestion, job, teeth, wheel};
 use crate::app::{MapView, Task, use_app};
 use crate::chart::{Cell, Drawing, Figure, Map, Sketch, Table};
 use crate::component::{Choice, Options};
-use crate::question::{GEAR_LIST, TaskLine, kept};
+use crate::question::{InputAs, SUGGESTED, TaskLine, kept};
 use crate::text::speed::{self as said, Pairing};
 use crate::text::{Style, percent, words};
 use leptos::prelude::*;
@@ -91,7 +91,15 @@ pub(super) fn GearMap() -> impl IntoView {
     let left = move || last.with(|offer| offer.as_ref().map(|offer| left_out(offer)));
     view! {
         <div class="gear-map">
-            <Suggested last />
+            <div class="suggested" id=SUGGESTED tabindex="-1">
+                <Suggested last />
+            </div>
+            // What it is suggested for.
+            <div class="fields wishes">
+                <InputAs of=Slot::Rider key="mass_kg" place="gears" label=said::WISHES[0] />
+                <InputAs of=Slot::Ride key="cruise_km_h" place="gears" label=said::WISHES[1] />
+                <InputAs of=Slot::Ride key="grade_percent" place="gears" label=said::WISHES[2] />
+            </div>
             <Picks last />
             <p class="help">{said::TAP} " " {left}</p>
             <TaskLine task />
@@ -148,7 +156,7 @@ fn Picks(last: Last) -> impl IntoView {
     let [shown, on_board] = said::MAP_LABELS;
     view! {
         <div class="fields">
-            <Choice id=GEAR_LIST.into() label=shown options=shows picked=show />
+            <Choice id="map-shows".into() label=shown options=shows picked=show />
             <Choice id="map-wheel".into() label=on_board options=wheels picked=pick />
         </div>
     }
@@ -174,10 +182,8 @@ fn Suggested(last: Last) -> impl IntoView {
             }
         });
         Some(view! {
-            <div class="suggested">
-                <p>{suggestion(&offer, best, style)}</p>
-                {button}
-            </div>
+            <p>{suggestion(&offer, best, style)}</p>
+            {button}
         })
     }
 }
@@ -205,8 +211,8 @@ pub(super) fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> Stri
     let wheel = offer.wheels.list.get(best.cell.wheel).map(|record| wheel(record, style));
     let (here, holds) = (offer.is_here(&best.cell), offer.meets(&best.cell));
     let on_board = offer.cells.iter().find(|cell| offer.is_here(cell)).filter(|_| holds && !here);
-    let yours =
-        on_board.map(|cell| offer.meets(cell).then(|| style.distance_unit(cell.distance_m)));
+    let yours = on_board
+        .map(|cell| said::yours(offer.meets(cell).then(|| style.distance_unit(cell.distance_m))));
     let pairing = Pairing {
         motor,
         wheel_pulley,
@@ -215,7 +221,6 @@ pub(super) fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> Stri
         climbs: percent(best.cell.grade.max(0.0)),
         holds: holds.then(|| wishes(&offer.ride, style)),
         here,
-        yours,
         alike: best.alike,
         breaks: !best.breaks.is_empty(),
     };
@@ -229,6 +234,10 @@ pub(super) fn suggestion(offer: &Offer, best: &Suggestion, style: Style) -> Stri
             text.push(' ');
             text.push_str(&said::would_break(&names, unfit));
         }
+    }
+    if let Some(yours) = yours {
+        text.push(' ');
+        text.push_str(&yours);
     }
     text
 }

@@ -8,6 +8,8 @@ use pitchline_core::fit::{Between, MisfitKind};
 pub const TAP: &str = "Tap a pairing to use it.";
 /// What the keys do on it.
 pub const ALONG_MAP: &str = "Arrow keys move between the pairings. Enter uses the current one.";
+/// Labels of what a pairing is suggested for.
+pub const WISHES: [&str; 3] = ["Your weight", "Cruising speed", "Your hill"];
 /// Labels of what it shows and of the wheel.
 pub const MAP_LABELS: [&str; 2] = ["Show", "Wheel on the board"];
 /// The first thing that it shows; the others follow.
@@ -112,9 +114,6 @@ pub struct Pairing {
     pub holds: Option<(String, String)>,
     /// Whether it is on the board.
     pub here: bool,
-    /// What the pairing on the board comes to, where it is another: how far it goes, with its unit,
-    /// where it holds that speed too; none where it does not.
-    pub yours: Option<Option<String>>,
     /// How many go about as far as the farthest, this one among them; none where it goes less far.
     pub alike: Option<usize>,
     /// Whether what it breaks was the least that any breaks.
@@ -125,8 +124,7 @@ impl Pairing {
     /// What is suggested, and why.
     #[must_use]
     pub fn said(&self) -> String {
-        let Self { motor, wheel_pulley, wheel, far, climbs, holds, here, yours, alike, breaks } =
-            self;
+        let Self { motor, wheel_pulley, wheel, far, climbs, holds, here, alike, breaks } = self;
         let lead = if *here { "You already have the best one" } else { "Suggested" };
         let why = match alike {
             Some(1) if *breaks => "It goes farthest.".into(),
@@ -144,15 +142,20 @@ impl Pairing {
         let holds = holds.as_ref().map_or_else(String::new, |(speed, hill)| {
             format!(" It holds {speed} up your {hill} hill.")
         });
-        let yours = match yours {
-            None => String::new(),
-            Some(None) => " Your pairing doesn't hold that.".into(),
-            Some(Some(far)) => format!(" Your pairing holds that too and goes {far}."),
-        };
         format!(
-            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}.{holds} It goes {far} on the flat and climbs {climbs}. {why}{yours}"
+            "{lead}: motor pulley with {motor}\u{a0}teeth, wheel pulley with {wheel_pulley}\u{a0}teeth, on {wheel}.{holds} It goes {far} on the flat and climbs {climbs}. {why}"
         )
     }
+}
+
+/// What the pairing on the board comes to beside one that is suggested: how far it goes, with its
+/// unit; none where it does not hold that speed.
+#[must_use]
+pub fn yours(far: Option<String>) -> String {
+    far.map_or_else(
+        || "Your pairing doesn't hold that.".into(),
+        |far| format!("Your pairing holds that too and goes {far}."),
+    )
 }
 
 /// What stands at the cursor of the map.
