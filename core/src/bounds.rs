@@ -33,6 +33,7 @@ pub enum Unit {
     MicroHenry,
     Henry,
     Pascal,
+    Bar,
     Second,
     Hour,
     Watt,
@@ -92,6 +93,7 @@ impl Unit {
             Self::MicroHenry => "µH",
             Self::Henry => "H",
             Self::Pascal => "Pa",
+            Self::Bar => "bar",
             Self::Second => "s",
             Self::Hour => "h",
             Self::Watt => "W",
@@ -135,6 +137,7 @@ impl Unit {
             Self::KilometrePerHour => 1.0 / 3.6,
             Self::Kilometre | Self::NewtonPerMillimetre => 1e3,
             Self::Hour => 3600.0,
+            Self::Bar => 1e5,
             _ => 1.0,
         }
     }

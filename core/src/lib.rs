@@ -94,14 +94,15 @@ mod working;
 
 pub use answers::{
     AnswerSet, Answers, Bands, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh,
-    BeltMiss, BeltOffers, BeltOnBoard, BeltTension, BenchFit, Caveat, CentreFrom, Charge,
+    BeltMiss, BeltOffers, BeltOnBoard, BeltTension, BenchFit, CLOSE, Caveat, CentreFrom, Charge,
     ChargeAnswer, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, ChargerFit, ChargerOffer,
-    Charging, Climb, Conditions, Distance, DistancePoint, Drive, GearCell, Headline,
-    LEAST_CHARGE_C, Limit, MadeBy, MeasuredCentre, Notice, OutingAnswer, Point, PulleyPair,
-    PulleySize, Push, PushCurve, PushPoint, Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest,
-    Street, Summary, Supply, TooStrong, TopSpeed, Totals, answer_set, answers, belt_fit, by_age,
-    by_temperature, caveats, charger_offer, charging, explain, explain_charge, fit, fits, gear_map,
-    notices, summary, totals,
+    Charging, Climb, Conditions, Distance, DistancePoint, Drive, FUSE_SHARE, GearCell, HOT_DAY_C,
+    Headline, LEAST_CHARGE_C, Level, Limit, MadeBy, Margin, Margins, MeasuredCentre, Notice,
+    Occasion, OutingAnswer, Point, PulleyPair, PulleySize, Push, PushCurve, PushPoint, Rating,
+    Reach, SLOW_M_S, Sag, SeasonPoint, Speed, Steepest, Street, Summary, Supply, TooStrong,
+    TopSpeed, Totals, answer_set, answers, belt_fit, by_age, by_temperature, caveats,
+    charger_offer, charging, explain, explain_charge, fit, fits, gear_map, margins, notices,
+    summary, totals,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};

@@ -19,6 +19,7 @@ mod finite;
 mod frame;
 mod gearing;
 mod limits;
+mod margins;
 mod misfit;
 mod order;
 mod printed;

@@ -18,6 +18,7 @@ mod copper;
 mod frame;
 mod gear;
 mod lean;
+mod margins;
 mod martin;
 mod motor;
 mod packing;

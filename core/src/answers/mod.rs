@@ -11,6 +11,7 @@ mod explain;
 pub mod fit;
 mod gear_map;
 mod limit;
+mod margins;
 mod notice;
 mod point;
 mod push;
@@ -38,6 +39,9 @@ pub use fit::{
 pub use gear_map::{GearCell, gear_map};
 pub(crate) use limit::Least;
 pub use limit::Limit;
+pub use margins::{
+    CLOSE, FUSE_SHARE, HOT_DAY_C, Level, Margin, Margins, Occasion, Rating, margins,
+};
 pub use notice::{Caveat, Notice, caveats, fits, notices};
 pub use point::Point;
 pub(crate) use push::FULL;

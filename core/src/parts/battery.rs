@@ -58,6 +58,19 @@ part! {
     wire_awg: f64 = "wire_awg" Gauge, 4.0..24.0, 12.0, Assumed;
     /// Length of those leads, both wires added.
     wire_m: f64 = "wire_m" Metre, 0.0..6.0, 0.8, Assumed;
+    /// Continuous current rating of those leads, as their maker gives it.
+    wire_a: Option<f64> = "wire_a" Ampere, 1.0..1000.0, 50.0, Optional;
+    /// Continuous current rating of the wires and strips inside the pack that carry all of its
+    /// current.
+    inner_wire_a: Option<f64> = "inner_wire_a" Ampere, 1.0..1000.0, 50.0, Optional;
+    /// Continuous current rating of the connector to the controller.
+    connector_a: Option<f64> = "connector_a" Ampere, 1.0..1000.0, 60.0, Optional;
+    /// Rated current of the main fuse.
+    fuse_a: Option<f64> = "fuse_a" Ampere, 1.0..1000.0, 60.0, Optional;
+    /// DC voltage rating of the main fuse.
+    fuse_v: Option<f64> = "fuse_v" Volt, 5.0..1500.0, 80.0, Optional;
+    /// Continuous current rating of the charging port.
+    charge_port_a: Option<f64> = "charge_port_a" Ampere, 0.2..100.0, 5.0, Optional;
     /// Charge cycles so far: full charges and discharges.
     cycles: f64 = "cycles" Cycles, 0.0..1000.0, 0.0, Assumed;
 }

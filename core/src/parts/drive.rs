@@ -29,6 +29,11 @@ part! {
     hysteresis_share: f64 = "hysteresis_percent" Percent, 0.0..100.0, 50.0, Assumed;
     /// Maximum motor current, in the controller's current convention.
     max_current_a: f64 = "max_current_a" Ampere, 1.0..1000.0, 80.0, Required;
+    /// Motor current that the motor's maker rates for continuous use, in the controller's current
+    /// convention.
+    continuous_a: Option<f64> = "continuous_a" Ampere, 0.5..1000.0, 45.0, Optional;
+    /// Continuous current rating of the connectors between motor and controller, RMS.
+    connector_a: Option<f64> = "connector_a" Ampere, 0.5..1000.0, 50.0, Optional;
     /// Can diameter.
     can_diameter_m: f64 = "can_diameter_mm" Millimetre, 20.0..150.0, 63.0, Assumed;
     /// Can length, from the face of the motor mount.
@@ -56,6 +61,10 @@ part! {
     motor_current_a: f64 = "motor_current_a" Ampere, 1.0..1000.0, 60.0, Required;
     /// Battery current limit per motor.
     battery_current_a: f64 = "battery_current_a" Ampere, 0.5..500.0, 25.0, Required;
+    /// Motor current that the controller's maker rates one channel for, in that convention.
+    rated_motor_a: Option<f64> = "rated_motor_a" Ampere, 1.0..1000.0, 80.0, Optional;
+    /// Battery current that the controller's maker rates one channel for.
+    rated_battery_a: Option<f64> = "rated_battery_a" Ampere, 0.5..500.0, 40.0, Optional;
     /// ERPM limit (motor rpm times pole pairs): above it the controller gives no power.
     erpm_limit: f64 = "erpm_limit" Rpm, 1000.0..1000000.0, 100000.0, Assumed;
     /// Maximum duty cycle.

@@ -7,6 +7,8 @@ part! {
     mass_kg: f64 = "mass_kg" Kilogram, 0.3..30.0, 2.6, Assumed;
     /// Price, in the catalogue's currency.
     price: Option<f64> = "price" Money, 0.0..1000000.0, 120.0, Optional;
+    /// Maximum load on the deck: the rider and what the rider carries.
+    max_load_kg: Option<f64> = "max_load_kg" Kilogram, 20.0..400.0, 120.0, Optional;
     /// Wheelbase: distance between the axles.
     wheelbase_m: f64 = "wheelbase_mm" Millimetre, 250.0..1500.0, 720.0, Assumed;
     /// Deck width at the wheels, inside any cut-outs.

@@ -22,6 +22,14 @@ part! {
     roughness_share: f64 = "roughness_percent" Percent, 0.0..100.0, 15.0, Assumed;
     /// Width of the tyre.
     width_m: f64 = "width_mm" Millimetre, 15.0..200.0, 52.0, Assumed;
+    /// Maximum load on one wheel.
+    max_load_kg: Option<f64> = "max_load_kg" Kilogram, 5.0..500.0, 60.0, Optional;
+    /// Tyre pressure.
+    pressure_pa: Option<f64> = "pressure_bar" Bar, 0.2..10.0, 3.0, Optional;
+    /// Maximum tyre pressure.
+    max_pressure_pa: Option<f64> = "max_pressure_bar" Bar, 0.2..10.0, 4.0, Optional;
+    /// Maximum speed of the wheel bearings.
+    bearing_rpm: Option<f64> = "bearing_rpm" Rpm, 500.0..100000.0, 20000.0, Optional;
     /// Bearing spacer: distance between the two bearings, which sit symmetrically about the middle
     /// of the wheel.
     spacer_m: f64 = "spacer_mm" Millimetre, 0.0..100.0, 10.0, Assumed;

@@ -208,6 +208,17 @@ impl Convention {
         }
     }
 
+    /// RMS current in each motor wire, as a share of the motor current: a sine's, or that of a current
+    /// which each wire carries for two thirds of the time.
+    #[must_use]
+    pub const fn rms_factor(self) -> f64 {
+        match self {
+            Self::PeakPhase => core::f64::consts::FRAC_1_SQRT_2,
+            // √(2/3)
+            Self::Direct => 0.816_496_580_927_726,
+        }
+    }
+
     /// Conduction loss in the switches as a factor on `I² R_switch`: three
     /// sinusoidal phases through one switch each, or one current through two.
     #[must_use]

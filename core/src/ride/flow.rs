@@ -31,7 +31,7 @@ pub(crate) struct Flow {
 const FADE_M_S: [f64; 2] = [1.5 / 3.6, 5.0 / 3.6];
 /// Volts over full at which a pack's protection ends charging, as a share.
 /// Common practice, no source.
-const OVER_VOLTAGE: f64 = 1.012;
+pub(crate) const OVER_VOLTAGE: f64 = 1.012;
 
 /// The most that the motors brake with.
 #[derive(Clone, Copy, Debug, PartialEq)]

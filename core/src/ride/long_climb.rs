@@ -130,7 +130,7 @@ impl Drive {
     }
 
     /// The current of each motor, A, at which the controller never holds back.
-    fn cool_controller_a(&self, open_v: f64, w: &mut Working) -> f64 {
+    pub(crate) fn cool_controller_a(&self, open_v: f64, w: &mut Working) -> f64 {
         let c = &self.build.controller;
         let air_c = self.build.place.air_c;
         let cool = w.apply(CoolChannel {

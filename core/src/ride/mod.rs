@@ -35,6 +35,7 @@ pub use braking::{BrakeCase, Braking, LET_GO_M_S, REACTION_S, WET};
 pub use course::{Course, Leg, Manner, Steps, TracePoint, Until};
 pub use descent::Descent;
 pub use ending::{END_SHARE, WALK_M_S};
+pub(crate) use flow::OVER_VOLTAGE;
 pub use journey::Moment;
 pub use ledger::Ledger;
 pub use long_climb::{LongClimb, explain_for_ever};

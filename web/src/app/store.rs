@@ -15,7 +15,7 @@ use super::typed::Typed;
 use crate::text::{self, Style, Units};
 use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Draft, Error, Record, Slot};
+use pitchline_core::{Draft, Error, Margins, Record, Slot, margins};
 use std::sync::Arc;
 
 /// A catalogue and how it was come by.
@@ -94,6 +94,7 @@ pub struct App {
     pub(super) by_hand: RwSignal<bool>,
     pub(super) found: Memo<Option<Arc<Found>>>,
     pub(super) fit: Memo<Option<Arc<super::Fit>>>,
+    pub(super) margins: Memo<Option<Arc<Margins>>>,
 }
 
 /// The page's state, from anywhere in it.
@@ -132,6 +133,9 @@ impl App {
             by_hand: RwSignal::default(),
             found,
             fit: super::fit::memo(loaded, found),
+            margins: Memo::new(move |_| {
+                found.with(|found| found.as_ref().map(|found| Arc::new(margins(&found.build))))
+            }),
         };
         provide_context(app);
         app
@@ -163,6 +167,12 @@ impl App {
     #[must_use]
     pub fn fit(self) -> Option<Arc<super::Fit>> {
         self.fit.get()
+    }
+
+    /// Every rating against what is asked of it; tracked. `None` where a part is missing.
+    #[must_use]
+    pub fn margins(self) -> Option<Arc<Margins>> {
+        self.margins.get()
     }
 
     /// Units and decimal mark; tracked.

@@ -4,6 +4,7 @@ pub mod catalogue;
 pub mod charge;
 pub mod fit;
 pub mod hill;
+pub mod limits;
 pub mod range;
 pub mod registry;
 pub mod setup;

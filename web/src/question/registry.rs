@@ -1,6 +1,6 @@
 //! Every question of the page, in the order in which they are listed.
 
-use super::{charge, fit, hill, range, speed};
+use super::{charge, fit, hill, limits, range, speed};
 use crate::app::App;
 use crate::text::page;
 use leptos::prelude::*;
@@ -75,6 +75,13 @@ pub const QUESTIONS: &[Question] = &[
         view: charge::view,
     },
     Question { id: "fit", group: Workshop, title: page::FIT, line: fit::line, view: fit::view },
+    Question {
+        id: "limits",
+        group: Workshop,
+        title: page::LIMITS,
+        line: limits::line,
+        view: limits::view,
+    },
 ];
 
 /// The question of that key.

@@ -7,6 +7,7 @@ pub mod drawing;
 pub mod fit;
 pub mod hill;
 pub mod keep;
+pub mod limits;
 pub mod number;
 pub mod page;
 pub mod range;

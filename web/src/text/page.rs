@@ -29,6 +29,8 @@ pub const FAR: &str = "How far?";
 pub const CHARGE: &str = "How long on the charger?";
 /// Sixth question.
 pub const FIT: &str = "Does it go together?";
+/// The question of ratings.
+pub const LIMITS: &str = "What gives first?";
 
 /// Over the questions of riders.
 pub const RIDE_GROUP: &str = "Ride";

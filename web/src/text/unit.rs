@@ -43,6 +43,8 @@ const POUND: f64 = 0.453_592_37;
 const FOOT: f64 = 0.304_8;
 /// Newtons in a pound-force; exact by definition.
 const POUND_FORCE: f64 = POUND * 9.806_65;
+/// Pascals in a pound-force to the square inch, of 25.4 mm.
+const PSI: f64 = POUND_FORCE / (0.025_4 * 0.025_4);
 
 impl Units {
     /// How a unit is shown.
@@ -58,6 +60,7 @@ impl Units {
             (Self::Imperial, Unit::Kilometre) => ("mi", 1.0 / MILE, 0.0),
             (Self::Imperial, Unit::WattHourPerKilometre) => ("Wh/mi", MILE, 0.0),
             (Self::Imperial, Unit::Newton) => ("lbf", 1.0 / POUND_FORCE, 0.0),
+            (Self::Imperial, Unit::Bar) => ("psi", 1e5 / PSI, 0.0),
             (Self::Imperial, Unit::NewtonMetre) => ("lbf·ft", 1.0 / (POUND_FORCE * FOOT), 0.0),
             (Self::Imperial, Unit::MetrePerSecondSquared) => ("ft/s²", 1.0 / FOOT, 0.0),
             (Self::Imperial, Unit::MetrePerKilometre) => ("ft/mi", MILE / FOOT, 0.0),
@@ -115,6 +118,8 @@ mod tests {
         assert!((to(Unit::Celsius, -40.0) + 40.0).abs() < 1e-12);
         // The same: 1 lbf·ft = 1.355818 N·m, 1 ft/s² = 0.3048 m/s²; 1 mi = 5280 ft.
         assert!((to(Unit::NewtonMetre, 1.355_818) - 1.0).abs() < 1e-6);
+        // The same: 1 psi = 6894.757 Pa.
+        assert!((to(Unit::Bar, 0.068_947_57) - 1.0).abs() < 1e-6);
         assert!((to(Unit::MetrePerSecondSquared, 0.304_8) - 1.0).abs() < 1e-15);
         assert!((to(Unit::MetrePerKilometre, 1000.0) - 5280.0).abs() < 1e-9);
         assert!((to(Unit::PerKilometre, 1.0) - 1.609_344).abs() < 1e-15);

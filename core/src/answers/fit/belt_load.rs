@@ -187,7 +187,7 @@ impl Drive {
     }
 
     /// Pull at the greatest push and when braking, N, and what sets each.
-    fn belt_pulls(&self, w: &mut Working) -> [(f64, Limit); 2] {
+    pub(crate) fn belt_pulls(&self, w: &mut Working) -> [(f64, Limit); 2] {
         let mut drive = *self;
         drive.belt_rated_n = UNRATED_N;
         let (b, pitch) = (&self.build, self.build.belt.pitch_m);
