@@ -27,7 +27,8 @@ fn main() -> Outcome {
     page.goto(&server.url())?;
     page.wait_until("return document.documentElement.dataset.app === 'running'")?;
     let script = format!(
-        "const module = await import(new URL(document.querySelector('meta[name=app-module]').content, document.baseURI));
+        "const module = await import(new URL('./pitchline.js', document.baseURI));
+         await module.default();
          const build = {file};
          const times = [];
          for (let i = 0; i < {TIMES}; i++) {{

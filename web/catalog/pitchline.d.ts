@@ -1847,6 +1847,18 @@ export interface PackInput {
     wire_awg?: number;
     /** Length of those leads, both wires added. If left out, 0.8 is assumed. From 0 to 6 m. */
     wire_m?: number;
+    /** Continuous current rating of those leads, as their maker gives it. From 1 to 1000 A. */
+    wire_a?: number;
+    /** Continuous current rating of the wires and strips inside the pack that carry all of its current. From 1 to 1000 A. */
+    inner_wire_a?: number;
+    /** Continuous current rating of the connector to the controller. From 1 to 1000 A. */
+    connector_a?: number;
+    /** Rated current of the main fuse. From 1 to 1000 A. */
+    fuse_a?: number;
+    /** DC voltage rating of the main fuse. From 5 to 1500 V. */
+    fuse_v?: number;
+    /** Continuous current rating of the charging port. From 0.2 to 100 A. */
+    charge_port_a?: number;
     /** Charge cycles so far: full charges and discharges. If left out, 0 is assumed. From 0 to 1000 cycles. */
     cycles?: number;
     /** A comment. */
@@ -1885,6 +1897,10 @@ export interface MotorInput {
     hysteresis_percent?: number;
     /** Maximum motor current, in the controller's current convention. From 1 to 1000 A. */
     max_current_a: number;
+    /** Motor current that the motor's maker rates for continuous use, in the controller's current convention. From 0.5 to 1000 A. */
+    continuous_a?: number;
+    /** Continuous current rating of the connectors between motor and controller, RMS. From 0.5 to 1000 A. */
+    connector_a?: number;
     /** Can diameter. If left out, 63 is assumed. From 20 to 150 mm. */
     can_diameter_mm?: number;
     /** Can length, from the face of the motor mount. If left out, 74 is assumed. From 20 to 250 mm. */
@@ -1921,6 +1937,10 @@ export interface ControllerInput {
     motor_current_a: number;
     /** Battery current limit per motor. From 0.5 to 500 A. */
     battery_current_a: number;
+    /** Motor current that the controller's maker rates one channel for, in that convention. From 1 to 1000 A. */
+    rated_motor_a?: number;
+    /** Battery current that the controller's maker rates one channel for. From 0.5 to 500 A. */
+    rated_battery_a?: number;
     /** ERPM limit (motor rpm times pole pairs): above it the controller gives no power. If left out, 100000 is assumed. From 1000 to 1000000 rpm. */
     erpm_limit?: number;
     /** Maximum duty cycle. If left out, 95 is assumed. From 50 to 100 %. */
@@ -2061,6 +2081,14 @@ export interface WheelInput {
     roughness_percent?: number;
     /** Width of the tyre. If left out, 52 is assumed. From 15 to 200 mm. */
     width_mm?: number;
+    /** Maximum load on one wheel. From 5 to 500 kg. */
+    max_load_kg?: number;
+    /** Tyre pressure. From 0.2 to 10 bar. */
+    pressure_bar?: number;
+    /** Maximum tyre pressure. From 0.2 to 10 bar. */
+    max_pressure_bar?: number;
+    /** Maximum speed of the wheel bearings. From 500 to 100000 rpm. */
+    bearing_rpm?: number;
     /** Bearing spacer: distance between the two bearings, which sit symmetrically about the middle of the wheel. If left out, 10 is assumed. From 0 to 100 mm. */
     spacer_mm?: number;
     /** A comment. */
@@ -2107,6 +2135,8 @@ export interface DeckInput {
     mass_kg?: number;
     /** Price, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
+    /** Maximum load on the deck: the rider and what the rider carries. From 20 to 400 kg. */
+    max_load_kg?: number;
     /** Wheelbase: distance between the axles. If left out, 720 is assumed. From 250 to 1500 mm. */
     wheelbase_mm?: number;
     /** Deck width at the wheels, inside any cut-outs. If left out, 150 is assumed. From 50 to 500 mm. */

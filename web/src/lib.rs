@@ -2,7 +2,6 @@
 
 #![allow(unreachable_pub, reason = "the macro of components makes theirs so")]
 
-pub mod api;
 pub mod app;
 pub mod chart;
 pub mod component;

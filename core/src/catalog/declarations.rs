@@ -14,7 +14,7 @@ use alloc::vec::Vec;
 use core::any::TypeId;
 use ts_rs::{Config, TS, TypeVisitor};
 
-/// What the module offers. Two of the functions stand in `web/src/api.rs`, `start` is written by
+/// What the module offers. Two of the functions stand in `web/api`, `start` is written by
 /// the site's finish.
 const MODULE: &str = "\
 // Types of pitchline.js. Values are in SI, except degrees Celsius, degrees of angle, Wh and Ah, as

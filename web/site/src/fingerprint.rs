@@ -16,6 +16,7 @@ pub const SOURCES: &[&str] = &[
     "core/Cargo.toml",
     "core/src",
     "web/Cargo.toml",
+    "web/api",
     "web/boot",
     "web/catalog",
     "web/index.html",

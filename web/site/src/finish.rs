@@ -45,13 +45,20 @@ pub struct Finished {
 /// # Errors
 /// When `dist` is not a build of this site, or a file cannot be read or written.
 pub fn finish(root: &Path, dist: &Path) -> io::Result<Finished> {
-    let (module, wasm) = built_module(dist)?;
-    let path = dist.join(&module);
-    tree::write(&path, &guard(&tree::read_text(&path)?)?)?;
-    tree::write(&dist.join("pitchline.js"), &stable_module(&module, &wasm))?;
-    for name in tree::files(dist)? {
+    let names = tree::files(dist)?;
+    let page = the_one(&names, "pitchline-web", ".js")?;
+    let module = the_one(&names, "pitchline-api", ".js")?;
+    let wasm = the_one(&names, "pitchline-api", WASM)?;
+    for name in [page, module] {
+        let path = dist.join(name);
+        tree::write(&path, &guard(&tree::read_text(&path)?)?)?;
+    }
+    for name in &names {
         slim(&dist.join(name))?;
     }
+    let [module, wasm] = hashed(dist, [module, wasm])?;
+    tree::write(&dist.join("pitchline.js"), &stable_module(&module, &wasm))?;
+    slim(&dist.join("pitchline.js"))?;
     // What the page falls back on when the maker's own file cannot be read.
     // Trunk has just put it there.
     fs::copy(dist.join(offline::LIVE), dist.join("demo.json"))?;
@@ -98,15 +105,23 @@ pub(crate) fn digests(dist: &Path) -> io::Result<BTreeMap<String, String>> {
         .collect()
 }
 
-/// The names of the built module and of its wasm.
-fn built_module(dist: &Path) -> io::Result<(String, String)> {
-    let names = tree::files(dist)?;
-    Ok((the_one(&names, ".js")?.to_owned(), the_one(&names, WASM)?.to_owned()))
+/// A module and its wasm under names that change with their content. Trunk gives such names only to
+/// what the page itself loads.
+fn hashed(dist: &Path, [module, wasm]: [&str; 2]) -> io::Result<[String; 2]> {
+    let Some(name) = wasm.strip_suffix(WASM).filter(|name| !name.contains("-api-")) else {
+        return Ok([module.to_owned(), wasm.to_owned()]);
+    };
+    let contents = [tree::read(&dist.join(&module))?, tree::read(&dist.join(&wasm))?];
+    let hash = &digest::sha256(&contents.concat())[..16];
+    let names = [format!("{name}-{hash}.js"), format!("{name}-{hash}{WASM}")];
+    fs::rename(dist.join(module), dist.join(&names[0]))?;
+    fs::rename(dist.join(wasm), dist.join(&names[1]))?;
+    Ok(names)
 }
 
 /// `pitchline.js`, for pages that import the calculator as a module: the built module's name
 /// changes with its content, this one does not. The built module would look for its wasm under the
-/// name it had before Trunk hashed it, so the wrapper says where it is. `answers` never throws, so
+/// name it had before, so the wrapper says where it is. `answers` never throws, so
 /// the wrapper says in its place what is wrong once the calculator broke. The types are in
 /// `pitchline.d.ts`, which comes with the catalogue's folder.
 fn stable_module(js: &str, wasm: &str) -> String {
@@ -128,13 +143,13 @@ fn stable_module(js: &str, wasm: &str) -> String {
     )
 }
 
-fn the_one<'a>(names: &'a [String], ending: &str) -> io::Result<&'a str> {
+fn the_one<'a>(names: &'a [String], package: &str, ending: &str) -> io::Result<&'a str> {
     let mut fitting =
-        names.iter().filter(|name| name.starts_with("pitchline-web-") && name.ends_with(ending));
+        names.iter().filter(|name| name.starts_with(package) && name.ends_with(ending));
     match (fitting.next(), fitting.next()) {
         (Some(name), None) => Ok(name),
         _ => Err(io::Error::other(format!(
-            "dist must hold exactly one pitchline-web-*{ending}; run `cargo site build`"
+            "dist must hold exactly one {package}*{ending}; run `cargo site build`"
         ))),
     }
 }

@@ -13,11 +13,13 @@ pub const LIVE: &str = "catalogue.json";
 /// developers read.
 const LEFT_OUT: &[&str] = &["sw.js", "kill-switch.sw.js", "build.json"];
 const LEFT_OUT_ENDINGS: &[&str] = &[".map", ".d.ts"];
+/// The answers for other pages, which this one does not load.
+const LEFT_OUT_STARTS: &[&str] = &["pitchline.js", "pitchline-api-"];
 
 /// One file to keep.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Listed {
-    /// Where it is asked for, relative to the page: `./` for the page itself, `pitchline.js`.
+    /// Where it is asked for, relative to the page: `./` for the page itself, `demo.json`.
     pub url: String,
     /// SHA-256 of its content, 64 hexadecimal digits.
     pub sha256: String,
@@ -35,6 +37,7 @@ pub fn list(dist: &Path) -> io::Result<Vec<Listed>> {
     for name in tree::files(dist)? {
         if LEFT_OUT.contains(&name.as_str())
             || LEFT_OUT_ENDINGS.iter().any(|end| name.ends_with(end))
+            || LEFT_OUT_STARTS.iter().any(|start| name.starts_with(start))
         {
             continue;
         }

@@ -9,10 +9,13 @@ fn the_module_is_found_under_a_name_that_stays() {
     let folder = repository("stable-name");
     finish(folder.path(), &folder.path().join("dist")).expect("dist can be finished");
     let module = folder.read("dist/pitchline.js");
-    assert!(module.contains("from'./pitchline-web-1f2e3d4c5b6a7988.js'"), "{module}");
-    assert!(module.contains("'./pitchline-web-1f2e3d4c5b6a7988_bg.wasm'"), "{module}");
+    let (_, named) = module.split_once("from'./pitchline-api-").expect("it names the module");
+    let (hash, _) = named.split_once(".js'").expect("and that is a script");
+    assert!(hash.len() == 16 && hash.bytes().all(|byte| byte.is_ascii_hexdigit()), "{hash}");
+    assert!(module.contains(&format!("'./pitchline-api-{hash}_bg.wasm'")), "{module}");
+    assert!(folder.read(&format!("dist/pitchline-api-{hash}.js")).contains("guarded("));
     let worker = folder.read("dist/sw.js");
-    assert!(worker.contains("\"pitchline.js\""), "the added module is kept too");
+    assert!(!worker.contains("pitchline-api"), "the page can do without it");
 }
 
 #[test]

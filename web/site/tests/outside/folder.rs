@@ -60,6 +60,8 @@ pub(crate) fn repository(test: &str) -> Folder {
             "export default 1;\nwasm = instance.exports;\n",
         )
         .write("dist/pitchline-web-1f2e3d4c5b6a7988_bg.wasm", "\0asm\x01\0\0\0")
+        .write("dist/pitchline-api.js", "export default 2;\nwasm = instance.exports;\n")
+        .write("dist/pitchline-api_bg.wasm", "\0asm\x01\0\0\0")
         .write("dist/main-f2e3d4c5b6a7988.css", "p { color: red }")
         .write("dist/catalogue.json", "{}")
         .write("dist/icon.svg", "<svg/>");
