@@ -25,6 +25,7 @@ mod order;
 mod printed;
 mod refusal;
 mod ride;
+mod settings;
 mod summary;
 mod working;
 

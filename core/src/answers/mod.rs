@@ -16,6 +16,7 @@ mod notice;
 mod point;
 mod push;
 mod season;
+mod settings;
 mod speed;
 mod summary;
 
@@ -47,6 +48,10 @@ pub use point::Point;
 pub(crate) use push::FULL;
 pub use push::{Push, PushCurve, PushPoint};
 pub use season::{SeasonPoint, by_age, by_temperature};
+pub use settings::{
+    Basis, FIRST_RIDE, LEVERS, ModeSettings, Recommended, Setting, mode_settings, settings,
+    with_settings,
+};
 pub use speed::{Speed, TopSpeed};
 pub use summary::{Street, Summary, summary};
 

@@ -65,6 +65,8 @@ part! {
     rated_motor_a: Option<f64> = "rated_motor_a" Ampere, 1.0..1000.0, 80.0, Optional;
     /// Battery current that the controller's maker rates one channel for.
     rated_battery_a: Option<f64> = "rated_battery_a" Ampere, 0.5..500.0, 40.0, Optional;
+    /// ERPM that the controller's maker rates it for.
+    rated_erpm: Option<f64> = "rated_erpm" Rpm, 1000.0..1000000.0, 120000.0, Optional;
     /// ERPM limit (motor rpm times pole pairs): above it the controller gives no power.
     erpm_limit: f64 = "erpm_limit" Rpm, 1000.0..1000000.0, 100000.0, Assumed;
     /// Maximum duty cycle.

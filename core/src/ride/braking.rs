@@ -94,7 +94,7 @@ impl Drive {
         let slope = Slope::of_grade(case.grade);
         let mut journey = Journey::new(&drive, share(case.charge));
         journey.set_warm(self.build.ride.winding_c);
-        journey.effective_kg = Journey::new(self, 1.0).effective_kg;
+        journey.effective_kg = self.effective_kg();
         journey.now.speed_m_s = case.speed_m_s.max(0.0);
         let from = journey.now.speed_m_s;
         let mut found = Braking {

@@ -72,6 +72,13 @@ pub(crate) struct Journey {
     cell_k_s: f64,
 }
 
+impl Drive {
+    /// Mass of rider and board, and what turning wheels and rotors add to it, kg.
+    pub(crate) fn effective_kg(&self) -> f64 {
+        Journey::new(self, 1.0).effective_kg
+    }
+}
+
 impl Journey {
     /// At rest, everything as warm as the air, with a charge.
     pub(crate) fn new(drive: &Drive, charge: f64) -> Self {

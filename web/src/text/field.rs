@@ -46,6 +46,7 @@ pub fn label(kind: Kind, key: &str) -> &'static str {
         "convention" => "Motor current convention",
         "rated_motor_a" => "Rated motor current, per motor",
         "rated_battery_a" => "Rated battery current, per motor",
+        "rated_erpm" => "Rated ERPM",
         "motor_current_a" => "Motor current limit, per motor",
         "battery_current_a" => "Battery current limit, per motor",
         "erpm_limit" => "ERPM limit",

@@ -95,6 +95,8 @@ const HALF: f64 = 0.5;
 const SPEEDS: usize = 25;
 /// Wheels that share the load.
 const WHEELS: f64 = 4.0;
+/// Share of a rating by which two ways of working out the same may differ.
+const HAIR: f64 = 1e-9;
 /// More than any rating: what nothing on the board keeps to by itself doesn't hold it back here.
 const UNRATED: f64 = 1e9;
 
@@ -105,7 +107,6 @@ fn unrated(build: &Build) -> Drive {
     b.cell.max_discharge_a = UNRATED;
     b.pack.protection_a = UNRATED;
     b.belt.rating_n_per_m = UNRATED;
-    b.controller.erpm_limit = UNRATED;
     Drive::new(&b)
 }
 
@@ -241,7 +242,7 @@ pub fn margins(build: &Build) -> Margins {
     );
     let top_rad_s = free.motor_rad_s(top_m_s);
     let erpm = gear::ElectricalRpm { omega: top_rad_s, pairs: b.motor.pole_pairs }.value();
-    put(Rating::ControllerSpeed, Some(b.controller.erpm_limit), erpm, Occasion::TopSpeed);
+    put(Rating::ControllerSpeed, b.controller.rated_erpm, erpm, Occasion::TopSpeed);
     let off = &mut Working::off();
     put(
         Rating::ControllerHeat,
@@ -298,7 +299,8 @@ impl Margins {
         }
         let left = if bears > 0.0 { 1.0 - asked / bears } else { -1.0 };
         let level = match left {
-            left if left < 0.0 => Level::Over,
+            // What is set to just that is not over it by its last bits.
+            left if left < -HAIR => Level::Over,
             left if left < CLOSE => Level::Close,
             _ => Level::Fine,
         };

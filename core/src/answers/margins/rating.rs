@@ -97,7 +97,8 @@ impl Rating {
         match self {
             Self::CellDischarge => (Slot::Cell, "max_discharge_a"),
             Self::CellCharge | Self::CellRegen => (Slot::Cell, "max_charge_a"),
-            Self::FullPackRegen => (Slot::Cell, "full_v"),
+            // The voltage of a full cell is its chemistry's.
+            Self::FullPackRegen => (Slot::Cell, "chemistry"),
             Self::Protection => (Slot::Pack, "protection_a"),
             Self::Fuse => (Slot::Pack, "fuse_a"),
             Self::FuseVoltage => (Slot::Pack, "fuse_v"),
@@ -108,7 +109,7 @@ impl Rating {
             Self::ControllerVoltage => (Slot::Controller, "max_bus_v"),
             Self::ControllerMotorCurrent => (Slot::Controller, "rated_motor_a"),
             Self::ControllerBatteryCurrent => (Slot::Controller, "rated_battery_a"),
-            Self::ControllerSpeed => (Slot::Controller, "erpm_limit"),
+            Self::ControllerSpeed => (Slot::Controller, "rated_erpm"),
             Self::ControllerHeat => (Slot::Controller, "cutback_start_c"),
             Self::MotorCurrent => (Slot::Motor, "max_current_a"),
             Self::MotorContinuous => (Slot::Motor, "continuous_a"),

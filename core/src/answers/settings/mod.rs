@@ -1,0 +1,380 @@
+//! What do I set? The values for a controller, each by the part that it protects.
+
+mod mode;
+
+pub use mode::{FIRST_RIDE, LEVERS, ModeSettings, mode_settings};
+
+use super::drive::{Drive, Sag};
+use super::margins::{FUSE_SHARE, Rating};
+use crate::bounds::Field;
+use crate::build::{Build, Draft};
+use crate::math::floor;
+use crate::parts::Slot;
+use crate::physics::Chemistry;
+use crate::physics::gear::BeltTorque;
+use crate::ride::OVER_VOLTAGE;
+use crate::working::Working;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// What a field-oriented controller asks to be told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "snake_case")]
+pub enum Setting {
+    /// Motor current limit, driving, per motor, A in the controller's current convention.
+    MotorDrive,
+    /// Motor current limit, braking, per motor, A in the same.
+    MotorBrake,
+    /// Battery current limit, driving, per motor, A.
+    BatteryDraw,
+    /// Battery current limit, braking, per motor, A.
+    BatteryRegen,
+    /// ERPM limit.
+    Erpm,
+    /// Voltage per cell group at which it starts to limit, V.
+    VoltageStart,
+    /// Voltage per cell group at which it cuts out, V.
+    VoltageEnd,
+    /// Controller temperature at which it starts to limit, °C.
+    ControllerHotStart,
+    /// Controller temperature at which it cuts out, °C.
+    ControllerHotEnd,
+    /// Winding temperature at which it starts to limit, °C.
+    MotorHotStart,
+    /// Winding temperature at which it cuts out, °C.
+    MotorHotEnd,
+    /// Maximum duty cycle, a share.
+    MaxDuty,
+    /// Pole pairs of the motor.
+    PolePairs,
+    /// Teeth of the wheel pulley over those of the motor pulley.
+    GearRatio,
+    /// Diameter of the wheel, m.
+    WheelDiameter,
+    /// Cell groups in series.
+    Series,
+}
+
+/// What a value was taken from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "snake_case")]
+pub enum Basis {
+    /// The rating that allows the least.
+    Rating(Rating),
+    /// The part is like that, or its maker says so.
+    Part,
+    /// The pack's cut-off voltage, and a little above it. Common practice, no source.
+    CutOff,
+    /// The motor's winding limit, and a little below it. Common practice, no source.
+    WindingLimit,
+    /// Common practice, no source.
+    Usual,
+}
+
+/// A value to set, or why there is none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Recommended {
+    /// Of what.
+    pub setting: Setting,
+    /// The value, in SI; none while a figure is missing, or where not even the lowest that can be
+    /// set is low enough for the rating named by `basis`.
+    pub value: Option<f64>,
+    /// What it was taken from; none while a figure is missing.
+    pub basis: Option<Basis>,
+    /// Inputs that nobody gave and without which there is no value.
+    pub missing: Vec<(Slot, &'static str)>,
+    /// Ratings that nobody gave and that were left out of account.
+    pub uncounted: Vec<Rating>,
+}
+
+/// Cells that are empty before the protection circuit disconnects them all: the controller cuts out
+/// this much above, V. Common practice, no source.
+const ABOVE_CUT_OFF_V: f64 = 0.1;
+/// From there to where it starts to limit, V. Common practice, no source.
+const CUTBACK_V: f64 = 0.3;
+/// The same for LFP, whose voltage is flat, V. Common practice, no source.
+const FLAT_CUTBACK_V: f64 = 0.2;
+/// The controller cuts out this much below what the windings bear, K. Common practice, no source.
+const BELOW_WINDING_K: f64 = 10.0;
+/// It starts to limit this much below that, K. Common practice, no source.
+const HOT_K: f64 = 20.0;
+
+impl Setting {
+    /// Every setting, in the order in which they are set.
+    pub const ALL: [Self; 16] = [
+        Self::MotorDrive,
+        Self::MotorBrake,
+        Self::BatteryDraw,
+        Self::BatteryRegen,
+        Self::Erpm,
+        Self::VoltageStart,
+        Self::VoltageEnd,
+        Self::ControllerHotStart,
+        Self::ControllerHotEnd,
+        Self::MotorHotStart,
+        Self::MotorHotEnd,
+        Self::MaxDuty,
+        Self::PolePairs,
+        Self::GearRatio,
+        Self::WheelDiameter,
+        Self::Series,
+    ];
+
+    /// The input that holds it on this board; none for what follows from other parts.
+    #[must_use]
+    pub const fn input(self) -> Option<(Slot, &'static str)> {
+        Some(match self {
+            Self::MotorDrive => (Slot::Controller, "motor_current_a"),
+            Self::MotorBrake => (Slot::Controller, "brake_current_a"),
+            Self::BatteryDraw => (Slot::Controller, "battery_current_a"),
+            Self::BatteryRegen => (Slot::Controller, "regen_current_a"),
+            Self::Erpm => (Slot::Controller, "erpm_limit"),
+            Self::VoltageStart => (Slot::Controller, "cutback_start_v"),
+            Self::VoltageEnd => (Slot::Controller, "cutback_end_v"),
+            Self::ControllerHotStart => (Slot::Controller, "cutback_start_c"),
+            Self::ControllerHotEnd => (Slot::Controller, "cutback_end_c"),
+            Self::MotorHotStart => (Slot::Controller, "motor_cutback_start_c"),
+            Self::MotorHotEnd => (Slot::Controller, "motor_cutback_end_c"),
+            Self::MaxDuty => (Slot::Controller, "max_duty_percent"),
+            Self::PolePairs => (Slot::Motor, "pole_pairs"),
+            Self::WheelDiameter => (Slot::Wheel, "diameter_mm"),
+            Self::Series => (Slot::Pack, "series"),
+            Self::GearRatio => return None,
+        })
+    }
+
+    /// Whether a board with two motors draws or takes twice that.
+    #[must_use]
+    pub const fn is_shared(self) -> bool {
+        matches!(self, Self::BatteryDraw | Self::BatteryRegen)
+    }
+}
+
+/// What limits a setting: a rating, and the setting that it allows.
+type Bound = (Rating, Option<f64>);
+
+/// The values to set in the controller of a checked build, `draft` being what it was checked from.
+///
+/// A limit is the highest that no rating forbids, rounded down. A rating that is assumed, or that
+/// nobody gave, gives no value: its input is named in `missing`.
+///
+/// ```
+/// use pitchline_core::{Basis, Build, Draft, Rating, Setting, Slot, settings};
+///
+/// let mut draft = Draft::typical();
+/// let drive = |draft: &Draft| {
+///     let found = settings(draft, &Build::check(draft).unwrap());
+///     found.into_iter().find(|one| one.setting == Setting::MotorDrive).unwrap()
+/// };
+/// assert_eq!(drive(&draft).value, None);
+/// draft.set(Slot::Motor, "max_current_a", 70.0);
+/// draft.set(Slot::Belt, "rating_n_per_mm", 60.0);
+/// assert_eq!(drive(&draft).missing, [(Slot::Controller, "rated_motor_a")]);
+/// draft.set(Slot::Controller, "rated_motor_a", 65.5);
+/// let found = drive(&draft);
+/// assert_eq!(found.value, Some(65.0));
+/// assert_eq!(found.basis, Some(Basis::Rating(Rating::ControllerMotorCurrent)));
+/// ```
+#[must_use]
+pub fn settings(draft: &Draft, build: &Build) -> Vec<Recommended> {
+    let ask = Ask { draft, build, drive: Drive::new(build) };
+    Setting::ALL.map(|setting| ask.recommend(setting)).into()
+}
+
+/// The draft with every recommended value that it has an input for.
+#[must_use]
+pub fn with_settings(draft: &Draft, found: &[Recommended]) -> Draft {
+    let mut set = draft.clone();
+    for Recommended { setting, value, .. } in found {
+        let Some(((slot, key), value)) = setting.input().zip(*value) else { continue };
+        if slot == Slot::Controller {
+            set.set(slot, key, value / unit_of(slot, key));
+        }
+    }
+    set
+}
+
+struct Ask<'a> {
+    draft: &'a Draft,
+    build: &'a Build,
+    drive: Drive,
+}
+
+impl Ask<'_> {
+    fn is_given(&self, (slot, key): (Slot, &str)) -> bool {
+        self.draft.value(slot, key).is_some()
+    }
+
+    fn recommend(&self, setting: Setting) -> Recommended {
+        let b = self.build;
+        let c = &b.controller;
+        let motors = b.truck.motor_count;
+        let each = |total: f64| Some(total / motors);
+        match setting {
+            Setting::MotorDrive => self.limit(setting, &self.motor_bounds(false), &[]),
+            Setting::MotorBrake => self.limit(setting, &self.motor_bounds(true), &[]),
+            Setting::BatteryDraw => {
+                let rated = |rated: Option<f64>| rated.and_then(each);
+                let must = [
+                    (Rating::CellDischarge, each(b.cell.max_discharge_a * b.pack.parallel)),
+                    (Rating::Protection, each(b.pack.protection_a)),
+                    (Rating::Fuse, rated(b.pack.fuse_a.map(|a| FUSE_SHARE * a))),
+                    (Rating::Leads, rated(b.pack.wire_a)),
+                    (Rating::PackConnector, rated(b.pack.connector_a)),
+                    (Rating::ControllerBatteryCurrent, c.rated_battery_a),
+                ];
+                self.limit(setting, &must, &[(Rating::InnerWires, rated(b.pack.inner_wire_a))])
+            }
+            Setting::BatteryRegen => {
+                let ohm = self.drive.supply(1.0, Sag::Burst).resistance_ohm.max(1e-9);
+                let must = [
+                    (Rating::CellRegen, each(b.cell.max_charge_a * b.pack.parallel)),
+                    (Rating::FullPackRegen, each((OVER_VOLTAGE - 1.0) * b.full_pack_v() / ohm)),
+                ];
+                self.limit(setting, &must, &[])
+            }
+            Setting::Erpm => {
+                let turns = b.wheel.bearing_rpm.map(|rpm| rpm * self.drive.ratio);
+                let bearings = turns.map(|rpm| rpm * b.motor.pole_pairs);
+                let must = [(Rating::ControllerSpeed, c.rated_erpm)];
+                let found = self.limit(setting, &must, &[(Rating::Bearings, bearings)]);
+                if self.is_given((Slot::Motor, "pole_pairs")) || bearings.is_none() {
+                    return found;
+                }
+                self.lacking(setting, [(Slot::Motor, "pole_pairs")].into())
+            }
+            Setting::VoltageStart | Setting::VoltageEnd => {
+                let flat = b.cell.chemistry == Chemistry::Lfp;
+                let end_v = b.pack.cut_off_v + ABOVE_CUT_OFF_V;
+                let value = match setting {
+                    Setting::VoltageEnd => end_v,
+                    _ => end_v + if flat { FLAT_CUTBACK_V } else { CUTBACK_V },
+                };
+                self.plain(setting, (Slot::Pack, "cut_off_v"), value, Basis::CutOff)
+            }
+            Setting::ControllerHotStart => self.own(setting, c.cutback_start_c),
+            Setting::ControllerHotEnd => self.own(setting, c.cutback_end_c),
+            Setting::MotorHotStart | Setting::MotorHotEnd => {
+                let end_c = b.motor.winding_limit_c - BELOW_WINDING_K;
+                let value = if setting == Setting::MotorHotEnd { end_c } else { end_c - HOT_K };
+                self.plain(setting, (Slot::Motor, "winding_limit_c"), value, Basis::WindingLimit)
+            }
+            Setting::MaxDuty => {
+                let given = self.is_given((Slot::Controller, "max_duty_percent"));
+                let basis = if given { Basis::Part } else { Basis::Usual };
+                found(setting, c.max_duty, basis)
+            }
+            Setting::PolePairs => self.own(setting, b.motor.pole_pairs),
+            Setting::GearRatio => {
+                let teeth = [Slot::WheelPulley, Slot::MotorPulley].map(|slot| (slot, "teeth"));
+                match teeth.into_iter().find(|input| !self.is_given(*input)) {
+                    Some(input) => self.lacking(setting, [input].into()),
+                    None => found(setting, self.drive.ratio, Basis::Part),
+                }
+            }
+            Setting::WheelDiameter => self.own(setting, b.wheel.diameter_m),
+            Setting::Series => self.own(setting, b.pack.series),
+        }
+    }
+
+    /// What motor, controller and belt allow the motors to push or brake with.
+    fn motor_bounds(&self, braking: bool) -> [Bound; 3] {
+        let b = self.build;
+        let torque = BeltTorque {
+            pull: self.drive.belt_rated_n,
+            teeth: b.motor_pulley.teeth,
+            pitch: b.belt.pitch_m,
+        };
+        // Iron and bearings help the belt when it drives, and pull at it when the motors brake.
+        let omega = self.drive.motor_rad_s(super::climb::CRAWL_M_S);
+        let iron = if braking { self.drive.iron_n_m(omega, &mut Working::off()) } else { 0.0 };
+        let belt_a = (torque.value() - iron) / self.drive.torque_per_amp;
+        [
+            (Rating::MotorCurrent, Some(b.motor.max_current_a)),
+            (Rating::ControllerMotorCurrent, b.controller.rated_motor_a),
+            (Rating::Belt, Some(belt_a)),
+        ]
+    }
+
+    /// The highest that every rating allows, rounded down. `must` are those without which there is
+    /// none, `may` those that count where they are given.
+    fn limit(&self, setting: Setting, must: &[Bound], may: &[Bound]) -> Recommended {
+        let is_given = |rating: Rating| self.is_given(rating.input());
+        let missing = must.iter().map(|(rating, _)| *rating).filter(|rating| !is_given(*rating));
+        let missing: Vec<_> = missing.map(Rating::input).collect();
+        if !missing.is_empty() {
+            return self.lacking(setting, missing);
+        }
+        let mut least = (f64::INFINITY, None);
+        for (rating, bound) in must.iter().chain(may) {
+            if let Some(bound) = bound.filter(|bound| *bound < least.0) {
+                least = (bound, Some(Basis::Rating(*rating)));
+            }
+        }
+        let (bound, basis) = least;
+        let lowest = setting.input().map_or(0.0, |(slot, key)| lowest(slot, key));
+        let value = Some(rounded_down(bound)).filter(|value| *value >= lowest);
+        let uncounted = may.iter().map(|(rating, _)| *rating).filter(|rating| !is_given(*rating));
+        Recommended { setting, value, basis, missing, uncounted: uncounted.collect() }
+    }
+
+    /// What the part itself says.
+    fn own(&self, setting: Setting, value: f64) -> Recommended {
+        match setting.input() {
+            Some(input) => self.plain(setting, input, value, Basis::Part),
+            None => self.lacking(setting, Vec::new()),
+        }
+    }
+
+    /// A value that follows from one input.
+    fn plain(
+        &self,
+        setting: Setting,
+        input: (Slot, &'static str),
+        value: f64,
+        basis: Basis,
+    ) -> Recommended {
+        if self.is_given(input) {
+            found(setting, value, basis)
+        } else {
+            self.lacking(setting, [input].into())
+        }
+    }
+
+    fn lacking(&self, setting: Setting, missing: Vec<(Slot, &'static str)>) -> Recommended {
+        Recommended { setting, value: None, basis: None, missing, uncounted: Vec::new() }
+    }
+}
+
+fn found(setting: Setting, value: f64, basis: Basis) -> Recommended {
+    let (missing, uncounted) = (Vec::new(), Vec::new());
+    Recommended { setting, value: Some(value), basis: Some(basis), missing, uncounted }
+}
+
+/// Rounded down to what one sets: hundreds from a thousand on, whole from ten on, else tenths.
+fn rounded_down(value: f64) -> f64 {
+    let steps = match value {
+        value if value >= 1000.0 => 0.01,
+        value if value >= 10.0 => 1.0,
+        _ => 10.0,
+    };
+    // What is a whole number but for the last bits is that number.
+    floor(value * steps * (1.0 + 1e-12)) / steps
+}
+
+fn field(slot: Slot, key: &str) -> Option<&'static Field> {
+    let kind = slot.kind();
+    kind.fields().get(kind.field_index(key)?)
+}
+
+/// What one of an input's unit is in SI.
+fn unit_of(slot: Slot, key: &str) -> f64 {
+    field(slot, key).map_or(1.0, |field| field.unit.si())
+}
+
+/// The lowest value of an input, in SI.
+fn lowest(slot: Slot, key: &str) -> f64 {
+    field(slot, key).map_or(0.0, |field| field.min) * unit_of(slot, key)
+}
