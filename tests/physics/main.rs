@@ -29,6 +29,7 @@ mod road_load;
 mod run;
 mod supply;
 mod wire;
+mod wiring;
 
 use check::Check;
 use std::collections::HashSet;

@@ -19,6 +19,8 @@ mod season;
 mod settings;
 mod speed;
 mod summary;
+mod swap;
+mod wiring;
 
 pub use answer_set::{
     AnswerSet, Bands, ChargeAnswer, Conditions, MadeBy, OutingAnswer, answer_set,
@@ -54,6 +56,8 @@ pub use settings::{
 };
 pub use speed::{Speed, TopSpeed};
 pub use summary::{Street, Summary, summary};
+pub use swap::{Swap, Swapper};
+pub use wiring::{FUSES_A, FuseChoice, Gauge, Leads, RISE_K, Wiring, gauge, wiring};
 
 pub(crate) use drive::Copper;
 pub use drive::{Drive, Sag, Supply};

@@ -29,3 +29,37 @@ law! {
     length: "L_wire" Metre, diameter: "d_wire" Millimetre, celsius: "t" Celsius =>
         4.0 * length * (1.0 + super::motor::COPPER_PER_K * (celsius - 20.0)) / (58.0 * PI * diameter * diameter)
 }
+
+/// Copper of a wire, mm², from its diameter, mm.
+///
+/// ```
+/// use pitchline_core::physics::wire::{WireDiameter, area_mm2};
+/// // Gauge 10: a diameter of 0.10189 in, published wire table citing Floyd.
+/// let diameter = WireDiameter { gauge: 10.0 }.value();
+/// let published = 0.10189 * 25.4;
+/// assert!((area_mm2(diameter) / (0.785_398 * published * published) - 1.0).abs() < 3e-4);
+/// ```
+#[must_use]
+pub fn area_mm2(diameter: f64) -> f64 {
+    0.25 * PI * diameter * diameter
+}
+
+/// Heat that leaves a wire for each square metre of its jacket and kelvin, W/(m² K), in still air.
+/// Common practice, no source.
+const JACKET_W_M2_K: f64 = 10.0;
+/// Diameter over the jacket for that of the copper. Common practice, no source.
+const JACKET: f64 = 1.8;
+
+/// How much warmer than the air a wire settles, K, that carries a current, A, with a resistance for
+/// each metre, ohm, and a diameter, mm. Common practice, no source.
+///
+/// ```
+/// use pitchline_core::physics::wire::rise_k;
+/// // Twice the current, four times the heat; nothing, none.
+/// assert!((rise_k(40.0, 5e-3, 2.0) / rise_k(20.0, 5e-3, 2.0) - 4.0).abs() < 1e-12);
+/// assert_eq!(rise_k(0.0, 5e-3, 2.0), 0.0);
+/// ```
+#[must_use]
+pub fn rise_k(current: f64, metre_ohm: f64, diameter: f64) -> f64 {
+    current * current * metre_ohm / (JACKET_W_M2_K * PI * 1e-3 * JACKET * diameter)
+}

@@ -13,7 +13,7 @@ use alloc::vec::Vec;
 use serde::Serialize;
 
 /// What may be put on the board.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct BeltOffers<'a> {
     /// Belts.
     pub belts: &'a [Belt],

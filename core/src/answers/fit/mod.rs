@@ -29,6 +29,7 @@ pub use deck::{DeckFit, SagFrom, deck_fit};
 pub use layout::{Layout, layout};
 pub use lean::{Lean, Turn, WheelAt, lean, turn};
 pub use misfit::{Cure, Misfit, MisfitKind, Severity};
+pub(crate) use remedy::with_part;
 pub use remedy::{Remedy, remedy, right_charger};
 pub use shown::{FrameHeadline, frame_working};
 pub use together::{Together, together};

@@ -131,6 +131,24 @@ pub fn right_charger<'a>(
     best.map(|(_, part)| part)
 }
 
+/// The draft with another part, and with a pack its cells.
+pub(crate) fn with_part<'a>(
+    draft: &Draft,
+    slot: Slot,
+    part: &Record,
+    offered: &dyn Fn(Slot) -> Vec<&'a Record>,
+) -> Draft {
+    let mut with = draft.clone();
+    with.set_record(slot, part.clone());
+    if slot == Slot::Pack {
+        let named = part.tag(PACK_CELL);
+        if let Some(cell) = offered(Slot::Cell).into_iter().find(|cell| cell.id == named) {
+            with.set_record(Slot::Cell, cell.clone());
+        }
+    }
+    with
+}
+
 /// Whether nothing is said about a slot with that part in it.
 fn mends<'a>(
     draft: &Draft,
@@ -138,14 +156,7 @@ fn mends<'a>(
     part: &Record,
     offered: &dyn Fn(Slot) -> Vec<&'a Record>,
 ) -> bool {
-    let mut tried = draft.clone();
-    tried.set_record(slot, part.clone());
-    if slot == Slot::Pack {
-        let named = part.tag(PACK_CELL);
-        if let Some(cell) = offered(Slot::Cell).into_iter().find(|cell| cell.id == named) {
-            tried.set_record(Slot::Cell, cell.clone());
-        }
-    }
+    let tried = with_part(draft, slot, part, offered);
     let Ok(build) = Build::check(&tried) else { return false };
     notices(&tried, &build).iter().all(|said| !said.slots().contains(&slot))
 }

@@ -134,6 +134,13 @@ impl Drive {
         peak
     }
 
+    /// The same with a full pack and one nearly empty.
+    fn peak_of_all(&self, full: &Supply, top_m_s: f64) -> Peak {
+        let low = self.supply(self.build.ride.low_charge, Sag::Burst);
+        let (full, low) = (self.peak(full, top_m_s), self.peak(&low, top_m_s));
+        Peak { pack_a: full.pack_a.max(low.pack_a), motor_a: full.motor_a.max(low.motor_a) }
+    }
+
     /// Motor and pack current on the rider's hill at cruising speed, or as fast as it climbs, A, and
     /// that speed, m/s; at full throttle where it does not climb at all.
     fn on_hill(&self) -> [f64; 3] {
@@ -150,6 +157,15 @@ impl Drive {
             }
         }
     }
+}
+
+/// What a build draws from its pack, A: on the rider's hill, and for seconds at full throttle.
+pub(crate) fn drawn(build: &Build) -> [f64; 2] {
+    let free = unrated(build);
+    let full = free.supply(1.0, Sag::Burst);
+    let top_m_s = free.top_speed(&full, &FULL, Slope::FLAT).speed_m_s;
+    let [_, hill_a, _] = free.on_hill();
+    [hill_a, free.peak_of_all(&full, top_m_s).pack_a]
 }
 
 /// What gives first: every rating of a checked build against what build and rider ask of it.
@@ -178,12 +194,8 @@ pub fn margins(build: &Build) -> Margins {
     let drive = Drive::new(b);
     let free = unrated(b);
     let full = free.supply(1.0, Sag::Burst);
-    let low = free.supply(b.ride.low_charge, Sag::Burst);
     let top_m_s = free.top_speed(&full, &FULL, Slope::FLAT).speed_m_s;
-    let peak = {
-        let (full, low) = (free.peak(&full, top_m_s), free.peak(&low, top_m_s));
-        Peak { pack_a: full.pack_a.max(low.pack_a), motor_a: full.motor_a.max(low.motor_a) }
-    };
+    let peak = free.peak_of_all(&full, top_m_s);
     let [hill_motor_a, hill_pack_a, _] = free.on_hill();
     let hot = {
         let mut hot = *b;
