@@ -108,6 +108,7 @@ pub use answers::{
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};
 pub use error::{Error, Reason};
+pub use math::{angle, sine_cosine};
 pub use model::MODEL;
 pub use parts::{
     Belt, Bench, Cell, CellClass, Charger, Controller, Convention, Deck, Kind, Mode, Motor,

@@ -39,7 +39,8 @@ pub(crate) fn share(x: f64) -> f64 {
 /// Sine and cosine of an angle in degrees, within a turn either way.
 ///
 /// By their series: the library's bring tables for arguments of any size.
-pub(crate) fn sine_cosine(degrees: f64) -> (f64, f64) {
+#[must_use]
+pub fn sine_cosine(degrees: f64) -> (f64, f64) {
     let turned = degrees - 360.0 * round(degrees / 360.0);
     // Beyond a right angle the cosine changes its sign, the sine is that of the rest.
     let (folded, sign) = if turned > 90.0 {
@@ -61,7 +62,8 @@ pub(crate) fn sine_cosine(degrees: f64) -> (f64, f64) {
 }
 
 /// Angle, in degrees, of what rises by `rise` over `run`; from -180 to 180.
-pub(crate) fn angle(rise: f64, run: f64) -> f64 {
+#[must_use]
+pub fn angle(rise: f64, run: f64) -> f64 {
     libm::atan2(rise, run) * (180.0 / PI)
 }
 

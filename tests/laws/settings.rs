@@ -15,10 +15,9 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 static BOUND: AtomicUsize = AtomicUsize::new(0);
 
 /// What a setting keeps to; the others are for the parts to bear.
-const KEPT: [Rating; 13] = [
+const KEPT: [Rating; 12] = [
     Rating::CellDischarge,
     Rating::CellRegen,
-    Rating::FullPackRegen,
     Rating::Protection,
     Rating::Fuse,
     Rating::Leads,
@@ -199,8 +198,10 @@ proptest! {
             Leg { length_m: 60.0, grade, cruise_m_s: 25.0, rest_s: Some(1.0) },
         ];
         let manner = Manner { acceleration_m_s2: 5.0, braking_m_s2: 5.0 };
-        let until = Until::time(60.0);
-        let mut trip = Trip::new(&drive, Course::Legs(&legs), manner, until, 1.0, Steps::USUAL);
+        let until = Until::time(25.0);
+        // Within a step the speed grows, and the power with it: short ones, and a thousandth beside.
+        let steps = Steps { changing_s: 0.01, changing: 200.0, ..Steps::USUAL };
+        let mut trip = Trip::new(&drive, Course::Legs(&legs), manner, until, 1.0, steps);
         let belt_n = |motor_a: f64| {
             // Peak phase or direct current: torque for each ampere from Kv.
             let factor = match build.controller.convention {
@@ -216,11 +217,12 @@ proptest! {
             let on = trip.advance(1);
             let now = trip.now();
             prop_assert!(now.motor_a.abs() <= most_motor_a * 1.000_001, "{now:?}");
-            prop_assert!(now.pack_a <= most_pack_a * 1.000_001, "{now:?}");
-            prop_assert!(-now.pack_a <= cells * build.cell.max_charge_a * 1.000_001, "{now:?}");
+            prop_assert!(now.pack_a <= most_pack_a * 1.001, "{now:?}");
+            prop_assert!(-now.pack_a <= cells * build.cell.max_charge_a * 1.001, "{now:?}");
             let pushed_up = now.pack_a < -1e-6 && now.bus_v > 1.012 * build.full_pack_v() * 1.000_001;
             prop_assert!(!pushed_up, "{} of {now:?}", now.bus_v / build.full_pack_v());
-            prop_assert!(belt_n(now.motor_a.abs()) <= rated_n, "{now:?}");
+            let pull_n = belt_n(now.motor_a.abs());
+            prop_assert!(pull_n <= rated_n, "{pull_n} N of {rated_n}: {found:?} {now:?}");
             steps += 1;
             if !on || steps > 4000 {
                 break;

@@ -56,6 +56,7 @@ fn begin(loaded: Loaded) {
     let app = App::new(loaded, start.build.clone(), start.edits.clone(), style);
     app.begin_keeping(local, session, start);
     app.begin_bands();
+    app.begin_margins();
     app.begin_comparing();
     app.begin_announcing();
     let look = move || {

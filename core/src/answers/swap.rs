@@ -1,6 +1,7 @@
 //! One part on offer in place of the one on the board, where nothing new goes wrong with it.
 
-use super::drive::Drive;
+use super::climb::{SLOW_M_S, Steepest};
+use super::drive::{Drive, Sag};
 use super::fit::{BeltOffers, Misfit, MisfitKind, Severity, together, with_part};
 use super::margins::{Level, Rating, margins};
 use super::notice::{Notice, notices};
@@ -24,12 +25,14 @@ pub struct Swap<'a> {
     pub price: Option<f64>,
     /// The ratings that are exceeded with them.
     pub over: Vec<Rating>,
+    /// The steepest hill that it climbs at 10 km/h with a full pack.
+    pub slow: Steepest,
 }
 
 /// A board, and what is wrong with it already.
 #[derive(Clone, Debug)]
-pub struct Swapper<'a> {
-    draft: &'a Draft,
+pub struct Swapper {
+    draft: Draft,
     notices: Vec<Notice>,
     misfits: Vec<Misfit>,
     over: Vec<Rating>,
@@ -51,13 +54,13 @@ fn is_same(one: &MisfitKind, other: &MisfitKind) -> bool {
     }
 }
 
-impl<'a> Swapper<'a> {
+impl Swapper {
     /// For a draft and the build that it was checked to.
     #[must_use]
-    pub fn new(draft: &'a Draft, build: &Build) -> Self {
+    pub fn new(draft: &Draft, build: &Build) -> Self {
         let misfits = together(draft, &Drive::new(build), &BeltOffers::default()).misfits;
         let notices = notices(draft, build);
-        Self { draft, notices, misfits, over: exceeded(build) }
+        Self { draft: draft.clone(), notices, misfits, over: exceeded(build) }
     }
 
     /// The ratings that are exceeded as it is.
@@ -68,9 +71,9 @@ impl<'a> Swapper<'a> {
 
     /// The board with its recommended settings; none where nothing is recommended that it has not.
     #[must_use]
-    pub fn set(&self, build: &Build) -> Option<Swap<'a>> {
-        let draft = with_settings(self.draft, &settings(self.draft, build));
-        if draft == *self.draft {
+    pub fn set(&self, build: &Build) -> Option<Swap<'static>> {
+        let draft = with_settings(&self.draft, &settings(&self.draft, build));
+        if draft == self.draft {
             return None;
         }
         self.worth(draft, Vec::new())
@@ -98,13 +101,13 @@ impl<'a> Swapper<'a> {
     /// assert!(!swapper.swap(Slot::Deck, &strong, &none).unwrap().over.contains(&Rating::DeckLoad));
     /// ```
     #[must_use]
-    pub fn swap(
+    pub fn swap<'a>(
         &self,
         slot: Slot,
         part: &'a Record,
         offered: &dyn Fn(Slot) -> Vec<&'a Record>,
     ) -> Option<Swap<'a>> {
-        let mut draft = with_part(self.draft, slot, part, offered);
+        let mut draft = with_part(&self.draft, slot, part, offered);
         let mut parts = Vec::from([(slot, part)]);
         if matches!(slot, Slot::MotorPulley | Slot::WheelPulley) {
             let (records, belts) = offered_belts(offered);
@@ -124,7 +127,7 @@ impl<'a> Swapper<'a> {
     }
 
     /// The same, unless something new is wrong with it.
-    fn worth(&self, draft: Draft, parts: Vec<(Slot, &'a Record)>) -> Option<Swap<'a>> {
+    fn worth<'a>(&self, draft: Draft, parts: Vec<(Slot, &'a Record)>) -> Option<Swap<'a>> {
         let build = Build::check(&draft).ok()?;
         let is_new = |said: &Notice| {
             !self.notices.iter().any(|known| {
@@ -153,7 +156,9 @@ impl<'a> Swapper<'a> {
             Some(price * build.count(*slot))
         };
         let price = parts.iter().map(cost).sum();
-        Some(Swap { parts, draft, build, price, over })
+        let drive = Drive::new(&build);
+        let slow = drive.steepest(&drive.supply(1.0, Sag::Burst), SLOW_M_S);
+        Some(Swap { parts, draft, build, price, over, slow })
     }
 }
 

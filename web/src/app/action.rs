@@ -12,7 +12,7 @@ use crate::platform::{self, Store};
 use crate::text::{self, Units, fault, keep};
 use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Field, Slot};
+use pitchline_core::{Field, Slot, settings, with_settings};
 
 fn field((slot, index): Place) -> Option<&'static Field> {
     slot.kind().fields().get(index)
@@ -100,6 +100,22 @@ impl App {
             let act = Act::Step(place, platform::now());
             self.change(|document, catalog| document.set(place, Some(value), act, catalog));
         }
+    }
+
+    /// Sets the controller as recommended, in one edit.
+    pub fn set_as_recommended(self) {
+        let Some(found) = untrack(|| self.found()) else { return };
+        let set = with_settings(&found.draft, &settings(&found.draft, &found.build));
+        let inputs = Slot::Controller.kind().fields().iter();
+        let changed = inputs.filter_map(|field| {
+            let value = set.value(Slot::Controller, field.key)?;
+            let now = found.draft.value(Slot::Controller, field.key);
+            (now != Some(value)).then_some((Slot::Controller, field.key, value))
+        });
+        let changed: Vec<_> = changed.collect();
+        self.typed.update(|typed| typed.keep(|(at, _), _| at != Slot::Controller));
+        self.change(|document, catalog| document.set_all(&changed, catalog));
+        self.edited(text::settings::SET.into());
     }
 
     /// Picks a part by its id.

@@ -169,6 +169,16 @@ impl Document {
         });
     }
 
+    /// Sets several inputs in one edit, each in the file's unit.
+    pub(super) fn set_all(&mut self, values: &[(Slot, &'static str, f64)], catalog: &Catalog) {
+        let mut build = self.build.clone();
+        for (slot, key, value) in values {
+            build.draft.set(*slot, key, *value);
+            build.rest.forget(*slot, key);
+        }
+        self.replace(build, catalog);
+    }
+
     /// Names the build.
     pub(super) fn name(&mut self, name: &str, catalog: &Catalog) {
         self.edit(Act::Name, catalog, |build| {

@@ -16,6 +16,7 @@ mod announce;
 #[cfg(test)]
 mod any;
 mod bands;
+mod changes;
 mod compared;
 mod difference;
 mod document;
@@ -25,6 +26,7 @@ mod found;
 mod keeping;
 #[cfg(test)]
 mod laws;
+mod stamp;
 mod store;
 mod sure;
 #[cfg(test)]
@@ -38,6 +40,7 @@ pub use address::{Landing, arrived};
 #[cfg(test)]
 pub(crate) use any::{any_fit, fit_of, kits};
 pub use bands::{BandCurve, Banding};
+pub use changes::{Change, Changes};
 pub use difference::{Difference, What};
 pub use document::is_own;
 pub use fit::Fit;

@@ -10,6 +10,7 @@ use super::found::Found;
 use super::keeping::Keeper;
 use super::rest::Whole;
 use super::shelf::Entry;
+use super::task::Task;
 use super::theme::Theme;
 use super::typed::Typed;
 use crate::text::{self, Style, Units};
@@ -94,7 +95,7 @@ pub struct App {
     pub(super) by_hand: RwSignal<bool>,
     pub(super) found: Memo<Option<Arc<Found>>>,
     pub(super) fit: Memo<Option<Arc<super::Fit>>>,
-    pub(super) margins: Memo<Option<Arc<Margins>>>,
+    pub(super) margins: RwSignal<Option<Arc<Margins>>>,
 }
 
 /// The page's state, from anywhere in it.
@@ -133,9 +134,7 @@ impl App {
             by_hand: RwSignal::default(),
             found,
             fit: super::fit::memo(loaded, found),
-            margins: Memo::new(move |_| {
-                found.with(|found| found.as_ref().map(|found| Arc::new(margins(&found.build))))
-            }),
+            margins: RwSignal::default(),
         };
         provide_context(app);
         app
@@ -169,7 +168,22 @@ impl App {
         self.fit.get()
     }
 
-    /// Every rating against what is asked of it; tracked. `None` where a part is missing.
+    /// Works out the ratings after each edit, once that is painted.
+    pub fn begin_margins(self) {
+        let follow = move || drop(self.found());
+        Task::new(follow, move || {
+            let found = self.found();
+            let once = move || {
+                let found = found.as_ref().map(|found| Arc::new(margins(&found.build)));
+                self.margins.set(found);
+                1.0
+            };
+            Some(Box::new(once))
+        });
+    }
+
+    /// Every rating against what is asked of it, of the build before until it is worked out anew;
+    /// tracked. `None` where a part is missing.
     #[must_use]
     pub fn margins(self) -> Option<Arc<Margins>> {
         self.margins.get()

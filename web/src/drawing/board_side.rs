@@ -9,6 +9,7 @@ use super::pulley::Pulley;
 use super::shape::{Place, Shape, arc};
 use crate::chart::{Mark, capsule, path, within};
 use pitchline_core::Slot;
+use pitchline_core::angle;
 use pitchline_core::physics::frame::BEARING_608_M;
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -330,7 +331,8 @@ impl BoardSide {
         let (x, axle) = self.rear();
         let (wheel, core) = (mm(self.wheel_m) / 2.0, mm(self.core_m) / 2.0);
         // From the front edge of the patch around to its rear edge.
-        let patch = (axle / wheel).min(1.0).acos();
+        let lower = (axle / wheel).min(1.0);
+        let patch = angle((1.0 - lower * lower).sqrt(), lower).to_radians();
         let [bore, bearing, _] = BEARING_608_M.map(|m| mm(m) / 2.0);
         let one = |x: f64| {
             let tyre = arc((x, axle), wheel, patch - FRAC_PI_2, 1.5 * PI - patch);

@@ -2,6 +2,7 @@
 
 use super::Place;
 use crate::chart::{Mark, path};
+use pitchline_core::sine_cosine;
 use std::f64::consts::TAU;
 
 /// Least pitch at which a tooth is an outline, logical pixels.
@@ -29,7 +30,7 @@ impl Pulley {
     pub(super) fn marks(self, marks: &mut Vec<Mark>) {
         let Self { at: (x, y), r, tooth, teeth } = self;
         let around = |turn: f64, r: f64| {
-            let (sine, cosine) = (turn * TAU / teeth).sin_cos();
+            let (sine, cosine) = sine_cosine(360.0 * turn / teeth);
             (x + r * cosine, y - r * sine)
         };
         let each = || (0..teeth as u32).map(f64::from);

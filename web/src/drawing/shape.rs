@@ -1,5 +1,6 @@
 //! Shapes in millimetres, x to the right and y up.
 
+use pitchline_core::{angle, sine_cosine};
 use std::f64::consts::PI;
 
 /// A place in millimetres: to the right, and up.
@@ -60,9 +61,10 @@ impl Shape {
             // One pulley within the other: no belt to draw.
             return Self { class, points: Vec::new(), closed: true };
         }
-        let along = dy.atan2(dx);
+        let along = angle(dy, dx).to_radians();
         // The spans lean by this towards the smaller pulley.
-        let half = ((ra - rb) / apart).acos();
+        let lean = (ra - rb) / apart;
+        let half = angle((1.0 - lean * lean).sqrt(), lean).to_radians();
         let mut points = arc(a, ra, along + half, along + 2.0 * PI - half);
         points.extend(arc(b, rb, along - half, along + half));
         Self { class, points, closed: true }
@@ -74,7 +76,11 @@ pub(super) fn arc((x, y): Place, r: f64, from: f64, to: f64) -> Vec<Place> {
     let steps = ((to - from).abs() / (2.0 * PI) * STEPS).ceil().max(1.0);
     let at = |n: f64| from + (to - from) * n / steps;
     // Ends in a whole number of steps, at most one turn of them.
-    (0..=steps as usize).map(|n| at(n as f64)).map(|t| (x + r * t.cos(), y + r * t.sin())).collect()
+    let place = |n: usize| {
+        let (sine, cosine) = sine_cosine(at(n as f64).to_degrees());
+        (x + r * cosine, y + r * sine)
+    };
+    (0..=steps as usize).map(place).collect()
 }
 
 #[cfg(test)]

@@ -7,12 +7,14 @@ pub mod hill;
 pub mod limits;
 pub mod range;
 pub mod registry;
+pub mod settings;
 pub mod setup;
 pub mod speed;
 pub mod sure;
 pub mod trip;
 
 mod answers;
+mod change;
 mod draws;
 mod hint;
 mod input;

@@ -1,6 +1,6 @@
 //! Every question of the page, in the order in which they are listed.
 
-use super::{charge, fit, hill, limits, range, speed};
+use super::{charge, fit, hill, limits, range, settings, speed};
 use crate::app::App;
 use crate::text::page;
 use leptos::prelude::*;
@@ -81,6 +81,13 @@ pub const QUESTIONS: &[Question] = &[
         title: page::LIMITS,
         line: limits::line,
         view: limits::view,
+    },
+    Question {
+        id: "settings",
+        group: Workshop,
+        title: page::SETTINGS,
+        line: settings::line,
+        view: settings::view,
     },
 ];
 

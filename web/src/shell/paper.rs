@@ -2,7 +2,7 @@
 
 use crate::app::{App, see, use_app};
 use crate::platform;
-use crate::text::{self, page, shell, words};
+use crate::text::{page, shell, words};
 use leptos::prelude::*;
 use pitchline_core::{Draft, Kind, Slot};
 
@@ -15,9 +15,9 @@ pub(super) fn Paper() -> impl IntoView {
             <h2>{page::ON_IT}</h2>
             <p>{move || parts(app)}</p>
             <h2>{shell::CONDITIONS}</h2>
-            <p>{move || conditions(app)}</p>
+            <p>{move || app.conditions()}</p>
             <p>{move || platform::link(&see::join(&app.link(), &app.see()))}</p>
-            <p>{move || made(app)}</p>
+            <p>{move || app.made()}</p>
         </section>
     }
 }
@@ -33,26 +33,4 @@ fn parts(app: App) -> String {
         let parts = Slot::ALL.iter().filter(is_part).filter_map(|slot| part(draft, *slot));
         parts.collect::<Vec<_>>().join("\n")
     })
-}
-
-/// What of rider, place and ride the answers rest on.
-fn conditions(app: App) -> String {
-    let style = app.style();
-    let of = |draft: &Draft, slot: Slot| {
-        let fields = slot.kind().fields().iter().enumerate();
-        let said = |(index, field)| {
-            let value = draft.record(slot).value(index).or_else(|| draft.assumed(slot, index))?;
-            Some(text::said(slot.kind(), field, value, style))
-        };
-        fields.filter_map(said).collect::<Vec<_>>().join("; ")
-    };
-    app.draft(|draft| {
-        let all = [Slot::Rider, Slot::Place, Slot::Ride].map(|slot| of(draft, slot));
-        all.join("\n")
-    })
-}
-
-fn made(app: App) -> String {
-    let catalog = app.catalog();
-    shell::made(&catalog.maker, &catalog.version, &platform::today())
 }

@@ -216,3 +216,21 @@ pub fn climbs_caption(grade: f64, style: Style) -> String {
 /// Its heads.
 pub const CLIMBS_HEADS: [&str; 6] =
     ["Speed", "Distance", "Height gained", "Time", "Ended by", "Steepest without overheating, %"];
+
+/// The fold of changes that climb better.
+pub const BETTER: &str = "What would climb better?";
+/// What it holds.
+pub const BETTER_HINT: &str = "one part or setting";
+/// Where none does.
+pub const NO_BETTER: &str = "No single part in this catalogue climbs better and still fits.";
+
+/// What a change does to the hill at 10 km/h, and what then binds.
+#[must_use]
+pub fn would_climb(grade: f64, before: f64, limit: Limit, style: Style) -> String {
+    let points = style.significant(100.0 * (grade - before), 2);
+    format!(
+        "Climbs {}, {points} points more. Then the limit is {}.",
+        percent(grade),
+        words::small(words::limit_short(limit)),
+    )
+}

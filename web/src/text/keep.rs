@@ -124,3 +124,8 @@ pub fn piece(piece: &str) -> String {
 pub fn dotted(key: &str) -> String {
     format!("{key}.…=value")
 }
+
+/// After a text was copied.
+pub const TEXT_COPIED: &str = "Copied.";
+/// Where the browser copies nothing.
+pub const NOT_COPIED: &str = "Your browser doesn't allow copying here. Print the page instead.";

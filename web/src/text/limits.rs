@@ -1,11 +1,11 @@
 //! Words of "What gives first?".
 
 use super::page::Warning;
-use super::{Answer, Style, percent};
-use pitchline_core::{HOT_DAY_C, Level, Margin, Margins, Occasion, Rating, Unit};
+use super::{Answer, Style, percent, setup};
+use pitchline_core::{
+    HOT_DAY_C, Leads, Level, Margin, Margins, Occasion, RISE_K, Rating, Unit, Wiring,
+};
 
-/// The fold of every rating.
-pub const ALL: &str = "Every rating";
 /// The fold of the ratings that nobody gave.
 pub const MISSING: &str = "Ratings to fill in";
 /// Within it.
@@ -117,6 +117,7 @@ pub const fn level(level: Level) -> &'static str {
 fn left(margin: &Margin) -> String {
     match margin.level {
         Level::Over => format!("{} over", percent(-margin.left)),
+        _ if margin.left < 0.0 => "the motors brake less than they are set to".into(),
         _ => format!("{} to spare", percent(margin.left)),
     }
 }
@@ -210,4 +211,130 @@ pub fn row(margin: &Margin, assumed: bool, style: Style) -> Vec<String> {
         if assumed { format!("{rated}, assumed") } else { rated },
         format!("{} {}", percent(margin.left), level(margin.level)),
     ]
+}
+
+/// Over the changes that cure what is over.
+pub const CURES: &str = "What to change";
+/// Where nothing on offer cures it.
+pub const NO_CURE: &str = "No part in this catalogue fixes this.";
+/// The fold of fuse and wires.
+pub const WIRES: &str = "Fuse and wires";
+/// Heads of their table.
+pub const WIRES_HEADS: [&str; 2] = ["What", "Value"];
+/// Where the fuse cannot be chosen.
+pub const FUSE_MISSING: &str =
+    "The fuse must protect what is behind it. Enter these ratings and a size appears here:";
+/// What the table rests on.
+pub const WIRES_RULES: &str = "Rules of thumb: a fuse carries 75 % of its rated current for long, and leads may get 30 °C warmer than the air. Wire areas follow ASTM B258, copper IEC 60028.";
+/// Caution by the wires.
+pub const WIRES_CAUTION: Warning = Warning {
+    short: "A lithium pack drives hundreds of amps through a short circuit. Have packs built, fused and repaired by someone qualified.",
+    more: "Fit the fuse as close to the pack as it goes, rated for direct current at no less than the full voltage. Cover every joint, take off rings and watches, and never work on a pack alone.",
+};
+
+/// Some ratings, by name.
+#[must_use]
+pub fn named(ratings: &[Rating]) -> String {
+    ratings.iter().map(|rating| name(*rating)).collect::<Vec<_>>().join("; ")
+}
+
+/// The button that makes a change.
+#[must_use]
+pub fn take(names: &[&str], price: Option<f64>, currency: &str, style: Style) -> String {
+    if names.is_empty() {
+        return super::settings::USE.into();
+    }
+    let take = setup::take(&names.join(" + "), false);
+    match price {
+        Some(price) => format!("{take}, {currency}\u{a0}{}", style.significant(price, 3)),
+        None => take,
+    }
+}
+
+/// A gauge and its copper.
+fn gauge(leads: &Leads, style: Style) -> String {
+    let area = style.significant(leads.area_mm2, 2);
+    format!("AWG\u{a0}{} ({area}\u{a0}mm²)", style.significant(leads.gauge, 2))
+}
+
+/// Fuse and leads in a few words.
+#[must_use]
+pub fn wires_hint(found: &Wiring, style: Style) -> String {
+    let fuse = match found.fuse.fuse_a {
+        Some(fuse_a) => format!("fuse {}", style.si(fuse_a, Unit::Ampere, 3)),
+        None => format!("{} at most", style.si(found.peak_a, Unit::Ampere, 2)),
+    };
+    format!("{fuse}, {}", gauge(found.thinnest.as_ref().unwrap_or(&found.leads), style))
+}
+
+/// What flows, and what to fit, a name and a value each.
+#[must_use]
+pub fn wires_rows(found: &Wiring, style: Style) -> Vec<Vec<String>> {
+    let amps = |a: f64| style.si(a, Unit::Ampere, 2);
+    let volts = |v: f64, digits| style.si(v, Unit::Volt, digits);
+    let fuse = &found.fuse;
+    let size = match (fuse.fuse_a, fuse.most_a) {
+        (Some(fuse_a), _) => style.si(fuse_a, Unit::Ampere, 3),
+        (None, Some(most_a)) => {
+            format!(
+                "None. The board draws {}, and no more than {} is safe.",
+                amps(fuse.least_a),
+                amps(most_a)
+            )
+        }
+        (None, None) => "Ratings are missing, see above".into(),
+    };
+    let between = match (fuse.most_a, fuse.protects) {
+        (Some(most_a), Some(rating)) => {
+            format!(
+                "{} to {}. The upper end protects: {}",
+                amps(fuse.least_a),
+                amps(most_a),
+                super::words::small(name(rating))
+            )
+        }
+        _ => format!("{} or more", amps(fuse.least_a)),
+    };
+    let thinnest = match &found.thinnest {
+        Some(leads) => format!("{} or thicker", gauge(leads, style)),
+        None => "None on sale stays cool enough".into(),
+    };
+    let leads = &found.leads;
+    let row = |name: &str, value: String| vec![name.to_owned(), value];
+    vec![
+        row("Main fuse", size),
+        row("Fuse rating must lie between", between),
+        row("Fuse voltage, DC", format!("{} or more", volts(fuse.least_v, 3))),
+        row("Leads, thinnest that stay cool", thinnest),
+        row("Leads now", gauge(leads, style)),
+        row("They lose at full throttle", volts(leads.drop_v, 2)),
+        row("They get warmer on your hill by", rise(leads.rise_k, style)),
+        row("Pack current on your hill", amps(found.hill_a)),
+        row("Pack current at full throttle", amps(found.peak_a)),
+        row("Each cell at full throttle", amps(found.cell_a)),
+        row("Connections between groups", style.significant(found.links, 3)),
+        row("Welds on the cells", style.significant(found.welds, 3)),
+    ]
+}
+
+fn rise(kelvin: f64, style: Style) -> String {
+    let digits = if kelvin < 10.0 { 1 } else { 2 };
+    format!(
+        "{}\u{a0}K{}",
+        style.significant(kelvin, digits),
+        if kelvin > RISE_K { ", too much" } else { "" }
+    )
+}
+
+/// What one weak cell does.
+#[must_use]
+pub fn weak_group(found: &Wiring, style: Style) -> String {
+    if found.weak_share <= 0.0 {
+        return "Cells stand alone in their groups. If one fails, the pack is dead.".into();
+    }
+    format!(
+        "The weakest group ends the ride for all. If one of its cells fails, the pack keeps {} of its range, and each cell left in that group carries {} at full throttle.",
+        percent(found.weak_share),
+        style.si(found.weak_cell_a, Unit::Ampere, 2),
+    )
 }

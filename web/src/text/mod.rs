@@ -11,6 +11,7 @@ pub mod limits;
 pub mod number;
 pub mod page;
 pub mod range;
+pub mod settings;
 pub mod setup;
 pub mod shell;
 pub mod speed;

@@ -32,6 +32,17 @@ pub const FIT: &str = "Does it go together?";
 /// The question of ratings.
 pub const LIMITS: &str = "What gives first?";
 
+/// The question of settings.
+pub const SETTINGS: &str = "What do I set?";
+
+/// Facts on carrying and selling packs. The law where you live has the last word.
+pub const TRANSPORT: [&str; 4] = [
+    "On passenger aircraft: up to 100 Wh in the cabin. From 100 to 160 Wh only if the airline agrees. More than 160 Wh not at all (ICAO and IATA, 2024).",
+    "Lithium packs are sent only if their type has passed the tests of UN 38.3.",
+    "Sellers meet EN 17128:2020 for light electric vehicles in Europe and UL 2272 (second edition, 2024) in North America.",
+    "IEC 62133-2:2017 is the safety standard for portable lithium packs.",
+];
+
 /// Over the questions of riders.
 pub const RIDE_GROUP: &str = "Ride";
 /// Over those of whoever builds the board.

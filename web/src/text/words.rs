@@ -179,6 +179,16 @@ pub fn limit_sentence(what: Limit) -> String {
     format!("Limit: {}. {}", limit_short(what), limit_why(what))
 }
 
+/// With a small letter in front.
+#[must_use]
+pub fn small(text: &str) -> String {
+    let mut small = String::from(text);
+    if let Some(first) = small.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    small
+}
+
 /// With a capital in front.
 #[must_use]
 pub fn capital(text: &str) -> String {

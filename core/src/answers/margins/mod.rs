@@ -311,6 +311,8 @@ impl Margins {
         }
         let left = if bears > 0.0 { 1.0 - asked / bears } else { -1.0 };
         let level = match left {
+            // The controller lets go of the brakes before.
+            left if rating == Rating::FullPackRegen && left < CLOSE => Level::Close,
             // What is set to just that is not over it by its last bits.
             left if left < -HAIR => Level::Over,
             left if left < CLOSE => Level::Close,

@@ -15,7 +15,8 @@ pub enum Rating {
     /// The same while the motors brake, A.
     CellRegen,
     /// Voltage at which the protection circuit takes no more charge, V: 1.2 % above that of the full pack.
-    /// Common practice, no source.
+    /// Common practice, no source. The controller brakes less before that, so it is never exceeded;
+    /// less than nothing left means that a full pack brakes less than is set.
     FullPackRegen,
     /// Current at which the protection circuit disconnects, A.
     Protection,

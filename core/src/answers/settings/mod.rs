@@ -4,7 +4,7 @@ mod mode;
 
 pub use mode::{FIRST_RIDE, LEVERS, ModeSettings, mode_settings};
 
-use super::drive::{Drive, Sag};
+use super::drive::Drive;
 use super::margins::{FUSE_SHARE, Rating};
 use crate::bounds::Field;
 use crate::build::{Build, Draft};
@@ -12,7 +12,6 @@ use crate::math::floor;
 use crate::parts::Slot;
 use crate::physics::Chemistry;
 use crate::physics::gear::BeltTorque;
-use crate::ride::OVER_VOLTAGE;
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -228,11 +227,9 @@ impl Ask<'_> {
                 self.limit(setting, &must, &[(Rating::InnerWires, rated(b.pack.inner_wire_a))])
             }
             Setting::BatteryRegen => {
-                let ohm = self.drive.supply(1.0, Sag::Burst).resistance_ohm.max(1e-9);
-                let must = [
-                    (Rating::CellRegen, each(b.cell.max_charge_a * b.pack.parallel)),
-                    (Rating::FullPackRegen, each((OVER_VOLTAGE - 1.0) * b.full_pack_v() / ohm)),
-                ];
+                // A full pack takes less, and the controller then brakes less; set for that, the
+                // brakes would be weak on every ride.
+                let must = [(Rating::CellRegen, each(b.cell.max_charge_a * b.pack.parallel))];
                 self.limit(setting, &must, &[])
             }
             Setting::Erpm => {

@@ -1,5 +1,6 @@
 //! How steep?
 
+mod better;
 mod curve;
 mod long_climb;
 
@@ -11,6 +12,7 @@ use crate::component::{Caution, Fold, Notice};
 use crate::question::sure;
 use crate::text::hill as said;
 use crate::text::{Answer, Style, answer, page, words};
+use better::Better;
 use leptos::prelude::*;
 use long_climb::LongClimb;
 use pitchline_core::{Headline, Slot, Steepest};
@@ -76,6 +78,9 @@ pub fn view() -> AnyView {
         </div>
         <LeadToGears />
         <Caution text=said::CAUTION />
+        <Fold class="evidence" title=said::BETTER hint=Signal::stored(said::BETTER_HINT.to_string())>
+            <Better />
+        </Fold>
         <Fold class="evidence" title=said::LONG_CLIMB hint=hint(long_climb::hint)>
             <LongClimb />
         </Fold>

@@ -1,15 +1,20 @@
 //! What gives first? Every rating against what is asked of it.
 
+mod cures;
+mod wires;
+
 use super::draws::{Draws, sketch};
-use super::input::lead_to;
+use super::hint;
 use super::registry::Line;
 use crate::app::{App, use_app};
 use crate::chart::{self, Bar, Bars, Drawing, Figure, Table};
 use crate::component::{Caution, Fold, Lead};
 use crate::text::{Answer, Style, limits as words, page};
+use cures::Cures;
 use leptos::prelude::*;
 use pitchline_core::{Draft, Level, Margin, Margins, Rating};
 use std::sync::Arc;
+use wires::{Wires, gap};
 
 /// Bars of the picture: those with the least to spare. The table has the others too.
 const BARS: usize = 8;
@@ -55,12 +60,16 @@ pub fn view() -> AnyView {
     });
     let missing = Memo::new(move |_| app.margins().map_or_else(Vec::new, |m| m.missing.clone()));
     let counted = Signal::stored(words::COUNTED_HINT.to_string());
-    let hint = Signal::derive(move || missing.with(|missing| words::missing(missing.len())));
+    let lacking = Signal::derive(move || missing.with(|missing| words::missing(missing.len())));
     view! {
         <Lead waits answer=lead />
         <Figure sketch=sketch(move || Rated::now(app), &RATED) hint=page::ALONG_BARS />
+        <Cures />
         <Caution text=words::CAUTION />
-        <Fold class="evidence" title=words::MISSING hint>
+        <Fold class="evidence" title=words::WIRES hint=hint(wires::hint)>
+            <Wires />
+        </Fold>
+        <Fold class="evidence" title=words::MISSING hint=lacking>
             <p>{words::MISSING_WHY}</p>
             {move || view! { <ul class="plain">{missing.get().into_iter().map(gap).collect_view()}</ul> }}
         </Fold>
@@ -69,20 +78,6 @@ pub fn view() -> AnyView {
         </Fold>
     }
     .into_any()
-}
-
-/// Leads to the input of a rating that nobody gave.
-fn gap(rating: Rating) -> impl IntoView {
-    let (slot, key) = rating.input();
-    let place = slot.kind().field_index(key).map(|index| (slot, index));
-    let go = move |_| _ = place.map(lead_to);
-    view! {
-        <li>
-            <button type="button" class="lead-to" on:click=go>
-                {words::name(rating)}
-            </button>
-        </li>
-    }
 }
 
 static RATED: Draws<Rated> = Draws {

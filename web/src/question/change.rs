@@ -1,0 +1,24 @@
+//! The button that makes a change of the build.
+
+use crate::app::{App, Change};
+use crate::text::{Style, limits as words};
+use leptos::prelude::*;
+use pitchline_core::Slot;
+
+/// The button that makes a change.
+pub fn take(app: App, change: Change, style: Style) -> impl IntoView {
+    let names: Vec<&str> = change.parts.iter().map(|(_, _, name)| name.as_str()).collect();
+    let text = words::take(&names, change.price, &app.catalog().currency, style);
+    let go = move |_| match change.parts.as_slice() {
+        [] => app.set_as_recommended(),
+        parts => {
+            let picks = parts.iter().map(|(slot, id, _)| (*slot, id.clone()));
+            app.pick_all(&picks.collect::<Vec<(Slot, String)>>());
+        }
+    };
+    view! {
+        <button type="button" on:click=go>
+            {text}
+        </button>
+    }
+}

@@ -1,0 +1,370 @@
+//! Words of "What do I set?".
+
+use super::page::Warning;
+use super::{Answer, Style, limits, words};
+use pitchline_core::{
+    Basis, Convention, Gauge, LEVERS, ModeSettings, Rating, Recommended, Setting, Slot, Unit,
+};
+
+/// The button that sets the controller as recommended.
+pub const USE: &str = "Use the recommended settings";
+/// After that.
+pub const SET: &str = "The controller is set as recommended.";
+/// Leads to an input that is missing.
+pub const ENTER: &str = "Enter it";
+/// Copies all lines as text.
+pub const COPY: &str = "Copy as text";
+/// Copies all lines as a table.
+pub const COPY_CSV: &str = "Copy as CSV";
+/// Over the table of the settings.
+pub const CARD: &str = "Settings for the controller";
+/// Heads of it.
+pub const HEADS: [&str; 3] = ["Setting", "Value", "Why"];
+/// Over the table of ride modes.
+pub const MODES: &str = "Ride modes";
+/// Over it: whose amps these are.
+pub const MODES_HEADS: [&str; 5] = ["Mode", "Motor, A", "Brake, A", "Battery, A", "ERPM"];
+/// Below the ride modes.
+pub const MODES_HELP: &str = "All limits are per motor. The first ride is a rule of thumb: a third of the current, half the brakes, a fast walk.";
+/// The fold of throttle and brake.
+pub const FEEL: &str = "How it feels";
+/// Within it.
+pub const FEEL_HELP: &str = "Acceleration in m/s² at 10 km/h on the flat, with you on it and the pack half full. 1 is gentle, 2.5 throws off anyone who isn't ready. Rule of thumb.";
+/// The fold of the charge gauge.
+pub const GAUGE: &str = "Charge gauge card";
+/// Heads of its table.
+pub const GAUGE_HEADS: [&str; 2] = ["Charge", "Pack voltage at rest"];
+/// Below it.
+pub const GAUGE_HELP: &str = "Read it after ten minutes at rest. The lights are a rule of thumb.";
+/// Caution by the settings.
+pub const CAUTION: Warning = Warning {
+    short: "Test new settings with the wheels off the ground, then on an empty, level place, in a helmet and pads. Start with the first ride.",
+    more: "Brakes that are set too weak don't stop you, and too strong they throw you. Check both at walking pace before you trust them. A full pack brakes less. Local law may limit speed and power.",
+};
+/// Where a value needs ratings.
+const MISSING: &str = "Missing: ";
+
+/// What is set.
+#[must_use]
+pub const fn name(setting: Setting) -> &'static str {
+    match setting {
+        Setting::MotorDrive => "Motor current limit, drive",
+        Setting::MotorBrake => "Motor current limit, brake",
+        Setting::BatteryDraw => "Battery current limit, drive",
+        Setting::BatteryRegen => "Battery current limit, regen",
+        Setting::Erpm => "ERPM limit",
+        Setting::VoltageStart => "Battery cutback starts at",
+        Setting::VoltageEnd => "Battery cutback ends at",
+        Setting::ControllerHotStart => "Controller starts limiting at",
+        Setting::ControllerHotEnd => "Controller cuts out at",
+        Setting::MotorHotStart => "Motor starts limiting at",
+        Setting::MotorHotEnd => "Motor cuts out at",
+        Setting::MaxDuty => "Maximum duty cycle",
+        Setting::PolePairs => "Motor pole pairs",
+        Setting::GearRatio => "Gear ratio",
+        Setting::WheelDiameter => "Wheel diameter",
+        Setting::Series => "Cells in series",
+    }
+}
+
+/// Its unit on the page, with the factor from SI.
+const fn unit(setting: Setting) -> Unit {
+    match setting {
+        Setting::MotorDrive
+        | Setting::MotorBrake
+        | Setting::BatteryDraw
+        | Setting::BatteryRegen => Unit::Ampere,
+        Setting::Erpm => Unit::Rpm,
+        Setting::VoltageStart | Setting::VoltageEnd => Unit::Volt,
+        Setting::ControllerHotStart
+        | Setting::ControllerHotEnd
+        | Setting::MotorHotStart
+        | Setting::MotorHotEnd => Unit::Celsius,
+        Setting::MaxDuty => Unit::Percent,
+        Setting::WheelDiameter => Unit::Millimetre,
+        Setting::PolePairs | Setting::GearRatio | Setting::Series => Unit::None,
+    }
+}
+
+/// Its unit in a file, beside the number.
+const fn symbol(setting: Setting) -> &'static str {
+    match unit(setting) {
+        Unit::Ampere => "A",
+        Unit::Volt => "V",
+        Unit::Celsius => "°C",
+        Unit::Percent => "%",
+        Unit::Millimetre => "mm",
+        _ if matches!(setting, Setting::Erpm) => "ERPM",
+        _ => "",
+    }
+}
+
+/// Whose current it is counted as.
+const fn convention(convention: Convention) -> &'static str {
+    match convention {
+        Convention::PeakPhase => "peak phase",
+        Convention::Direct => "direct",
+    }
+}
+
+/// Per motor, in total, per cell group, or of the board.
+const fn per(setting: Setting) -> &'static str {
+    match setting {
+        Setting::MotorDrive
+        | Setting::MotorBrake
+        | Setting::BatteryDraw
+        | Setting::BatteryRegen
+        | Setting::Erpm => "per motor",
+        Setting::VoltageStart | Setting::VoltageEnd => "per cell group",
+        _ => "",
+    }
+}
+
+/// What a board is: motors, groups and current convention.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Board {
+    /// Motors, a count.
+    pub motors: f64,
+    /// Cell groups in series.
+    pub series: f64,
+    /// How its controller counts motor current.
+    pub convention: Convention,
+}
+
+/// A name with whom it is for: "Battery current limit, drive, per motor".
+#[must_use]
+pub fn full_name(setting: Setting) -> String {
+    match per(setting) {
+        "" => name(setting).into(),
+        per => format!("{}, {per}", name(setting)),
+    }
+}
+
+/// The value of a setting, with what it comes to in total.
+#[must_use]
+pub fn value(setting: Setting, si: f64, board: Board, style: Style) -> String {
+    let unit = unit(setting);
+    let digits =
+        if matches!(setting, Setting::GearRatio | Setting::VoltageStart | Setting::VoltageEnd) {
+            3
+        } else {
+            4
+        };
+    let one = match setting {
+        Setting::PolePairs | Setting::GearRatio | Setting::Series => style.significant(si, digits),
+        _ => style.si(si, unit, digits),
+    };
+    let whole = |total: f64| style.si(total, unit, 4);
+    match setting {
+        Setting::MotorDrive | Setting::MotorBrake => {
+            format!("{one} ({})", convention(board.convention))
+        }
+        Setting::BatteryDraw | Setting::BatteryRegen if board.motors > 1.0 => {
+            format!("{one} ({} in total)", whole(board.motors * si))
+        }
+        Setting::VoltageStart | Setting::VoltageEnd => {
+            format!("{one} ({} for the pack)", whole(board.series * si))
+        }
+        _ => one,
+    }
+}
+
+/// Why it is that, or what is missing.
+#[must_use]
+pub fn why(found: &Recommended) -> String {
+    if !found.missing.is_empty() {
+        let names = found.missing.iter().map(|(slot, key)| input(*slot, key));
+        return format!("{MISSING}{}", names.collect::<Vec<_>>().join(", "));
+    }
+    let why = match (found.basis, found.value) {
+        (Some(Basis::Rating(rating)), Some(_)) => format!("Protects: {}", protects(rating)),
+        (Some(Basis::Rating(rating)), None) => {
+            format!("No setting is low enough for: {}", protects(rating))
+        }
+        (Some(Basis::CutOff), _) => "Above the pack's cut-off, so that the controller slows you before the pack switches off".into(),
+        (Some(Basis::WindingLimit), _) => "Below the windings' limit. Needs a sensor in the motor".into(),
+        (Some(Basis::Usual), _) => "Rule of thumb".into(),
+        (Some(Basis::Part), _) | (None, _) => "As the part is".into(),
+    };
+    if found.uncounted.is_empty() {
+        return why;
+    }
+    format!(
+        "{why}. Not counted, as nobody gave it: {}",
+        words::small(&limits::named(&found.uncounted))
+    )
+}
+
+fn protects(rating: Rating) -> String {
+    words::small(limits::name(rating))
+}
+
+/// An input by its slot and label: "Controller: rated motor current".
+fn input(slot: Slot, key: &str) -> String {
+    format!("{}: {}", words::slot(slot), words::small(super::label(slot.kind(), key)))
+}
+
+/// A row of the card.
+#[must_use]
+pub fn row(found: &Recommended, board: Board, style: Style) -> Vec<String> {
+    let shown = found.value.map_or_else(|| "–".into(), |si| value(found.setting, si, board, style));
+    vec![full_name(found.setting), shown, why(found)]
+}
+
+/// The answer: how much of it is there.
+#[must_use]
+pub fn lead(found: &[Recommended]) -> Answer {
+    let ready = found.iter().filter(|one| one.value.is_some()).count();
+    let missing = found.len() - ready;
+    Answer {
+        name: "Values ready to set".into(),
+        figure: format!("{ready} of {}", found.len()),
+        unit: "",
+        limit: match missing {
+            0 => "Each is the highest that no rating on this board forbids.".into(),
+            _ => format!(
+                "For {missing} a rating is missing. Nothing is recommended from an assumed rating."
+            ),
+        },
+    }
+}
+
+/// The answer in one line.
+#[must_use]
+pub fn line(found: &[Recommended], style: Style) -> String {
+    let of = |setting| found.iter().find(|one| one.setting == setting).and_then(|one| one.value);
+    let amps = |si| style.si(si, Unit::Ampere, 3);
+    match (of(Setting::MotorDrive), of(Setting::BatteryDraw)) {
+        (Some(motor), Some(battery)) => {
+            format!("Motor {}, battery {} per motor", amps(motor), amps(battery))
+        }
+        _ => lead(found).figure + " values ready",
+    }
+}
+
+/// The name of a mode: as its record says, or by its place; the first ride last.
+#[must_use]
+pub fn mode_name(slot: Option<Slot>, name: &str) -> String {
+    match slot {
+        None => "First ride".into(),
+        Some(_) if !name.is_empty() => super::words::capital(name),
+        Some(slot) => {
+            super::words::capital(words::slot(slot).rsplit(' ').next().unwrap_or_default())
+        }
+    }
+}
+
+/// A row of the ride modes.
+#[must_use]
+pub fn mode_row(name: String, mode: &ModeSettings, style: Style) -> Vec<String> {
+    let number =
+        |value: Option<f64>| value.map_or_else(|| "–".into(), |si| style.significant(si, 5));
+    let ModeSettings { motor_a, brake_a, battery_a, erpm, .. } = mode;
+    let cap = mode
+        .mode
+        .speed_cap_m_s
+        .map_or_else(String::new, |cap| format!(", up to {}", style.speed_unit(cap)));
+    vec![
+        format!("{name}{cap}"),
+        number(*motor_a),
+        number(*brake_a),
+        number(*battery_a),
+        number(*erpm),
+    ]
+}
+
+/// Heads of the table of what is felt.
+#[must_use]
+pub fn feel_heads() -> Vec<String> {
+    std::iter::once("Throttle or brake".to_owned()).chain(LEVERS.map(super::percent)).collect()
+}
+
+/// A row of it.
+#[must_use]
+pub fn feel_row(name: String, felt: [f64; 4], style: Style) -> Vec<String> {
+    let one = felt.map(|felt| style.fixed(felt, 1));
+    std::iter::once(name).chain(one).collect()
+}
+
+/// The name of the brakes in a mode.
+#[must_use]
+pub fn brakes(name: &str) -> String {
+    format!("{name}, brakes")
+}
+
+/// Full throttle and brake in a few words.
+#[must_use]
+pub fn feel_hint(strong: &ModeSettings, style: Style) -> String {
+    let [.., push] = strong.push_m_s2;
+    let [.., brake] = strong.brake_m_s2;
+    format!("{} away, {} braking", style.fixed(push, 1), style.fixed(brake, 1))
+}
+
+/// Rows of the gauge's card.
+#[must_use]
+pub fn gauge_rows(gauge: &Gauge, style: Style) -> Vec<Vec<String>> {
+    let volts = |v: f64| style.si(v, Unit::Volt, 3);
+    let point = |(charge, v): &(f64, f64)| vec![super::percent(*charge), volts(*v)];
+    let light =
+        |(place, v): (usize, &f64)| vec![format!("Light {} on above", place + 1), volts(*v)];
+    let sag = gauge.sag_v.map(|sag| vec!["At cruising speed it reads lower by".into(), volts(sag)]);
+    let lights = gauge.lights_v.iter().enumerate().map(light);
+    gauge.points.iter().map(point).chain(lights).chain(sag).collect()
+}
+
+/// Half charge in a few words.
+#[must_use]
+pub fn gauge_hint(gauge: &Gauge, style: Style) -> String {
+    let half = gauge.points.iter().find(|(charge, _)| *charge == 0.5);
+    half.map_or_else(String::new, |(_, v)| format!("half full at {}", style.si(*v, Unit::Volt, 3)))
+}
+
+/// All lines as text, one a line.
+#[must_use]
+pub fn as_text(rows: &[Vec<String>], stamp: &[String]) -> String {
+    let line = |row: &Vec<String>| match row.as_slice() {
+        [name, value, why, ..] => format!("{name}: {value}. {why}."),
+        _ => String::new(),
+    };
+    rows.iter().map(line).chain(stamp.iter().cloned()).collect::<Vec<_>>().join("\n")
+}
+
+/// A cell of a table in a file: quoted where it holds what parts cells (RFC 4180).
+fn cell(text: &str) -> String {
+    if text.contains(['"', ',', '\n', '\r']) {
+        format!("\"{}\"", text.replace('"', "\"\""))
+    } else {
+        text.into()
+    }
+}
+
+/// All lines as comma-separated values: name, number, unit, whom it is for, current convention,
+/// reason. Numbers have a decimal point whatever the reader's are.
+#[must_use]
+pub fn as_csv(found: &[Recommended], board: Board, stamp: &[String]) -> String {
+    let mut text = "setting,value,unit,per,current convention,reason\r\n".to_owned();
+    for one in found {
+        let number = |si: f64| super::number::exact(rounded(si / unit(one.setting).si()));
+        let motor = matches!(one.setting, Setting::MotorDrive | Setting::MotorBrake);
+        let cells = [
+            name(one.setting).to_owned(),
+            one.value.map_or_else(String::new, number),
+            symbol(one.setting).into(),
+            per(one.setting).into(),
+            if motor { convention(board.convention).into() } else { String::new() },
+            why(one),
+        ];
+        text += &cells.map(|text| cell(&text)).join(",");
+        text += "\r\n";
+    }
+    for line in stamp {
+        text += &cell(line);
+        text += ",,,,,\r\n";
+    }
+    text
+}
+
+/// Without the last bits of a change of units.
+fn rounded(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
+}
