@@ -55,6 +55,14 @@ charge: ChargeAnswer,
  */
 fit: Together,
 /**
+ * What gives first?
+ */
+margins: Margins,
+/**
+ * What do I set?
+ */
+settings: Array<Recommended>,
+/**
  * What doesn't go together, or is near a limit.
  */
 notices: Array<Notice>,
@@ -871,6 +879,11 @@ field: string,
 reason: string, };
 
 /**
+ * What a value was taken from.
+ */
+export type Grounds = { "rating": Rating } | "part" | "cut_off" | "winding_limit" | "usual";
+
+/**
  * Highest temperatures of a ride, °C.
  */
 export type Hottest = {
@@ -1065,6 +1078,11 @@ passed_wh: number,
 returned_wh: number, };
 
 /**
+ * How much is left of a rating.
+ */
+export type Level = "over" | "close" | "fine";
+
+/**
  * How the cells lie.
  */
 export type Lie = "along" | "across" | "standing";
@@ -1095,6 +1113,53 @@ catalogue?: string,
  * Conditions that the figures hold under.
  */
 conditions: Conditions, };
+
+/**
+ * A rating against what is asked of it.
+ */
+export type Margin = {
+/**
+ * The rating.
+ */
+rating: Rating,
+/**
+ * What the part bears, in the unit of the rating; of a fuse what it bears for long.
+ */
+bears: number,
+/**
+ * What is asked of it, in the same unit.
+ */
+asked: number,
+/**
+ * When.
+ */
+occasion: Occasion,
+/**
+ * For seconds at full throttle, in the same unit, where the rating is for continuous use and that
+ * is more.
+ */
+briefly?: number,
+/**
+ * Share of the rating that is left; negative where too much is asked.
+ */
+left: number,
+/**
+ * What that comes to.
+ */
+level: Level, };
+
+/**
+ * What gives first?
+ */
+export type Margins = {
+/**
+ * Every rating that is known, the one with the least left first.
+ */
+list: Array<Margin>,
+/**
+ * Ratings that nobody has given.
+ */
+missing: Array<Rating>, };
 
 /**
  * What a measured centre distance asks for.
@@ -1284,6 +1349,11 @@ other: Slot,
 other_tag: string, } };
 
 /**
+ * The occasion at which a rating is asked for the most.
+ */
+export type Occasion = "full_throttle" | "hill" | "hot_day" | "top_speed" | "braking" | "full_pack" | "charging" | "standing";
+
+/**
  * What to answer beyond the rest, and where the parts come from.
  */
 export type Options = {
@@ -1456,6 +1526,11 @@ grade: number,
 hill_limit: Limit, };
 
 /**
+ * A rating of a part, as its maker gives it or as it is assumed.
+ */
+export type Rating = "cell_discharge" | "cell_charge" | "cell_regen" | "full_pack_regen" | "protection" | "fuse" | "fuse_voltage" | "leads" | "inner_wires" | "pack_connector" | "charge_port" | "controller_voltage" | "controller_motor_current" | "controller_battery_current" | "controller_speed" | "controller_heat" | "motor_current" | "motor_continuous" | "winding_heat" | "motor_connector" | "belt" | "bearings" | "wheel_load" | "tyre_pressure" | "deck_load";
+
+/**
  * How far one steady speed on the flat reaches.
  */
 export type Reach = {
@@ -1506,6 +1581,32 @@ sag?: SagCause,
 end: RideEnd, };
 
 /**
+ * A value to set, or why there is none.
+ */
+export type Recommended = {
+/**
+ * Of what.
+ */
+setting: Setting,
+/**
+ * The value, in the setting's unit; none while a figure is missing, or where not even the lowest that can be
+ * set is low enough for the rating named by `basis`.
+ */
+value?: number,
+/**
+ * What it was taken from; none while a figure is missing.
+ */
+basis?: Grounds,
+/**
+ * Inputs that nobody gave and without which there is no value.
+ */
+missing: Array<[Slot, string]>,
+/**
+ * Ratings that nobody gave and that were left out of account.
+ */
+uncounted: Array<Rating>, };
+
+/**
  * What ends a ride.
  */
 export type RideEnd = "distance" | "time" | "slow" | "empty" | "stalled";
@@ -1532,6 +1633,11 @@ export type SagCause = "low_charge" | "cold_cells" | "weak_cells";
  * What a sag was worked out from.
  */
 export type SagFrom = "measured" | "stiffness";
+
+/**
+ * What a field-oriented controller asks to be told.
+ */
+export type Setting = "motor_drive" | "motor_brake" | "battery_draw" | "battery_regen" | "erpm" | "voltage_start" | "voltage_end" | "controller_hot_start" | "controller_hot_end" | "motor_hot_start" | "motor_hot_end" | "max_duty" | "pole_pairs" | "gear_ratio" | "wheel_diameter" | "series";
 
 /**
  * How bad a misfit is.
@@ -1847,6 +1953,18 @@ export interface PackInput {
     wire_awg?: number;
     /** Length of those leads, both wires added. If left out, 0.8 is assumed. From 0 to 6 m. */
     wire_m?: number;
+    /** Continuous current rating of those leads, as their maker gives it. From 1 to 1000 A. */
+    wire_a?: number;
+    /** Continuous current rating of the wires and strips inside the pack that carry all of its current. From 1 to 1000 A. */
+    inner_wire_a?: number;
+    /** Continuous current rating of the connector to the controller. From 1 to 1000 A. */
+    connector_a?: number;
+    /** Rated current of the main fuse. From 1 to 1000 A. */
+    fuse_a?: number;
+    /** DC voltage rating of the main fuse. From 5 to 1500 V. */
+    fuse_v?: number;
+    /** Continuous current rating of the charging port. From 0.2 to 100 A. */
+    charge_port_a?: number;
     /** Charge cycles so far: full charges and discharges. If left out, 0 is assumed. From 0 to 1000 cycles. */
     cycles?: number;
     /** A comment. */
@@ -1885,6 +2003,10 @@ export interface MotorInput {
     hysteresis_percent?: number;
     /** Maximum motor current, in the controller's current convention. From 1 to 1000 A. */
     max_current_a: number;
+    /** Motor current that the motor's maker rates for continuous use, in the controller's current convention. From 0.5 to 1000 A. */
+    continuous_a?: number;
+    /** Continuous current rating of the connectors between motor and controller, RMS. From 0.5 to 1000 A. */
+    connector_a?: number;
     /** Can diameter. If left out, 63 is assumed. From 20 to 150 mm. */
     can_diameter_mm?: number;
     /** Can length, from the face of the motor mount. If left out, 74 is assumed. From 20 to 250 mm. */
@@ -1921,6 +2043,12 @@ export interface ControllerInput {
     motor_current_a: number;
     /** Battery current limit per motor. From 0.5 to 500 A. */
     battery_current_a: number;
+    /** Motor current that the controller's maker rates one channel for, in that convention. From 1 to 1000 A. */
+    rated_motor_a?: number;
+    /** Battery current that the controller's maker rates one channel for. From 0.5 to 500 A. */
+    rated_battery_a?: number;
+    /** ERPM that the controller's maker rates it for. From 1000 to 1000000 rpm. */
+    rated_erpm?: number;
     /** ERPM limit (motor rpm times pole pairs): above it the controller gives no power. If left out, 100000 is assumed. From 1000 to 1000000 rpm. */
     erpm_limit?: number;
     /** Maximum duty cycle. If left out, 95 is assumed. From 50 to 100 %. */
@@ -2061,6 +2189,14 @@ export interface WheelInput {
     roughness_percent?: number;
     /** Width of the tyre. If left out, 52 is assumed. From 15 to 200 mm. */
     width_mm?: number;
+    /** Maximum load on one wheel. From 5 to 500 kg. */
+    max_load_kg?: number;
+    /** Tyre pressure. From 0.2 to 10 bar. */
+    pressure_bar?: number;
+    /** Maximum tyre pressure. From 0.2 to 10 bar. */
+    max_pressure_bar?: number;
+    /** Maximum speed of the wheel bearings. From 500 to 100000 rpm. */
+    bearing_rpm?: number;
     /** Bearing spacer: distance between the two bearings, which sit symmetrically about the middle of the wheel. If left out, 10 is assumed. From 0 to 100 mm. */
     spacer_mm?: number;
     /** A comment. */
@@ -2107,6 +2243,8 @@ export interface DeckInput {
     mass_kg?: number;
     /** Price, in the catalogue's currency. From 0 to 1000000 (in that currency). */
     price?: number;
+    /** Maximum load on the deck: the rider and what the rider carries. From 20 to 400 kg. */
+    max_load_kg?: number;
     /** Wheelbase: distance between the axles. If left out, 720 is assumed. From 250 to 1500 mm. */
     wheelbase_mm?: number;
     /** Deck width at the wheels, inside any cut-outs. If left out, 150 is assumed. From 50 to 500 mm. */

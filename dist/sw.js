@@ -12,32 +12,31 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "503c22b038b9628dfc71f389713ce7b7b381f98dd432f91e5045f78a1bdb7e73",
+    "./": "aac29b81728ec59fe10fd8a802321de61c2c843eba3ab1114d47faedce4b8c41",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
-    "build.schema.json": "5dc4e4b136804de4d12bb7e22f41802d58bd57080f4f3fe05a95de50df59b384",
-    "catalogue.schema.json": "dd089b9d10494ddfb7a01d30e8b0da5a6836662c03c9fed4bf6b5b96b3d5dc86",
+    "build.schema.json": "7b36fe7c7ad5af5f99eb83d5de34752a0ceef14c9a228d44c76b5c781886d968",
+    "catalogue.schema.json": "d99b59cdb6955b91928ea0c0fff2f176cca954e48ac55c20f85dda838d9d4e59",
     "chart-eebded3e26f9a9c.css": "5cd9acb0702a494f583a731dbbb942280635e60934efe1afbed123399a219f49",
     "dark-cd7ef7c12daa175f.css": "9fc076b9d5efb915928edbeaaab02a65746bfc01c8a21c657e22ffa84994632b",
-    "demo.json": "5b057d4c38268abbfad8c7a107551001f952bb86034c770c11e69157e065ca81",
+    "demo.json": "e51caca5bf21d731e626b1077f2c92c6e046893b225d04ff8bf5ff58a9dc0f93",
     "drawing-fda3c2cfc1873e6.css": "ef86d2aea51854a78db48c22fb6974ba46ab7571e020590ceb61b33c3dda65ab",
     "icon-192.png": "517029f3cc379518f366bb9b2f5e0c7ccd4d2a39e07875dd8880b324426c4908",
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-a32fd3e3767e275.css": "1020d857c4207ed7a5f91671a28dca201651e6a9e1edf9ff652162057b4ddf3d",
+    "main-150ab1688f27ec2a.css": "63069266808f528ea028c55ef882108f8013893b4ca738c496a801788f239810",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
-    "parts-fea49dbb174ac6cb.css": "396a62eefb2994c4b0a34f72d6dc76be7e28993099a4e0d942322a6d16e659f3",
-    "pitchline-web-ce21db6c643e2b17.js": "cecc055b5dc1264f9ee8bd140a2be3eef2ec57311f9657f3ec83360ea0a684df",
-    "pitchline-web-ce21db6c643e2b17_bg.wasm": "74e0e058436db20de78ccb840c9af2ca987d05661f726f679467afdbafe004a4",
-    "pitchline.js": "b1060cf0963e47a952d694c975ce83a7ee625af145b6ff3ab8c93759a145f4d9",
+    "parts-e3b0438b553a6f59.css": "a9d647306e80be44d7f3fe6efff602fb2d48d3b09b397a01c68803d560990ada",
+    "pitchline-web-766ac7272af3ce11.js": "49ccd775a438a0bded762f9ef08b7b4396030670c246be74838a2c45aae02ddf",
+    "pitchline-web-766ac7272af3ce11_bg.wasm": "9138ea00314ddb2b13f3a1398ec8a2c62f4d7f9c441abc4b4adab9f21aef6e65",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-f2340d79833507d2.css": "d2367dd9491b1866aeac116fec5141138506ee8ddcbe405a724381fc7c466903",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "8f9665cc683453ec"
+  "version": "a8da4c32b2961c46"
 };
 
 const SCOPE = self.registration.scope;

@@ -93,17 +93,17 @@ pub mod source;
 mod working;
 
 pub use answers::{
-    AnswerSet, Answers, Bands, Basis, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh,
+    AnswerSet, Answers, Bands, BeltCheck, BeltChoice, BeltFit, BeltList, BeltLoad, BeltMesh,
     BeltMiss, BeltOffers, BeltOnBoard, BeltTension, BenchFit, CLOSE, Caveat, CentreFrom, Charge,
     ChargeAnswer, ChargeEnd, ChargeLimit, ChargePoint, ChargeRefusal, ChargerFit, ChargerOffer,
     Charging, Climb, Conditions, Distance, DistancePoint, Drive, FIRST_RIDE, FUSE_SHARE, FUSES_A,
-    FuseChoice, Gauge, GearCell, HOT_DAY_C, Headline, LEAST_CHARGE_C, LEVERS, Leads, Level, Limit,
-    MadeBy, Margin, Margins, MeasuredCentre, ModeSettings, Notice, Occasion, OutingAnswer, Point,
-    PulleyPair, PulleySize, Push, PushCurve, PushPoint, RISE_K, Rating, Reach, Recommended,
-    SLOW_M_S, Sag, SeasonPoint, Setting, Speed, Steepest, Street, Summary, Supply, Swap, Swapper,
-    TooStrong, TopSpeed, Totals, Wiring, answer_set, answers, belt_fit, by_age, by_temperature,
-    caveats, charger_offer, charging, explain, explain_charge, fit, fits, gauge, gear_map, margins,
-    mode_settings, notices, settings, summary, totals, wiring, with_settings,
+    FuseChoice, Gauge, GearCell, Grounds, HOT_DAY_C, Headline, LEAST_CHARGE_C, LEVERS, Leads,
+    Level, Limit, MadeBy, Margin, Margins, MeasuredCentre, ModeSettings, Notice, Occasion,
+    OutingAnswer, Point, PulleyPair, PulleySize, Push, PushCurve, PushPoint, RISE_K, Rating, Reach,
+    Recommended, SLOW_M_S, Sag, SeasonPoint, Setting, Speed, Steepest, Street, Summary, Supply,
+    Swap, Swapper, TooStrong, TopSpeed, Totals, Wiring, answer_set, answers, belt_fit, by_age,
+    by_temperature, caveats, charger_offer, charging, explain, explain_charge, fit, fits, gauge,
+    gear_map, margins, mode_settings, notices, settings, summary, totals, wiring, with_settings,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};

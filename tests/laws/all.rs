@@ -6,8 +6,8 @@ use crate::finite::null_in;
 use pitchline_core::fit::{Severity, together};
 use pitchline_core::ride::Until;
 use pitchline_core::{
-    BeltOffers, ChargeAnswer, MODEL, Outing, answer_set, answers, caveats, charging, notices,
-    summary,
+    BeltOffers, ChargeAnswer, MODEL, Outing, answer_set, answers, caveats, charging, margins,
+    notices, settings, summary,
 };
 use proptest::prelude::*;
 use serde_json::to_value;
@@ -47,6 +47,8 @@ proptest! {
         }
         let none = BeltOffers { belts: &[], motor_pulleys: &[], wheel_pulleys: &[] };
         prop_assert_eq!(&all.fit, &together(draft, &drive, &none));
+        prop_assert_eq!(&all.margins, &margins(&build));
+        prop_assert_eq!(&all.settings, &settings(draft, &build));
         prop_assert_eq!(all.fit.count(Severity::DoesNotFit), summary(draft, &build).does_not_fit);
         prop_assert_eq!(all.notices, notices(draft, &build));
         prop_assert_eq!(all.caveats, caveats(&build));

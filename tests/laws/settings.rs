@@ -4,7 +4,7 @@ use crate::board::{Board, field, likely_board};
 use crate::cases;
 use pitchline_core::ride::{Course, Leg, Manner, Steps, Trip, Until};
 use pitchline_core::{
-    Basis, Build, Draft, Drive, Level, Margin, Margins, Occasion, Rating, Recommended, Setting,
+    Build, Draft, Drive, Grounds, Level, Margin, Margins, Occasion, Rating, Recommended, Setting,
     Slot, margins, mode_settings, settings, with_settings,
 };
 use proptest::prelude::*;
@@ -102,7 +102,7 @@ proptest! {
         let set = with_settings(&board.0, &found);
         let before = margins(&checked(&set));
         for Recommended { setting, value, basis, .. } in &found {
-            let (Some(Basis::Rating(rating)), Some((slot, key))) = (basis, setting.input()) else {
+            let (Some(Grounds::Rating(rating)), Some((slot, key))) = (basis, setting.input()) else {
                 continue;
             };
             let value = value.expect("all are set") * 1.25;
@@ -185,7 +185,7 @@ proptest! {
         let most_pack_a = [
             cells * build.cell.max_discharge_a,
             pack.protection_a,
-            0.75 * pack.fuse_a.expect("given"),
+            pack.fuse_a.expect("given"),
             pack.wire_a.expect("given"),
             pack.inner_wire_a.expect("given"),
             pack.connector_a.expect("given"),

@@ -24,6 +24,7 @@ mod pick;
 mod picture;
 mod place;
 mod random;
+mod ratings;
 mod recovery;
 mod reflow;
 mod ride;

@@ -211,7 +211,7 @@ fn an_impossible_wish_says_what_stopped_it_and_where() -> Outcome {
     let ride = drive(&draft).ride_out(Outing::Own, Until::EMPTY);
     let stopped = ride.stopped.or(ride.not_held).expect("30 % is too much for it");
     // Half of each kilometre goes up 150 m: 30 %.
-    let wanted = format!("on the 30\u{a0}% climb: {}", words::limit(stopped.limit));
+    let wanted = format!("on the 30\u{a0}% climb: {}", words::met(stopped.limit, stopped.sag));
     page.wait_for(&wanted, |page| Ok(page.by_css(".ridden")?.text()?.contains(&wanted)))?;
     let told = page.by_css(".ridden .notice")?.text()?;
     assert!(told.contains("30\u{a0}%"), "{told}");

@@ -42,13 +42,12 @@ fn areas_are_those_of_the_table() {
 }
 
 /// The rule of 75 %: common practice, no source. By hand: 50 A at full throttle; the leads bear 70 A,
-/// the plug 60 A, the cells 3 times 30 A, the protection circuit 65 A.
+/// the plug 60 A, the cells 3 times 30 A.
 #[test]
 fn the_fuse_lies_between_what_flows_and_what_the_weakest_bears() {
     let rated = [
         (Slot::Pack, "wire_a", 70.0),
         (Slot::Pack, "connector_a", 60.0),
-        (Slot::Pack, "protection_a", 65.0),
         (Slot::Cell, "max_discharge_a", 30.0),
     ];
     let fuse = of(&rated).fuse;

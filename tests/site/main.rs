@@ -31,9 +31,9 @@ fn dist_names_no_folder_of_a_machine() {
 }
 
 /// The project's budget for the whole page, in bytes as a host sends them; DEVELOPERS.md says what it
-/// weighs and what it is meant to. Some hosts only know gzip, which takes a quarter more.
+/// weighs and what it is meant to. Some hosts only know gzip, which takes 28 % more of the same page.
 const BROTLI: u64 = 500_000;
-const GZIP: u64 = 625_000;
+const GZIP: u64 = 640_000;
 
 #[test]
 fn the_page_is_small() {

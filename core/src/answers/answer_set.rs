@@ -2,8 +2,8 @@
 
 use super::fit::{BeltOffers, Together, together};
 use super::{
-    Answers, Caveat, ChargeRefusal, Charging, Climb, Distance, Drive, Limit, Notice, PushCurve,
-    Speed, Totals, answers, caveats, charging, notices,
+    Answers, Caveat, ChargeRefusal, Charging, Climb, Distance, Drive, Limit, Margins, Notice,
+    PushCurve, Recommended, Speed, Totals, answers, caveats, charging, margins, notices, settings,
 };
 use crate::band::{Band, Quantity};
 use crate::build::{Build, Draft};
@@ -38,6 +38,10 @@ pub struct AnswerSet {
     pub charge: ChargeAnswer,
     /// Does it go together? Without alternatives from a catalogue.
     pub fit: Together,
+    /// What gives first?
+    pub margins: Margins,
+    /// What do I set?
+    pub settings: Vec<Recommended>,
     /// What doesn't go together, or is near a limit.
     pub notices: Vec<Notice>,
     /// Which figures rest on weaker ground than the rest.
@@ -191,6 +195,8 @@ pub fn answer_set(draft: &Draft, build: &Build) -> AnswerSet {
             Err(refusal) => ChargeAnswer::Refused(refusal),
         },
         fit: together(draft, &drive, &offers),
+        margins: margins(build),
+        settings: settings(draft, build),
         notices: notices(draft, build),
         caveats: caveats(build),
         bands: None,

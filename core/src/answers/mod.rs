@@ -51,7 +51,7 @@ pub(crate) use push::FULL;
 pub use push::{Push, PushCurve, PushPoint};
 pub use season::{SeasonPoint, by_age, by_temperature};
 pub use settings::{
-    Basis, FIRST_RIDE, LEVERS, ModeSettings, Recommended, Setting, mode_settings, settings,
+    FIRST_RIDE, Grounds, LEVERS, ModeSettings, Recommended, Setting, mode_settings, settings,
     with_settings,
 };
 pub use speed::{Speed, TopSpeed};

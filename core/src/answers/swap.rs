@@ -5,9 +5,11 @@ use super::drive::{Drive, Sag};
 use super::fit::{BeltOffers, Misfit, MisfitKind, Severity, together, with_part};
 use super::margins::{Level, Rating, margins};
 use super::notice::{Notice, notices};
+use super::push::FULL;
 use super::settings::{settings, with_settings};
 use crate::build::{Build, Draft};
 use crate::parts::{Belt, Record, Slot};
+use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
 use core::mem::discriminant;
 
@@ -27,6 +29,8 @@ pub struct Swap<'a> {
     pub over: Vec<Rating>,
     /// The steepest hill that it climbs at 10 km/h with a full pack.
     pub slow: Steepest,
+    /// Top speed on the flat with a full pack, m/s.
+    pub top_m_s: f64,
 }
 
 /// A board, and what is wrong with it already.
@@ -157,8 +161,10 @@ impl Swapper {
         };
         let price = parts.iter().map(cost).sum();
         let drive = Drive::new(&build);
-        let slow = drive.steepest(&drive.supply(1.0, Sag::Burst), SLOW_M_S);
-        Some(Swap { parts, draft, build, price, over, slow })
+        let full = drive.supply(1.0, Sag::Burst);
+        let slow = drive.steepest(&full, SLOW_M_S);
+        let top_m_s = drive.top_speed(&full, &FULL, Slope::FLAT).speed_m_s;
+        Some(Swap { parts, draft, build, price, over, slow, top_m_s })
     }
 }
 

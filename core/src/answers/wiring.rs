@@ -22,11 +22,13 @@ const WARM_C: f64 = 60.0;
 /// The main fuse, or what is missing to choose it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FuseChoice {
+    /// Rated current of the fuse that is fitted, A; none where nobody gave it.
+    pub now_a: Option<f64>,
     /// Lowest rated current that bears what the board draws, A: for long, and for seconds at full
     /// throttle.
     pub least_a: f64,
-    /// Highest that still protects leads, connector, wires inside, cells and protection circuit, A;
-    /// none where one of their ratings is missing.
+    /// Highest that still protects leads, connector, wires inside and cells, A; none where one of
+    /// their ratings is missing.
     pub most_a: Option<f64>,
     /// What sets that.
     pub protects: Option<Rating>,
@@ -91,12 +93,12 @@ pub struct Wiring {
 /// assert!((found.peak_a - 50.0).abs() < 1e-6);
 /// // Nobody said what the leads bear.
 /// assert_eq!(found.fuse.fuse_a, None);
-/// for (key, rated_a) in [("wire_a", 70.0), ("connector_a", 80.0), ("protection_a", 65.0)] {
+/// for (key, rated_a) in [("wire_a", 70.0), ("connector_a", 80.0)] {
 ///     draft.set(Slot::Pack, key, rated_a);
 /// }
 /// draft.set(Slot::Cell, "max_discharge_a", 30.0);
 /// let found = wiring(&draft, &Build::check(&draft).unwrap());
-/// assert_eq!((found.fuse.fuse_a, found.fuse.most_a), (Some(50.0), Some(65.0)));
+/// assert_eq!((found.fuse.fuse_a, found.fuse.most_a), (Some(50.0), Some(70.0)));
 /// assert_eq!(found.fuse.least_v, 42.0);
 /// ```
 #[must_use]
@@ -140,7 +142,6 @@ fn fuse(draft: &Draft, build: &Build, hill_a: f64, peak_a: f64) -> FuseChoice {
     let bounds = [
         (Rating::Leads, pack.wire_a),
         (Rating::PackConnector, pack.connector_a),
-        (Rating::Protection, Some(pack.protection_a)),
         (Rating::CellDischarge, Some(build.cell.max_discharge_a * pack.parallel)),
     ];
     let is_given = |rating: Rating| {
@@ -160,6 +161,7 @@ fn fuse(draft: &Draft, build: &Build, hill_a: f64, peak_a: f64) -> FuseChoice {
     let fits =
         |(most_a, _)| FUSES_A.into_iter().find(|size| (least_a - 1e-9..=most_a).contains(size));
     FuseChoice {
+        now_a: pack.fuse_a,
         least_a,
         most_a: most.map(|(most_a, _)| most_a),
         protects: most.map(|(_, rating)| rating),
@@ -182,7 +184,7 @@ pub struct Gauge {
 }
 
 /// Charges of a gauge's card.
-const CHARGES: [f64; 8] = [1.0, 0.9, 0.75, 0.6, 0.5, 0.25, 0.1, 0.0];
+const CHARGES: [f64; 7] = [1.0, 0.9, 0.75, 0.6, 0.5, 0.25, 0.1];
 /// Charges at which a light goes out. Common practice, no source.
 const LIGHTS: [f64; 4] = [0.1, 0.35, 0.6, 0.85];
 

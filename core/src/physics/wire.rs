@@ -46,7 +46,7 @@ pub fn area_mm2(diameter: f64) -> f64 {
 
 /// Heat that leaves a wire for each square metre of its jacket and kelvin, W/(m² K), in still air.
 /// Common practice, no source.
-const JACKET_W_M2_K: f64 = 10.0;
+const JACKET_W_M2_K: f64 = 15.0;
 /// Diameter over the jacket for that of the copper. Common practice, no source.
 const JACKET: f64 = 1.8;
 

@@ -17,6 +17,8 @@ const STEEP: &str = "How steep?";
 const FAR: &str = "How far?";
 const CHARGE: &str = "How long on the charger?";
 const FIT: &str = "Does it go together?";
+const GIVES: &str = "What gives first?";
+const SET: &str = "What do I set?";
 const OVERVIEW: &str = "Overview";
 const BUILD: &str = "Build";
 const SHARE: &str = "Share";
@@ -24,7 +26,14 @@ const MORE: &str = "More";
 const CHECK: &str = "Catalogue check";
 
 /// Links, the views that each is for, and words of the first of them. The overview comes with all.
-const LINKS: [(&str, &[&str], &[&str]); 16] = [
+const LINKS: [(&str, &[&str], &[&str]); 17] = [
+    // Thin wires, small cells, tall gear, a heavy rider and a steep hill.
+    (
+        "kit=kittiwake&pack.wire_a=12&cell.max_discharge_a=8&motor_pulley=m8-19&wheel_pulley=w38\
+         &rider.mass_kg=110&ride.grade_percent=15",
+        &[GIVES, SET, STEEP],
+        &["What to change"],
+    ),
     // Another kit with weak cells and a charger that never fills its pack.
     (
         "kit=gannet&charger=neap-50&cell.max_discharge_a=10",

@@ -111,7 +111,7 @@ fn hashed(dist: &Path, [module, wasm]: [&str; 2]) -> io::Result<[String; 2]> {
     let Some(name) = wasm.strip_suffix(WASM).filter(|name| !name.contains("-api-")) else {
         return Ok([module.to_owned(), wasm.to_owned()]);
     };
-    let contents = [tree::read(&dist.join(&module))?, tree::read(&dist.join(&wasm))?];
+    let contents = [tree::read(&dist.join(module))?, tree::read(&dist.join(wasm))?];
     let hash = &digest::sha256(&contents.concat())[..16];
     let names = [format!("{name}-{hash}.js"), format!("{name}-{hash}{WASM}")];
     fs::rename(dist.join(module), dist.join(&names[0]))?;

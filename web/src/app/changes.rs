@@ -10,7 +10,7 @@ use pitchline_core::{Rating, Slot, Steepest, Swap, Swapper};
 use std::sync::Arc;
 
 /// A change of the build, and what it comes to.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Debug)]
 pub struct Change {
     /// The parts that it takes, by id and name; none where only the settings change.
     pub parts: Vec<(Slot, String, String)>,
@@ -20,6 +20,8 @@ pub struct Change {
     pub over: Vec<Rating>,
     /// The steepest hill at 10 km/h.
     pub slow: Steepest,
+    /// Top speed on the flat, m/s.
+    pub top_m_s: f64,
 }
 
 impl Change {
@@ -28,7 +30,8 @@ impl Change {
             (*slot, part.id.clone(), part.name.clone())
         };
         let parts = swap.parts.iter().map(named).collect();
-        Self { parts, price: swap.price, over: swap.over.clone(), slow: swap.slow }
+        let (slow, top_m_s) = (swap.slow, swap.top_m_s);
+        Self { parts, price: swap.price, over: swap.over.clone(), slow, top_m_s }
     }
 
     /// What to compare by price: what is not known comes last.
@@ -40,7 +43,7 @@ impl Change {
 /// All that one change can do, the cheapest first.
 #[derive(Clone, Copy)]
 pub struct Changes {
-    list: RwSignal<Vec<Change>>,
+    list: RwSignal<Vec<Arc<Change>>>,
     task: Task,
 }
 
@@ -71,14 +74,14 @@ impl Changes {
 
     /// The cheapest change with which a rating is not exceeded; tracked.
     #[must_use]
-    pub fn cure(self, rating: Rating) -> Option<Change> {
+    pub fn cure(self, rating: Rating) -> Option<Arc<Change>> {
         self.list.with(|list| list.iter().find(|one| !one.over.contains(&rating)).cloned())
     }
 
     /// The changes that climb more, the one that climbs the most first; tracked.
     #[must_use]
-    pub fn climbing(self, now: f64) -> Vec<Change> {
-        let mut list: Vec<Change> = Vec::new();
+    pub fn climbing(self, now: f64) -> Vec<Arc<Change>> {
+        let mut list: Vec<Arc<Change>> = Vec::new();
         for change in self.list.get() {
             if change.slow.grade > now + LEAST {
                 let place = list.iter().position(|other| change.slow.grade > other.slow.grade);
@@ -92,7 +95,7 @@ impl Changes {
 /// Less than this, as a grade, is not worth a change.
 const LEAST: f64 = 0.005;
 
-fn job(found: Arc<Found>, catalog: Arc<Catalog>, list: RwSignal<Vec<Change>>) -> Job {
+fn job(found: Arc<Found>, catalog: Arc<Catalog>, list: RwSignal<Vec<Arc<Change>>>) -> Job {
     let swapper = Swapper::new(&found.draft, &found.build);
     let offered = |slot: Slot| catalog.offered(&found.draft.kit, slot);
     let is_other = |slot: Slot, id: &str| found.draft.record(slot).id != id;
@@ -122,7 +125,7 @@ fn job(found: Arc<Found>, catalog: Arc<Catalog>, list: RwSignal<Vec<Change>>) ->
         if let Some(change) = tried {
             list.update(|list| {
                 let place = list.iter().position(|other| change.cost() < other.cost());
-                list.insert(place.unwrap_or(list.len()), change);
+                list.insert(place.unwrap_or(list.len()), Arc::new(change));
             });
         }
         1.0 - waiting.len() as f64 / whole

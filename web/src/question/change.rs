@@ -4,10 +4,11 @@ use crate::app::{App, Change};
 use crate::text::{Style, limits as words};
 use leptos::prelude::*;
 use pitchline_core::Slot;
+use std::sync::Arc;
 
 /// The button that makes a change.
-pub fn take(app: App, change: Change, style: Style) -> impl IntoView {
-    let names: Vec<&str> = change.parts.iter().map(|(_, _, name)| name.as_str()).collect();
+pub fn take(app: App, change: Arc<Change>, style: Style) -> impl IntoView {
+    let names: Vec<_> = change.parts.iter().map(|(slot, _, name)| (*slot, name.as_str())).collect();
     let text = words::take(&names, change.price, &app.catalog().currency, style);
     let go = move |_| match change.parts.as_slice() {
         [] => app.set_as_recommended(),

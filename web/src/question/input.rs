@@ -84,17 +84,36 @@ pub const GEARS: &str = "gears";
 /// Id of what is suggested there.
 pub const SUGGESTED: &str = "suggested";
 
+/// The fold with fuse and wires, by what it holds and by the id of that.
+pub const WIRES: &str = "wires";
+
 /// Leads to the comparison of all pulleys and wheels.
 #[component]
 pub fn LeadToGears() -> impl IntoView {
-    let go = |_| platform::reveal(GEARS, SUGGESTED.into(), see::lead("fast"));
+    lead_to_fold(GEARS, SUGGESTED, "fast", page::GEARS)
+}
+
+/// Leads to fuse and wires.
+#[component]
+pub fn LeadToWires() -> impl IntoView {
+    lead_to_fold(WIRES, WIRES, "limits", page::WIRES)
+}
+
+fn lead_to_fold(
+    holds: &'static str,
+    id: &'static str,
+    view: &'static str,
+    text: &'static str,
+) -> AnyView {
+    let go = move |_| platform::reveal(holds, id.into(), see::lead(view));
     view! {
         <p>
             <button type="button" class="lead-to" on:click=go>
-                {page::GEARS}
+                {text}
             </button>
         </p>
     }
+    .into_any()
 }
 
 fn input(app: App, place: Place, field: &'static Field) -> AnyView {

@@ -30,7 +30,8 @@ pub use answers::{Answers, Say, Workings, changed, in_a_line, say};
 pub use draws::{Draws, kept, sketch};
 pub use hint::{fit_hint, hint};
 pub use input::{
-    ELSEWHERE, GEARS, Input, InputAs, Inputs, LeadToGears, SUGGESTED, lead_to, lead_to_part,
+    ELSEWHERE, GEARS, Input, InputAs, Inputs, LeadToGears, LeadToWires, SUGGESTED, WIRES, lead_to,
+    lead_to_part,
 };
 pub use plot::{Mark, Plot};
 pub use regions::regions;

@@ -168,7 +168,6 @@ pub fn help(key: &str) -> &'static str {
         "charge_to_percent" => "A full charge ages cells faster. Rule of thumb.",
         "charge_air_c" => "Leave empty to use the air temperature.",
         "charge_time_h" => "1.5 h is 1 hour 30 minutes.",
-        "grade_percent" => "An 8 % hill rises 8 in every 100.",
         "winding_c" => "Used for top speed and hills. Hot copper has more resistance.",
         "stiffness_n_m2" => "E times I. Measuring the sag is easier.",
         "sag_mm" => "In the middle, standing as you ride. Overrides the stiffness.",

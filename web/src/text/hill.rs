@@ -220,17 +220,23 @@ pub const CLIMBS_HEADS: [&str; 6] =
 /// The fold of changes that climb better.
 pub const BETTER: &str = "What would climb better?";
 /// What it holds.
-pub const BETTER_HINT: &str = "one part or setting";
+pub const BETTER_HINT: &str = "one change at a time";
 /// Where none does.
 pub const NO_BETTER: &str = "No single part in this catalogue climbs better and still fits.";
 
-/// What a change does to the hill at 10 km/h, and what then binds.
+/// What a change does to the hill at 10 km/h and to the top speed, m/s, and what then binds.
 #[must_use]
-pub fn would_climb(grade: f64, before: f64, limit: Limit, style: Style) -> String {
-    let points = style.significant(100.0 * (grade - before), 2);
+pub fn would_climb(after: [f64; 2], before: [f64; 2], limit: Limit, style: Style) -> String {
+    let [speed, was] = [after, before].map(|[_, top_m_s]| style.speed_unit(top_m_s));
+    let top = if speed == was {
+        "Top speed stays.".into()
+    } else {
+        format!("Top speed {speed} instead of {was}.")
+    };
     format!(
-        "Climbs {}, {points} points more. Then the limit is {}.",
-        percent(grade),
+        "Climbs {} instead of {}. {top} Then the limit is {}.",
+        percent(after[0]),
+        percent(before[0]),
         words::small(words::limit_short(limit)),
     )
 }

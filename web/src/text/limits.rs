@@ -3,7 +3,8 @@
 use super::page::Warning;
 use super::{Answer, Style, percent, setup};
 use pitchline_core::{
-    HOT_DAY_C, Leads, Level, Margin, Margins, Occasion, RISE_K, Rating, Unit, Wiring,
+    FUSE_SHARE, HOT_DAY_C, Leads, Level, Margin, Margins, Occasion, RISE_K, Rating, Slot, Unit,
+    Wiring,
 };
 
 /// The fold of the ratings that nobody gave.
@@ -19,8 +20,10 @@ pub const COUNTED_LINES: [&str; 4] = [
     "Full throttle is all that the controller's limits let through, at any speed, with a full or nearly empty pack. It lasts seconds.",
     "Fuses, wires, plugs and continuous ratings are judged by your hill at your cruising speed, for as long as it lasts. A fuse carries 75 % of its rated current for long.",
     "Heat is judged on the same hill at 35 °C. The four wheels share the load equally.",
-    "Less than 10 % to spare is close. The 75 %, 35 °C and 10 % are rules of thumb.",
+    "Less than 10 % to spare is close. The 75 %, 35 °C and 10 % are rules of thumb. A full pack that can't take what the brakes give back isn't overloaded: the controller brakes less until some charge is used. Never start a descent with a full pack.",
 ];
+/// Of a full pack that takes less than the brakes give back.
+const LETS_GO: &str = "brakes less !";
 /// Name of the mark that all bars are measured against.
 pub const MARK: &str = "rating";
 /// What the table of the picture opens with.
@@ -46,7 +49,7 @@ pub const fn name(rating: Rating) -> &'static str {
         Rating::CellRegen => "Cells, while braking",
         Rating::FullPackRegen => "Full pack, while braking",
         Rating::Protection => "Protection circuit",
-        Rating::Fuse => "Main fuse",
+        Rating::Fuse => "Main fuse, current",
         Rating::FuseVoltage => "Main fuse, voltage",
         Rating::Leads => "Leads to the controller",
         Rating::InnerWires => "Wiring inside the pack",
@@ -57,7 +60,7 @@ pub const fn name(rating: Rating) -> &'static str {
         Rating::ControllerBatteryCurrent => "Controller, battery current",
         Rating::ControllerSpeed => "Controller ERPM",
         Rating::ControllerHeat => "Controller heat",
-        Rating::MotorCurrent => "Motor, peak current",
+        Rating::MotorCurrent => "Motor, current for seconds",
         Rating::MotorContinuous => "Motor, continuous current",
         Rating::WindingHeat => "Motor heat",
         Rating::MotorConnector => "Motor connectors",
@@ -117,7 +120,7 @@ pub const fn level(level: Level) -> &'static str {
 fn left(margin: &Margin) -> String {
     match margin.level {
         Level::Over => format!("{} over", percent(-margin.left)),
-        _ if margin.left < 0.0 => "the motors brake less than they are set to".into(),
+        _ if lets_go(margin) => "full, the pack takes less, so the brakes are weaker".into(),
         _ => format!("{} to spare", percent(margin.left)),
     }
 }
@@ -144,11 +147,15 @@ pub fn asked(margin: &Margin, style: Style) -> String {
     let briefly = margin.briefly.map_or_else(String::new, |most| {
         format!(" For seconds at full throttle it's {}.", value(rating, most, style))
     });
-    let rated = if rating == Rating::Fuse { "carries for long" } else { "is rated for" };
+    let rated = match rating {
+        Rating::Fuse => "carries for long",
+        Rating::WindingHeat | Rating::ControllerHeat => "stays cool enough up to",
+        _ => "is rated for",
+    };
     format!(
-        "Asked for {} {}, it {rated} {}.{briefly}",
+        "{} it's asked for {}. It {rated} {}.{briefly}",
+        super::words::capital(&when(occasion, style)),
         value(rating, asked, style),
-        when(occasion, style),
         value(rating, bears, style),
     )
 }
@@ -164,14 +171,17 @@ pub fn line(margin: &Margin) -> String {
 pub fn finding(found: &Margins) -> String {
     let count = |level| found.list.iter().filter(|margin| margin.level == level).count();
     let all = found.list.len();
+    let is = |count| if count == 1 { "is" } else { "are" };
+    let come = |close| if close == 1 { "comes" } else { "come" };
     match (count(Level::Over), count(Level::Close)) {
         (0, 0) => format!("All {all} known ratings have at least 10\u{a0}% to spare."),
         (0, close) => {
-            format!("None of {all} known ratings is exceeded. {close} of them come close.")
+            format!("None of {all} known ratings is exceeded. {close} {} close.", come(close))
         }
-        (over, 0) => format!("{over} of {all} known ratings are exceeded."),
+        (over, 0) => format!("{over} of {all} known ratings {} exceeded.", is(over)),
         (over, close) => {
-            format!("{over} of {all} known ratings are exceeded, and {close} come close.")
+            let (is, come) = (is(over), come(close));
+            format!("{over} of {all} known ratings {is} exceeded, and {close} {come} close.")
         }
     }
 }
@@ -182,9 +192,23 @@ pub fn missing(count: usize) -> String {
     if count == 0 { "none".into() } else { format!("{count} not given") }
 }
 
+/// Whether it is only a full pack that takes no more, so that the controller brakes less.
+fn lets_go(margin: &Margin) -> bool {
+    margin.level == Level::Close && margin.left < 0.0
+}
+
+/// Length of a bar, in percent of the rating.
+#[must_use]
+pub fn bar(margin: &Margin) -> f64 {
+    if lets_go(margin) { 100.0 } else { 100.0 * (1.0 - margin.left) }
+}
+
 /// What stands at the right above a bar.
 #[must_use]
 pub fn amount(margin: &Margin, assumed: bool, style: Style) -> String {
+    if lets_go(margin) {
+        return LETS_GO.into();
+    }
     let Margin { rating, asked, bears, .. } = *margin;
     let shown = style.units.shown(unit(rating));
     let figure = |si: f64| style.significant(style.shown_si(si, unit(rating)), 3);
@@ -204,21 +228,39 @@ pub fn readout(margin: &Margin, style: Style) -> String {
 pub fn row(margin: &Margin, assumed: bool, style: Style) -> Vec<String> {
     let Margin { rating, asked, bears, occasion, .. } = *margin;
     let rated = value(rating, bears, style);
+    let rated = if rating == Rating::Fuse {
+        let whole = value(rating, bears / FUSE_SHARE, style);
+        format!("{rated} ({} of {whole})", percent(FUSE_SHARE))
+    } else {
+        rated
+    };
+    let spare = if lets_go(margin) {
+        LETS_GO.into()
+    } else {
+        format!("{} {}", percent(margin.left), level(margin.level))
+    };
     vec![
         name(rating).into(),
         when(occasion, style),
         value(rating, asked, style),
         if assumed { format!("{rated}, assumed") } else { rated },
-        format!("{} {}", percent(margin.left), level(margin.level)),
+        spare,
     ]
 }
 
 /// Over the changes that cure what is over.
 pub const CURES: &str = "What to change";
+/// What a change that cures something makes of the hill and of the top speed, m/s.
+#[must_use]
+pub fn then(grade: f64, top_m_s: f64, style: Style) -> String {
+    let (grade, top) = (percent(grade.max(0.0)), style.speed_unit(top_m_s));
+    format!("Then it climbs {grade} and reaches {top}.")
+}
+
 /// Where nothing on offer cures it.
 pub const NO_CURE: &str = "No part in this catalogue fixes this.";
-/// The fold of fuse and wires.
-pub const WIRES: &str = "Fuse and wires";
+/// Caption of the table of fuse and wires.
+pub const WIRES_CAPTION: &str = "What flows, and what to fit";
 /// Heads of their table.
 pub const WIRES_HEADS: [&str; 2] = ["What", "Value"];
 /// Where the fuse cannot be chosen.
@@ -240,14 +282,14 @@ pub fn named(ratings: &[Rating]) -> String {
 
 /// The button that makes a change.
 #[must_use]
-pub fn take(names: &[&str], price: Option<f64>, currency: &str, style: Style) -> String {
-    if names.is_empty() {
-        return super::settings::USE.into();
-    }
+pub fn take(parts: &[(Slot, &str)], price: Option<f64>, currency: &str, style: Style) -> String {
+    let [(slot, _), ..] = parts else { return super::settings::USE.into() };
+    let names: Vec<&str> = parts.iter().map(|(_, name)| *name).collect();
     let take = setup::take(&names.join(" + "), false);
+    let slot = super::words::small(super::words::slot(*slot));
     match price {
-        Some(price) => format!("{take}, {currency}\u{a0}{}", style.significant(price, 3)),
-        None => take,
+        Some(price) => format!("{take} ({slot}), {currency}\u{a0}{}", style.significant(price, 3)),
+        None => format!("{take} ({slot})"),
     }
 }
 
@@ -260,9 +302,10 @@ fn gauge(leads: &Leads, style: Style) -> String {
 /// Fuse and leads in a few words.
 #[must_use]
 pub fn wires_hint(found: &Wiring, style: Style) -> String {
-    let fuse = match found.fuse.fuse_a {
-        Some(fuse_a) => format!("fuse {}", style.si(fuse_a, Unit::Ampere, 3)),
-        None => format!("{} at most", style.si(found.peak_a, Unit::Ampere, 2)),
+    let fuse = match (found.fuse.fuse_a, found.fuse.most_a) {
+        (Some(fuse_a), _) => format!("fuse {}", style.si(fuse_a, Unit::Ampere, 3)),
+        (None, Some(_)) => "no fuse fits".into(),
+        (None, None) => "fuse: ratings are missing".into(),
     };
     format!("{fuse}, {}", gauge(found.thinnest.as_ref().unwrap_or(&found.leads), style))
 }
@@ -277,23 +320,31 @@ pub fn wires_rows(found: &Wiring, style: Style) -> Vec<Vec<String>> {
         (Some(fuse_a), _) => style.si(fuse_a, Unit::Ampere, 3),
         (None, Some(most_a)) => {
             format!(
-                "None. The board draws {}, and no more than {} is safe.",
+                "None fits. The board draws {}, and the wiring bears {}.",
                 amps(fuse.least_a),
                 amps(most_a)
             )
         }
-        (None, None) => "Ratings are missing, see above".into(),
+        (None, None) => "Ratings are missing, see above.".into(),
     };
-    let between = match (fuse.most_a, fuse.protects) {
+    let from = match (fuse.most_a, fuse.protects) {
+        (Some(most_a), Some(rating)) if most_a >= fuse.least_a => format!(
+            "{} to {}, which is what this bears: {}",
+            amps(fuse.least_a),
+            amps(most_a),
+            super::words::small(name(rating))
+        ),
         (Some(most_a), Some(rating)) => {
-            format!(
-                "{} to {}. The upper end protects: {}",
-                amps(fuse.least_a),
-                amps(most_a),
-                super::words::small(name(rating))
-            )
+            format!("at most {}: {}", amps(most_a), super::words::small(name(rating)))
         }
         _ => format!("{} or more", amps(fuse.least_a)),
+    };
+    let fitted = match (fuse.now_a, fuse.most_a) {
+        (Some(now_a), Some(most_a)) if now_a > most_a => {
+            format!("{}, too big: the wires would burn first", amps(now_a))
+        }
+        (Some(now_a), _) => amps(now_a),
+        (None, _) => "not given".into(),
     };
     let thinnest = match &found.thinnest {
         Some(leads) => format!("{} or thicker", gauge(leads, style)),
@@ -303,11 +354,12 @@ pub fn wires_rows(found: &Wiring, style: Style) -> Vec<Vec<String>> {
     let row = |name: &str, value: String| vec![name.to_owned(), value];
     vec![
         row("Main fuse", size),
-        row("Fuse rating must lie between", between),
+        row("Fuse fitted now", fitted),
+        row("Fuses that would do", from),
         row("Fuse voltage, DC", format!("{} or more", volts(fuse.least_v, 3))),
         row("Leads, thinnest that stay cool", thinnest),
         row("Leads now", gauge(leads, style)),
-        row("They lose at full throttle", volts(leads.drop_v, 2)),
+        row("They lose at full throttle", format!("{}\u{a0}V", style.fixed(leads.drop_v, 1))),
         row("They get warmer on your hill by", rise(leads.rise_k, style)),
         row("Pack current on your hill", amps(found.hill_a)),
         row("Pack current at full throttle", amps(found.peak_a)),
@@ -318,12 +370,10 @@ pub fn wires_rows(found: &Wiring, style: Style) -> Vec<Vec<String>> {
 }
 
 fn rise(kelvin: f64, style: Style) -> String {
-    let digits = if kelvin < 10.0 { 1 } else { 2 };
-    format!(
-        "{}\u{a0}K{}",
-        style.significant(kelvin, digits),
-        if kelvin > RISE_K { ", too much" } else { "" }
-    )
+    let rise = style.shown_si(kelvin, Unit::Celsius) - style.shown_si(0.0, Unit::Celsius);
+    let symbol = style.units.shown(Unit::Celsius).symbol;
+    let note = if kelvin > RISE_K { ", too much" } else { "" };
+    format!("{}\u{a0}{symbol}{note}", style.significant(rise, 2))
 }
 
 /// What one weak cell does.
@@ -333,8 +383,8 @@ pub fn weak_group(found: &Wiring, style: Style) -> String {
         return "Cells stand alone in their groups. If one fails, the pack is dead.".into();
     }
     format!(
-        "The weakest group ends the ride for all. If one of its cells fails, the pack keeps {} of its range, and each cell left in that group carries {} at full throttle.",
-        percent(found.weak_share),
+        "If a cell fails, stop riding. Its neighbours would carry {} each at full throttle, and the pack ends with its weakest group: {} of the range.",
         style.si(found.weak_cell_a, Unit::Ampere, 2),
+        percent(found.weak_share),
     )
 }

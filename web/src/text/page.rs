@@ -1,5 +1,6 @@
 //! The page's own words.
 
+use super::Style;
 use pitchline_core::source::Standing;
 
 /// A caution: what everyone must read, and the rest.
@@ -35,13 +36,27 @@ pub const LIMITS: &str = "What gives first?";
 /// The question of settings.
 pub const SETTINGS: &str = "What do I set?";
 
-/// Facts on carrying and selling packs. The law where you live has the last word.
+/// Over facts on carrying and selling packs.
+pub const CARRYING: &str = "Carrying and selling packs";
+/// Facts on carrying and selling packs; that of IEC 62133-2 is from memory. The law where you live has the last word.
 pub const TRANSPORT: [&str; 4] = [
-    "On passenger aircraft: up to 100 Wh in the cabin. From 100 to 160 Wh only if the airline agrees. More than 160 Wh not at all (ICAO and IATA, 2024).",
+    "On passenger aircraft: up to 100 Wh in the cabin. From 100 to 160 Wh only if the airline agrees. More than 160 Wh not at all (rules of ICAO and IATA, read in 2026).",
     "Lithium packs are sent only if their type has passed the tests of UN 38.3.",
-    "Sellers meet EN 17128:2020 for light electric vehicles in Europe and UL 2272 (second edition, 2024) in North America.",
+    "Standards that sellers are asked for: EN 17128:2020 for light electric vehicles in Europe, UL 2272 (second edition, 2024) in North America.",
     "IEC 62133-2:2017 is the safety standard for portable lithium packs.",
 ];
+
+/// Whether a pack of an energy, Wh, may come along on a passenger aircraft.
+#[must_use]
+pub fn may_fly(energy_wh: f64, style: Style) -> String {
+    let energy = format!("{}\u{a0}Wh", style.fixed(energy_wh, 0));
+    let may = match energy_wh {
+        energy_wh if energy_wh <= 100.0 => "may fly in the cabin",
+        energy_wh if energy_wh <= 160.0 => "may fly only if the airline agrees",
+        _ => "can't fly with you",
+    };
+    format!("This pack holds {energy}. It {may}.")
+}
 
 /// Over the questions of riders.
 pub const RIDE_GROUP: &str = "Ride";
@@ -62,6 +77,8 @@ pub const MORE: &str = "More";
 
 /// In the strip.
 pub const TOP_SPEED: &str = "Top speed, flat";
+/// The fold of fuse and wires, and what leads there.
+pub const WIRES: &str = "Fuse and wires";
 /// Leads to the map of all pairings.
 pub const GEARS: &str = "Compare all pulleys and wheels";
 /// In the strip, before the speed of a hill.

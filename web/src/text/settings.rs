@@ -3,7 +3,7 @@
 use super::page::Warning;
 use super::{Answer, Style, limits, words};
 use pitchline_core::{
-    Basis, Convention, Gauge, LEVERS, ModeSettings, Rating, Recommended, Setting, Slot, Unit,
+    Convention, Gauge, Grounds, LEVERS, ModeSettings, Rating, Recommended, Setting, Slot, Unit,
 };
 
 /// The button that sets the controller as recommended.
@@ -16,20 +16,17 @@ pub const ENTER: &str = "Enter it";
 pub const COPY: &str = "Copy as text";
 /// Copies all lines as a table.
 pub const COPY_CSV: &str = "Copy as CSV";
-/// Over the table of the settings.
-pub const CARD: &str = "Settings for the controller";
-/// Heads of it.
-pub const HEADS: [&str; 3] = ["Setting", "Value", "Why"];
 /// Over the table of ride modes.
 pub const MODES: &str = "Ride modes";
-/// Over it: whose amps these are.
-pub const MODES_HEADS: [&str; 5] = ["Mode", "Motor, A", "Brake, A", "Battery, A", "ERPM"];
+/// The first column of it.
+pub const MODES_OF: &str = "Per motor";
 /// Below the ride modes.
-pub const MODES_HELP: &str = "All limits are per motor. The first ride is a rule of thumb: a third of the current, half the brakes, a fast walk.";
+pub const MODES_HELP: &str =
+    "Modes limit the push, never the brakes. The first ride is a rule of thumb.";
 /// The fold of throttle and brake.
 pub const FEEL: &str = "How it feels";
 /// Within it.
-pub const FEEL_HELP: &str = "Acceleration in m/s² at 10 km/h on the flat, with you on it and the pack half full. 1 is gentle, 2.5 throws off anyone who isn't ready. Rule of thumb.";
+pub const FEEL_HELP: &str = "Acceleration in m/s² at 10 km/h on the flat, with you on it and the pack half full. 1 is gentle, 2.5 takes practice. Rule of thumb.";
 /// The fold of the charge gauge.
 pub const GAUGE: &str = "Charge gauge card";
 /// Heads of its table.
@@ -39,7 +36,7 @@ pub const GAUGE_HELP: &str = "Read it after ten minutes at rest. The lights are 
 /// Caution by the settings.
 pub const CAUTION: Warning = Warning {
     short: "Test new settings with the wheels off the ground, then on an empty, level place, in a helmet and pads. Start with the first ride.",
-    more: "Brakes that are set too weak don't stop you, and too strong they throw you. Check both at walking pace before you trust them. A full pack brakes less. Local law may limit speed and power.",
+    more: "Weak brakes don't stop you, and strong ones throw you. Check them at walking pace before you trust them. A full pack may hardly brake. Local law may limit speed and power.",
 };
 /// Where a value needs ratings.
 const MISSING: &str = "Missing: ";
@@ -152,6 +149,8 @@ pub fn value(setting: Setting, si: f64, board: Board, style: Style) -> String {
         };
     let one = match setting {
         Setting::PolePairs | Setting::GearRatio | Setting::Series => style.significant(si, digits),
+
+        Setting::Erpm => style.significant(si, 6),
         _ => style.si(si, unit, digits),
     };
     let whole = |total: f64| style.si(total, unit, 4);
@@ -177,31 +176,39 @@ pub fn why(found: &Recommended) -> String {
         return format!("{MISSING}{}", names.collect::<Vec<_>>().join(", "));
     }
     let why = match (found.basis, found.value) {
-        (Some(Basis::Rating(rating)), Some(_)) => format!("Protects: {}", protects(rating)),
-        (Some(Basis::Rating(rating)), None) => {
+        (Some(Grounds::Rating(rating)), Some(_)) => format!("Protects: {}", protects(rating)),
+        (Some(Grounds::Rating(rating)), None) => {
             format!("No setting is low enough for: {}", protects(rating))
         }
-        (Some(Basis::CutOff), _) => "Above the pack's cut-off, so that the controller slows you before the pack switches off".into(),
-        (Some(Basis::WindingLimit), _) => "Below the windings' limit. Needs a sensor in the motor".into(),
-        (Some(Basis::Usual), _) => "Rule of thumb".into(),
-        (Some(Basis::Part), _) | (None, _) => "As the part is".into(),
+        (Some(Grounds::CutOff), _) if found.setting == Setting::VoltageStart => {
+            "Slows you before the pack switches off".into()
+        }
+        (Some(Grounds::WindingLimit), _) if found.setting == Setting::MotorHotStart => {
+            "Needs a sensor in the motor".into()
+        }
+        (Some(Grounds::WindingLimit), _) => "Protects: windings".into(),
+        (Some(Grounds::Usual), _) => "Rule of thumb".into(),
+        (Some(Grounds::Part | Grounds::CutOff), _) | (None, _) => String::new(),
+    };
+    let why = match found.setting {
+        Setting::BatteryRegen if found.value.is_some() => format!("{why}. A full pack takes less"),
+        _ => why,
     };
     if found.uncounted.is_empty() {
         return why;
     }
-    format!(
-        "{why}. Not counted, as nobody gave it: {}",
-        words::small(&limits::named(&found.uncounted))
-    )
+    format!("{why}. Not counted: {}", words::small(&limits::named(&found.uncounted)))
 }
 
+/// The part that a rating is of: "controller".
 fn protects(rating: Rating) -> String {
-    words::small(limits::name(rating))
+    let name = limits::name(rating);
+    words::small(name.split(',').next().unwrap_or(name))
 }
 
-/// An input by its slot and label: "Controller: rated motor current".
+/// An input by its label: "rated motor current, per motor".
 fn input(slot: Slot, key: &str) -> String {
-    format!("{}: {}", words::slot(slot), words::small(super::label(slot.kind(), key)))
+    words::small(super::label(slot.kind(), key))
 }
 
 /// A row of the card.
@@ -211,20 +218,35 @@ pub fn row(found: &Recommended, board: Board, style: Style) -> Vec<String> {
     vec![full_name(found.setting), shown, why(found)]
 }
 
-/// The answer: how much of it is there.
+/// What most of it comes to: motor and battery current limits, where both are there.
+fn currents(found: &[Recommended], style: Style) -> Option<[String; 2]> {
+    let of = |setting| found.iter().find(|one| one.setting == setting).and_then(|one| one.value);
+    let amps = |si| style.si(si, Unit::Ampere, 3);
+    Some([amps(of(Setting::MotorDrive)?), amps(of(Setting::BatteryDraw)?)])
+}
+
+/// The answer: the currents, and how much of the rest is there.
 #[must_use]
-pub fn lead(found: &[Recommended]) -> Answer {
+pub fn lead(found: &[Recommended], style: Style) -> Answer {
     let ready = found.iter().filter(|one| one.value.is_some()).count();
     let missing = found.len() - ready;
-    Answer {
-        name: "Values ready to set".into(),
-        figure: format!("{ready} of {}", found.len()),
-        unit: "",
-        limit: match missing {
-            0 => "Each is the highest that no rating on this board forbids.".into(),
-            _ => format!(
-                "For {missing} a rating is missing. Nothing is recommended from an assumed rating."
-            ),
+    let counted = format!("{ready} of {}", found.len());
+    let rest = match missing {
+        0 => "Each limit is the highest that no rating on this board forbids.",
+        _ => "The rest wait for ratings: none is assumed.",
+    };
+    match currents(found, style) {
+        Some([motor, battery]) => Answer {
+            name: "Motor and battery current, per motor".into(),
+            figure: format!("{motor} and {battery}"),
+            unit: "",
+            limit: format!("{counted} values are ready. {rest}"),
+        },
+        None => Answer {
+            name: "Values ready to set".into(),
+            figure: counted,
+            unit: "",
+            limit: rest.into(),
         },
     }
 }
@@ -232,44 +254,46 @@ pub fn lead(found: &[Recommended]) -> Answer {
 /// The answer in one line.
 #[must_use]
 pub fn line(found: &[Recommended], style: Style) -> String {
-    let of = |setting| found.iter().find(|one| one.setting == setting).and_then(|one| one.value);
-    let amps = |si| style.si(si, Unit::Ampere, 3);
-    match (of(Setting::MotorDrive), of(Setting::BatteryDraw)) {
-        (Some(motor), Some(battery)) => {
-            format!("Motor {}, battery {} per motor", amps(motor), amps(battery))
-        }
-        _ => lead(found).figure + " values ready",
+    match currents(found, style) {
+        Some([motor, battery]) => format!("Motor {motor}, battery {battery} per motor"),
+        None => format!("{} values ready", lead(found, style).figure),
     }
 }
 
 /// The name of a mode: as its record says, or by its place; the first ride last.
 #[must_use]
 pub fn mode_name(slot: Option<Slot>, name: &str) -> String {
-    match slot {
-        None => "First ride".into(),
-        Some(_) if !name.is_empty() => super::words::capital(name),
-        Some(slot) => {
-            super::words::capital(words::slot(slot).rsplit(' ').next().unwrap_or_default())
-        }
+    let place = match slot {
+        None => return "First ride".into(),
+        Some(Slot::ModeLow) => "gentle",
+        Some(Slot::ModeMid) => "everyday",
+        Some(_) => "strong",
+    };
+    if name.is_empty() {
+        words::capital(place)
+    } else {
+        format!("{} ({place})", words::capital(name))
     }
 }
 
-/// A row of the ride modes.
+/// Rows of the ride modes: each setting, and its value in every mode.
 #[must_use]
-pub fn mode_row(name: String, mode: &ModeSettings, style: Style) -> Vec<String> {
+pub fn mode_rows(modes: &[ModeSettings], style: Style) -> Vec<Vec<String>> {
     let number =
-        |value: Option<f64>| value.map_or_else(|| "–".into(), |si| style.significant(si, 5));
-    let ModeSettings { motor_a, brake_a, battery_a, erpm, .. } = mode;
-    let cap = mode
-        .mode
-        .speed_cap_m_s
-        .map_or_else(String::new, |cap| format!(", up to {}", style.speed_unit(cap)));
+        |value: Option<f64>| value.map_or_else(|| "–".into(), |si| style.significant(si, 6));
+    let row = |name: String, of: &dyn Fn(&ModeSettings) -> String| {
+        std::iter::once(name).chain(modes.iter().map(of)).collect::<Vec<_>>()
+    };
+    let cap = |mode: &ModeSettings| {
+        mode.mode.speed_cap_m_s.map_or_else(|| "none".into(), |cap| style.speed(cap))
+    };
+    let speed = style.units.shown(Unit::KilometrePerHour).symbol;
     vec![
-        format!("{name}{cap}"),
-        number(*motor_a),
-        number(*brake_a),
-        number(*battery_a),
-        number(*erpm),
+        row("Motor, A".into(), &|mode| number(mode.motor_a)),
+        row("Brake, A".into(), &|mode| number(mode.brake_a)),
+        row("Battery, A".into(), &|mode| number(mode.battery_a)),
+        row("ERPM".into(), &|mode| number(mode.erpm)),
+        row(format!("Cap, {speed}"), &cap),
     ]
 }
 
@@ -282,7 +306,7 @@ pub fn feel_heads() -> Vec<String> {
 /// A row of it.
 #[must_use]
 pub fn feel_row(name: String, felt: [f64; 4], style: Style) -> Vec<String> {
-    let one = felt.map(|felt| style.fixed(felt, 1));
+    let one = felt.map(|felt| if felt < 0.05 { "slows".into() } else { style.fixed(felt, 1) });
     std::iter::once(name).chain(one).collect()
 }
 
@@ -297,7 +321,7 @@ pub fn brakes(name: &str) -> String {
 pub fn feel_hint(strong: &ModeSettings, style: Style) -> String {
     let [.., push] = strong.push_m_s2;
     let [.., brake] = strong.brake_m_s2;
-    format!("{} away, {} braking", style.fixed(push, 1), style.fixed(brake, 1))
+    format!("{}\u{a0}m/s² away, {} braking", style.fixed(push, 1), style.fixed(brake, 1))
 }
 
 /// Rows of the gauge's card.
@@ -323,19 +347,16 @@ pub fn gauge_hint(gauge: &Gauge, style: Style) -> String {
 #[must_use]
 pub fn as_text(rows: &[Vec<String>], stamp: &[String]) -> String {
     let line = |row: &Vec<String>| match row.as_slice() {
+        [name, value, why, ..] if why.is_empty() => format!("{name}: {value}"),
         [name, value, why, ..] => format!("{name}: {value}. {why}."),
         _ => String::new(),
     };
     rows.iter().map(line).chain(stamp.iter().cloned()).collect::<Vec<_>>().join("\n")
 }
 
-/// A cell of a table in a file: quoted where it holds what parts cells (RFC 4180).
+/// A cell of a table in a file, quoted (RFC 4180).
 fn cell(text: &str) -> String {
-    if text.contains(['"', ',', '\n', '\r']) {
-        format!("\"{}\"", text.replace('"', "\"\""))
-    } else {
-        text.into()
-    }
+    format!("\"{}\"", text.replace('"', "\"\""))
 }
 
 /// All lines as comma-separated values: name, number, unit, whom it is for, current convention,

@@ -64,7 +64,8 @@ pub struct Margin {
     pub asked: f64,
     /// When.
     pub occasion: Occasion,
-    /// For seconds at full throttle, where the rating is for continuous use and that is more.
+    /// For seconds at full throttle, in the same unit, where the rating is for continuous use and that
+    /// is more.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub briefly: Option<f64>,
     /// Share of the rating that is left; negative where too much is asked.

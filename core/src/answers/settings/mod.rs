@@ -5,7 +5,7 @@ mod mode;
 pub use mode::{FIRST_RIDE, LEVERS, ModeSettings, mode_settings};
 
 use super::drive::Drive;
-use super::margins::{FUSE_SHARE, Rating};
+use super::margins::{FUSE_SHARE, Rating, drawn};
 use crate::bounds::Field;
 use crate::build::{Build, Draft};
 use crate::math::floor;
@@ -59,7 +59,7 @@ pub enum Setting {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
-pub enum Basis {
+pub enum Grounds {
     /// The rating that allows the least.
     Rating(Rating),
     /// The part is like that, or its maker says so.
@@ -73,15 +73,18 @@ pub enum Basis {
 }
 
 /// A value to set, or why there is none.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS), ts(optional_fields))]
 pub struct Recommended {
     /// Of what.
     pub setting: Setting,
-    /// The value, in SI; none while a figure is missing, or where not even the lowest that can be
+    /// The value, in the setting's unit; none while a figure is missing, or where not even the lowest that can be
     /// set is low enough for the rating named by `basis`.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub value: Option<f64>,
     /// What it was taken from; none while a figure is missing.
-    pub basis: Option<Basis>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub basis: Option<Grounds>,
     /// Inputs that nobody gave and without which there is no value.
     pub missing: Vec<(Slot, &'static str)>,
     /// Ratings that nobody gave and that were left out of account.
@@ -160,7 +163,7 @@ type Bound = (Rating, Option<f64>);
 /// nobody gave, gives no value: its input is named in `missing`.
 ///
 /// ```
-/// use pitchline_core::{Basis, Build, Draft, Rating, Setting, Slot, settings};
+/// use pitchline_core::{Grounds, Build, Draft, Rating, Setting, Slot, settings};
 ///
 /// let mut draft = Draft::typical();
 /// let drive = |draft: &Draft| {
@@ -174,12 +177,21 @@ type Bound = (Rating, Option<f64>);
 /// draft.set(Slot::Controller, "rated_motor_a", 65.5);
 /// let found = drive(&draft);
 /// assert_eq!(found.value, Some(65.0));
-/// assert_eq!(found.basis, Some(Basis::Rating(Rating::ControllerMotorCurrent)));
+/// assert_eq!(found.basis, Some(Grounds::Rating(Rating::ControllerMotorCurrent)));
 /// ```
 #[must_use]
 pub fn settings(draft: &Draft, build: &Build) -> Vec<Recommended> {
-    let ask = Ask { draft, build, drive: Drive::new(build) };
-    Setting::ALL.map(|setting| ask.recommend(setting)).into()
+    let mut ask = Ask { draft, build, drive: Drive::new(build), set: *build };
+    let is_draw = |setting: &Setting| *setting == Setting::BatteryDraw;
+    let others = Setting::ALL.into_iter().filter(|setting| !is_draw(setting));
+    let others: Vec<_> = others.map(|setting| ask.recommend(setting)).collect();
+    // What the hill draws from the pack depends on all the others.
+    ask.set = Build::check(&with_settings(draft, &others)).unwrap_or(*build);
+    let mut others = others.into_iter();
+    let next = |setting: Setting| {
+        if is_draw(&setting) { Some(ask.recommend(setting)) } else { others.next() }
+    };
+    Setting::ALL.into_iter().filter_map(next).collect()
 }
 
 /// The draft with every recommended value that it has an input for.
@@ -199,6 +211,8 @@ struct Ask<'a> {
     draft: &'a Draft,
     build: &'a Build,
     drive: Drive,
+    /// The build with what is recommended beside the battery current.
+    set: Build,
 }
 
 impl Ask<'_> {
@@ -219,7 +233,7 @@ impl Ask<'_> {
                 let must = [
                     (Rating::CellDischarge, each(b.cell.max_discharge_a * b.pack.parallel)),
                     (Rating::Protection, each(b.pack.protection_a)),
-                    (Rating::Fuse, rated(b.pack.fuse_a.map(|a| FUSE_SHARE * a))),
+                    (Rating::Fuse, rated(b.pack.fuse_a.map(|a| self.fused_a(a)))),
                     (Rating::Leads, rated(b.pack.wire_a)),
                     (Rating::PackConnector, rated(b.pack.connector_a)),
                     (Rating::ControllerBatteryCurrent, c.rated_battery_a),
@@ -249,18 +263,18 @@ impl Ask<'_> {
                     Setting::VoltageEnd => end_v,
                     _ => end_v + if flat { FLAT_CUTBACK_V } else { CUTBACK_V },
                 };
-                self.plain(setting, (Slot::Pack, "cut_off_v"), value, Basis::CutOff)
+                self.plain(setting, (Slot::Pack, "cut_off_v"), value, Grounds::CutOff)
             }
             Setting::ControllerHotStart => self.own(setting, c.cutback_start_c),
             Setting::ControllerHotEnd => self.own(setting, c.cutback_end_c),
             Setting::MotorHotStart | Setting::MotorHotEnd => {
                 let end_c = b.motor.winding_limit_c - BELOW_WINDING_K;
                 let value = if setting == Setting::MotorHotEnd { end_c } else { end_c - HOT_K };
-                self.plain(setting, (Slot::Motor, "winding_limit_c"), value, Basis::WindingLimit)
+                self.plain(setting, (Slot::Motor, "winding_limit_c"), value, Grounds::WindingLimit)
             }
             Setting::MaxDuty => {
                 let given = self.is_given((Slot::Controller, "max_duty_percent"));
-                let basis = if given { Basis::Part } else { Basis::Usual };
+                let basis = if given { Grounds::Part } else { Grounds::Usual };
                 found(setting, c.max_duty, basis)
             }
             Setting::PolePairs => self.own(setting, b.motor.pole_pairs),
@@ -268,12 +282,21 @@ impl Ask<'_> {
                 let teeth = [Slot::WheelPulley, Slot::MotorPulley].map(|slot| (slot, "teeth"));
                 match teeth.into_iter().find(|input| !self.is_given(*input)) {
                     Some(input) => self.lacking(setting, [input].into()),
-                    None => found(setting, self.drive.ratio, Basis::Part),
+                    None => found(setting, self.drive.ratio, Grounds::Part),
                 }
             }
             Setting::WheelDiameter => self.own(setting, b.wheel.diameter_m),
             Setting::Series => self.own(setting, b.pack.series),
         }
+    }
+
+    /// Current, A, that a fuse of a rating, A, lets the pack give: all of it for seconds, but no more
+    /// than its share for long where the rider's hill would take more.
+    fn fused_a(&self, fuse_a: f64) -> f64 {
+        let mut all = self.set;
+        all.controller.battery_current_a = fuse_a / all.truck.motor_count;
+        let [hill_a, _] = drawn(&all);
+        if hill_a > FUSE_SHARE * fuse_a { FUSE_SHARE * fuse_a } else { fuse_a }
     }
 
     /// What motor, controller and belt allow the motors to push or brake with.
@@ -307,7 +330,7 @@ impl Ask<'_> {
         let mut least = (f64::INFINITY, None);
         for (rating, bound) in must.iter().chain(may) {
             if let Some(bound) = bound.filter(|bound| *bound < least.0) {
-                least = (bound, Some(Basis::Rating(*rating)));
+                least = (bound, Some(Grounds::Rating(*rating)));
             }
         }
         let (bound, basis) = least;
@@ -320,7 +343,7 @@ impl Ask<'_> {
     /// What the part itself says.
     fn own(&self, setting: Setting, value: f64) -> Recommended {
         match setting.input() {
-            Some(input) => self.plain(setting, input, value, Basis::Part),
+            Some(input) => self.plain(setting, input, value, Grounds::Part),
             None => self.lacking(setting, Vec::new()),
         }
     }
@@ -331,7 +354,7 @@ impl Ask<'_> {
         setting: Setting,
         input: (Slot, &'static str),
         value: f64,
-        basis: Basis,
+        basis: Grounds,
     ) -> Recommended {
         if self.is_given(input) {
             found(setting, value, basis)
@@ -345,7 +368,7 @@ impl Ask<'_> {
     }
 }
 
-fn found(setting: Setting, value: f64, basis: Basis) -> Recommended {
+fn found(setting: Setting, value: f64, basis: Grounds) -> Recommended {
     let (missing, uncounted) = (Vec::new(), Vec::new());
     Recommended { setting, value: Some(value), basis: Some(basis), missing, uncounted }
 }

@@ -15,6 +15,7 @@ mod laws;
 #[cfg(test)]
 mod told;
 
+use super::LeadToWires;
 use super::registry::Line;
 use crate::app::{App, use_app};
 use crate::component::{Caution, Fold, Lead};
@@ -62,6 +63,7 @@ pub fn view() -> AnyView {
         </div>
         <Side />
         <Caution text=page::CAUTION_BELT />
+        <LeadToWires />
         <Fold class="evidence" title=words::BELTS hint=told(belt::belts_hint)>
             <Belts />
         </Fold>

@@ -5,13 +5,13 @@ use crate::question::change::take;
 use crate::text::{Style, limits as words};
 use leptos::prelude::*;
 use pitchline_core::{Level, Rating};
+use std::sync::Arc;
 
 /// A change, and the ratings that it cures.
-#[derive(Clone, PartialEq)]
 struct Cure {
     of: Vec<Rating>,
     /// None where nothing on offer does.
-    change: Option<Change>,
+    change: Option<Arc<Change>>,
 }
 
 /// What cures what is over, worst first; nothing where nothing is.
@@ -20,19 +20,19 @@ pub(super) fn Cures() -> impl IntoView {
     let app = use_app();
     let changes = Changes::begin(app);
     let over = Memo::new(move |_| over(app));
-    let list = Memo::new(move |_| over.with(|over| cures(over, changes)));
     let each = move || {
         let style = app.style();
         let done = changes.done();
         let shown = |cure: &Cure| done || cure.change.is_some();
-        list.get().into_iter().filter(shown).map(|cure| one(app, cure, style)).collect_view()
+        let list = over.with(|over| cures(over, changes));
+        list.into_iter().filter(shown).map(|cure| one(app, cure, style)).collect_view()
     };
     let any = Memo::new(move |_| over.with(|over| !over.is_empty()));
     move || {
         any.get().then(|| {
             view! {
                 <section>
-                    <h3>{words::CURES}</h3>
+                    <h2>{words::CURES}</h2>
                     <ul class="plain">{each}</ul>
                     <p class="help">{move || changes.said()}</p>
                 </section>
@@ -53,7 +53,7 @@ fn cures(over: &[Rating], changes: Changes) -> Vec<Cure> {
     let mut list: Vec<Cure> = Vec::new();
     for rating in over {
         let change = changes.cure(*rating);
-        match list.iter_mut().find(|cure| cure.change == change) {
+        match list.iter_mut().find(|cure| is_same(cure.change.as_ref(), change.as_ref())) {
             Some(cure) => cure.of.push(*rating),
             None => list.push(Cure { of: vec![*rating], change }),
         }
@@ -61,12 +61,22 @@ fn cures(over: &[Rating], changes: Changes) -> Vec<Cure> {
     list
 }
 
+fn is_same(one: Option<&Arc<Change>>, other: Option<&Arc<Change>>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => Arc::ptr_eq(one, other),
+        (one, other) => one.is_none() && other.is_none(),
+    }
+}
+
 fn one(app: App, Cure { of, change }: Cure, style: Style) -> impl IntoView {
+    let then = match &change {
+        Some(change) => words::then(change.slow.grade, change.top_m_s, style),
+        None => words::NO_CURE.into(),
+    };
     let button = change.map(|change| take(app, change, style));
-    let none = button.is_none().then_some(words::NO_CURE);
     view! {
         <li>
-            <span>{words::named(&of)} ". " {none}</span>
+            <span>{words::named(&of)} ". " {then}</span>
             <span class="cures">{button}</span>
         </li>
     }

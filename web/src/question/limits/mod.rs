@@ -4,8 +4,8 @@ mod cures;
 mod wires;
 
 use super::draws::{Draws, sketch};
-use super::hint;
 use super::registry::Line;
+use super::{WIRES, hint};
 use crate::app::{App, use_app};
 use crate::chart::{self, Bar, Bars, Drawing, Figure, Table};
 use crate::component::{Caution, Fold, Lead};
@@ -66,7 +66,7 @@ pub fn view() -> AnyView {
         <Figure sketch=sketch(move || Rated::now(app), &RATED) hint=page::ALONG_BARS />
         <Cures />
         <Caution text=words::CAUTION />
-        <Fold class="evidence" title=words::WIRES hint=hint(wires::hint)>
+        <Fold class="evidence" title=page::WIRES hint=hint(wires::hint) holds=WIRES>
             <Wires />
         </Fold>
         <Fold class="evidence" title=words::MISSING hint=lacking>
@@ -89,7 +89,7 @@ static RATED: Draws<Rated> = Draws {
 fn draw(rated: &Rated, style: Style, width: f64) -> Drawing {
     let bar = |margin: &Margin| Bar {
         name: words::name(margin.rating).into(),
-        values: vec![100.0 * (1.0 - margin.left)],
+        values: vec![words::bar(margin)],
         text: words::amount(margin, rated.is_assumed(margin.rating), style),
         readout: words::readout(margin, style),
     };

@@ -3,7 +3,7 @@
 use crate::app::{Found, use_app};
 use crate::chart::{Grid, Table};
 use crate::component::Caution;
-use crate::question::lead_to;
+use crate::question::{WIRES, lead_to};
 use crate::text::{Style, limits as words, page};
 use leptos::prelude::*;
 use pitchline_core::{Rating, wiring};
@@ -24,7 +24,7 @@ pub(super) fn Wires() -> impl IntoView {
         found.get().map(|(wiring, _)| {
             let table = Table {
                 label: String::new(),
-                caption: words::WIRES.into(),
+                caption: words::WIRES_CAPTION.into(),
                 heads: words::WIRES_HEADS.map(String::from).into(),
                 rows: words::wires_rows(&wiring, app.style()),
             };
@@ -40,13 +40,20 @@ pub(super) fn Wires() -> impl IntoView {
             }
         })
     };
+    let fly = move || {
+        app.found().map(|found| page::may_fly(found.answers.totals.nameplate_wh, app.style()))
+    };
     let group = move || found.get().map(|(wiring, _)| words::weak_group(&wiring, app.style()));
     view! {
         {missing}
-        <div class="chart worded">{grid}</div>
+        <div class="chart worded" id=WIRES>
+            {grid}
+        </div>
         <p>{group}</p>
         <p class="help">{words::WIRES_RULES}</p>
         <Caution text=words::WIRES_CAUTION />
+        <h2>{page::CARRYING}</h2>
+        <p>{fly}</p>
         <ul class="plain">{page::TRANSPORT.map(|fact| view! { <li>{fact}</li> }).collect_view()}</ul>
     }
 }

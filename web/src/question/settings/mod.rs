@@ -4,9 +4,8 @@ mod feel;
 mod modes;
 
 use super::registry::Line;
-use super::{hint, lead_to};
+use super::{LeadToWires, hint, lead_to};
 use crate::app::{App, Found, use_app};
-use crate::chart::{Grid, Table};
 use crate::component::{Caution, Fold, Lead};
 use crate::text::{Answer, Style, settings as words};
 use feel::{Feel, GaugeCard};
@@ -71,12 +70,14 @@ pub fn view() -> AnyView {
     let now: Now = Memo::new(move |_| Set::now(app));
     let waits = Signal::derive(move || app.waits());
     let lead = Memo::new(move |_| {
-        now.with(|now| now.as_ref().map_or_else(Answer::none, |set| words::lead(&set.found)))
+        let style = app.style();
+        now.with(|now| now.as_ref().map_or_else(Answer::none, |set| words::lead(&set.found, style)))
     });
     view! {
         <Lead waits answer=lead />
         <Card now />
         <Buttons now />
+        <LeadToWires />
         <Caution text=words::CAUTION />
         <Modes now />
         <Fold class="evidence" title=words::FEEL hint=hint(feel::hint)>
@@ -89,28 +90,34 @@ pub fn view() -> AnyView {
     .into_any()
 }
 
-/// The settings, and the way to what is missing.
+/// The settings, each with its reason and the way to what is missing.
 #[component]
 fn Card(now: Now) -> impl IntoView {
     let app = use_app();
-    let grid = move || {
-        now.get().map(|set| {
-            let table = Table {
-                label: String::new(),
-                caption: words::CARD.into(),
-                heads: words::HEADS.map(String::from).into(),
-                rows: set.rows(app.style()),
-            };
-            let beside = Callback::new(move |row| {
-                let first = set.found.get(row).and_then(|one: &Recommended| one.missing.first());
-                let place =
-                    first.and_then(|(slot, key)| Some((*slot, slot.kind().field_index(key)?)));
-                place.map(enter).into_any()
-            });
-            view! { <Grid table beside /> }
-        })
+    let each = move || {
+        let set = now.get()?;
+        let rows = set.rows(app.style()).into_iter().zip(&set.found);
+        Some(rows.map(|(row, one)| line_of(row, one)).collect::<Vec<_>>())
     };
-    view! { <div class="chart worded">{grid}</div> }
+    view! { <ul class="settings">{each}</ul> }
+}
+
+fn line_of(row: Vec<String>, of: &Recommended) -> AnyView {
+    let [name, value, why] = <[String; 3]>::try_from(row).unwrap_or_default();
+    let missing = of.missing.first();
+    let place = missing.and_then(|(slot, key)| Some((*slot, slot.kind().field_index(key)?)));
+    let enter = place.map(enter);
+    let why = (!why.is_empty()).then(|| view! { <small>{why} " " {enter}</small> });
+    view! {
+        <li>
+            <span>{name}</span>
+            " "
+            <strong>{value}</strong>
+            " "
+            {why}
+        </li>
+    }
+    .into_any()
 }
 
 /// The way to an input that is missing.

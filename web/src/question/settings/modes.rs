@@ -11,7 +11,7 @@ use pitchline_core::{ModeSettings, Slot, mode_settings};
 const MODES: [Option<Slot>; 4] =
     [Some(Slot::ModeHigh), Some(Slot::ModeMid), Some(Slot::ModeLow), None];
 
-/// Every mode by its name.
+/// Every mode by its name, the gentlest first.
 pub(super) fn named(set: &Set) -> Vec<(String, ModeSettings)> {
     let Found { draft, build, .. } = &*set.of;
     let modes = mode_settings(draft, build, &set.found);
@@ -19,7 +19,7 @@ pub(super) fn named(set: &Set) -> Vec<(String, ModeSettings)> {
         let own = slot.map_or("", |slot| draft.record(slot).name.as_str());
         words::mode_name(slot, own)
     };
-    MODES.into_iter().map(name).zip(modes).collect()
+    MODES.into_iter().map(name).zip(modes).rev().collect()
 }
 
 /// The table of them.
@@ -28,19 +28,15 @@ pub(super) fn Modes(now: Now) -> impl IntoView {
     let app = use_app();
     let grid = move || {
         now.get().map(|set| {
-            let style = app.style();
-            let row = |(name, mode): (String, ModeSettings)| words::mode_row(name, &mode, style);
-            let table = Table {
-                label: String::new(),
-                caption: words::MODES.into(),
-                heads: words::MODES_HEADS.map(String::from).into(),
-                rows: named(&set).into_iter().map(row).collect(),
-            };
-            view! { <Grid table /> }
+            let (mut heads, modes): (Vec<_>, Vec<_>) = named(&set).into_iter().unzip();
+            heads.insert(0, words::MODES_OF.into());
+            let rows = words::mode_rows(&modes, app.style());
+            let caption = words::MODES.into();
+            view! { <Grid table=Table { label: String::new(), caption, heads, rows } /> }
         })
     };
     view! {
-        <div class="chart">{grid}</div>
+        <div class="chart modes">{grid}</div>
         <p class="help">{words::MODES_HELP}</p>
     }
 }

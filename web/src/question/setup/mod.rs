@@ -5,7 +5,7 @@ mod totals;
 
 use crate::app::{App, is_own, use_app};
 use crate::component::{Caution, Fold, Notice, keyed};
-use crate::question::{ELSEWHERE, Input, Inputs, LeadToGears, MISFITS};
+use crate::question::{ELSEWHERE, Input, Inputs, LeadToGears, LeadToWires, MISFITS};
 use crate::text::{self, page, setup};
 use leptos::prelude::*;
 use part::Card;
@@ -112,6 +112,7 @@ fn group(group: &'static Group) -> impl IntoView {
     view! {
         <Fold class="group" title=*title hint=hint(|app| names(app, slots)) holds=keys(slots)>
             {slots.contains(&Slot::MotorPulley).then(|| view! { <LeadToGears /> })}
+            {slots.contains(&Slot::Pack).then(|| view! { <LeadToWires /> })}
             <div class="cards">{cards(slots)}</div>
             {slots.contains(&Slot::Belt).then(|| view! { <Caution text=page::CAUTION_BELT /> })}
         </Fold>
