@@ -103,7 +103,8 @@ pub use answers::{
     Recommended, SLOW_M_S, Sag, SeasonPoint, Setting, Speed, Steepest, Street, Summary, Supply,
     Swap, Swapper, TooStrong, TopSpeed, Totals, Wiring, answer_set, answers, belt_fit, by_age,
     by_temperature, caveats, charger_offer, charging, explain, explain_charge, fit, fits, gauge,
-    gear_map, margins, mode_settings, notices, settings, summary, totals, wiring, with_settings,
+    gear_map, margins, mode_settings, notices, settings, summary, totals, wiring, with_highest,
+    with_settings,
 };
 pub use bounds::{Field, Need, Unit};
 pub use build::{Build, Draft, Unfilled, WHEELS};

@@ -8,7 +8,8 @@ use pitchline_core::band::{
 use pitchline_core::physics::{Basis, Chemistry};
 use pitchline_core::ride::{Style, Until};
 use pitchline_core::{
-    Build, Caveat, Draft, Drive, Outing, Slot, answers, by_age, by_temperature, caveats,
+    Build, Caveat, Draft, Drive, Outing, SeasonPoint, Slot, answers, by_age, by_temperature,
+    caveats,
 };
 use proptest::prelude::*;
 
@@ -269,7 +270,11 @@ proptest! {
         let hot = board.with(Slot::Place, "air_c", 40.0);
         let spent = hot.drive().ride_style(Style::Steady, Until::EMPTY).ledger;
         let cool = spent.winding_wh < 0.06 * spent.stored_wh;
-        for pair in points.windows(2).filter(|pair| cool && pair[1].air_c <= 25.0) {
+        // Cold cells may sag so far that a full pack holds no speed at all until they have warmed: the
+        // ride is then slower, and goes farther for that.
+        let held = |pair: &&[SeasonPoint]| pair.iter().all(|point| point.full_wish_m > 0.0);
+        let pairs = points.windows(2).filter(|pair| cool && pair[1].air_c <= 25.0);
+        for pair in pairs.filter(held) {
             prop_assert!(pair[0].distance_m <= pair[1].distance_m * 1.001, "{pair:?}");
         }
         for point in points {

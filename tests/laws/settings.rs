@@ -5,11 +5,20 @@ use crate::cases;
 use pitchline_core::ride::{Course, Leg, Manner, Steps, Trip, Until};
 use pitchline_core::{
     Build, Draft, Drive, Grounds, Level, Margin, Margins, Occasion, Rating, Recommended, Setting,
-    Slot, margins, mode_settings, settings, with_settings,
+    Slot, margins, mode_settings, settings, with_highest, with_settings,
 };
 use proptest::prelude::*;
 use std::f64::consts::PI;
 use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// The settings that ratings limit.
+const LIMITS: [Setting; 5] = [
+    Setting::MotorDrive,
+    Setting::MotorBrake,
+    Setting::BatteryDraw,
+    Setting::BatteryRegen,
+    Setting::Erpm,
+];
 
 /// How many settings bound in the boards drawn, so that the law is not empty.
 static BOUND: AtomicUsize = AtomicUsize::new(0);
@@ -62,14 +71,7 @@ fn checked(draft: &Draft) -> Build {
 
 /// Whether every limit could be set low enough.
 fn all_set(found: &[Recommended]) -> bool {
-    let limits = [
-        Setting::MotorDrive,
-        Setting::MotorBrake,
-        Setting::BatteryDraw,
-        Setting::BatteryRegen,
-        Setting::Erpm,
-    ];
-    found.iter().filter(|one| limits.contains(&one.setting)).all(|one| one.value.is_some())
+    found.iter().filter(|one| LIMITS.contains(&one.setting)).all(|one| one.value.is_some())
 }
 
 proptest! {
@@ -79,10 +81,15 @@ proptest! {
     fn set_back_they_exceed_no_rating(board in rated_board()) {
         let found = settings(&board.0, &board.build());
         prop_assume!(all_set(&found));
-        let after = margins(&checked(&with_settings(&board.0, &found)));
-        for rating in KEPT.into_iter().chain([Rating::Belt]) {
-            let margin = of(&after, rating);
-            prop_assert!(margin.level != Level::Over, "{margin:?}");
+        for set in [with_settings(&board.0, &found), with_highest(&board.0, &found)] {
+            let after = margins(&checked(&set));
+            for rating in KEPT.into_iter().chain([Rating::Belt]) {
+                let margin = of(&after, rating);
+                prop_assert!(margin.level != Level::Over, "{margin:?}");
+            }
+        }
+        for one in &found {
+            prop_assert!(one.most.is_none() || one.value <= one.most, "{one:?}");
         }
     }
 
@@ -96,7 +103,12 @@ proptest! {
 
     /// A quarter more than recommended, and the rating that set it has less left, where the board
     /// comes up to it.
-    fn what_binds_binds(board in rated_board()) {
+    fn what_binds_binds(mut board in rated_board()) {
+        // All are set too high, so each is the highest that is allowed.
+        for setting in LIMITS {
+            let (slot, key) = setting.input().expect("a limit is an input");
+            board.0.set(slot, key, field(slot, key).max);
+        }
         let found = settings(&board.0, &board.build());
         prop_assume!(all_set(&found));
         let set = with_settings(&board.0, &found);
@@ -172,7 +184,7 @@ proptest! {
         let build = board.build();
         let found = settings(&board.0, &build);
         prop_assume!(all_set(&found));
-        let mut free = with_settings(&board.0, &found);
+        let mut free = with_highest(&board.0, &found);
         for (slot, key) in [
             (Slot::Motor, "max_current_a"), (Slot::Cell, "max_discharge_a"),
             (Slot::Pack, "protection_a"), (Slot::Belt, "rating_n_per_mm"),

@@ -1594,6 +1594,11 @@ setting: Setting,
  */
 value?: number,
 /**
+ * The highest that the ratings allow, in the same unit; none for what is no limit, and with
+ * `value`.
+ */
+most?: number,
+/**
  * What it was taken from; none while a figure is missing.
  */
 basis?: Grounds,

@@ -52,7 +52,7 @@ pub use push::{Push, PushCurve, PushPoint};
 pub use season::{SeasonPoint, by_age, by_temperature};
 pub use settings::{
     FIRST_RIDE, Grounds, LEVERS, ModeSettings, Recommended, Setting, mode_settings, settings,
-    with_settings,
+    with_highest, with_settings,
 };
 pub use speed::{Speed, TopSpeed};
 pub use summary::{Street, Summary, summary};

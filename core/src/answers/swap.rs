@@ -6,7 +6,7 @@ use super::fit::{BeltOffers, Misfit, MisfitKind, Severity, together, with_part};
 use super::margins::{Level, Rating, margins};
 use super::notice::{Notice, notices};
 use super::push::FULL;
-use super::settings::{settings, with_settings};
+use super::settings::{settings, with_highest, with_settings};
 use crate::build::{Build, Draft};
 use crate::parts::{Belt, Record, Slot};
 use crate::physics::road_load::Slope;
@@ -17,7 +17,7 @@ use core::mem::discriminant;
 #[derive(Clone, Debug)]
 pub struct Swap<'a> {
     /// The parts that it takes: the one, and a belt where the pulleys need another one. None of them
-    /// where only the recommended settings are set.
+    /// where only settings change.
     pub parts: Vec<(Slot, &'a Record)>,
     /// The board with them.
     pub draft: Draft,
@@ -73,10 +73,13 @@ impl Swapper {
         &self.over
     }
 
-    /// The board with its recommended settings; none where nothing is recommended that it has not.
+    /// The board with its recommended settings, or with the highest that its ratings allow; none where
+    /// it is set like that.
     #[must_use]
-    pub fn set(&self, build: &Build) -> Option<Swap<'static>> {
-        let draft = with_settings(&self.draft, &settings(&self.draft, build));
+    pub fn set(&self, build: &Build, highest: bool) -> Option<Swap<'static>> {
+        let found = settings(&self.draft, build);
+        let with = if highest { with_highest } else { with_settings };
+        let draft = with(&self.draft, &found);
         if draft == self.draft {
             return None;
         }

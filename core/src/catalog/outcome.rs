@@ -203,8 +203,8 @@ mod tests {
         assert_eq!(
             keys,
             [
-                "caveats", "charge", "climb", "distance", "fit", "made_by", "notices", "push",
-                "rides", "speed", "totals",
+                "caveats", "charge", "climb", "distance", "fit", "made_by", "margins", "notices",
+                "push", "rides", "settings", "speed", "totals",
             ]
         );
         assert_eq!(found["made_by"]["pitchline"], env!("CARGO_PKG_VERSION"));

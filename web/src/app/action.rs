@@ -12,7 +12,7 @@ use crate::platform::{self, Store};
 use crate::text::{self, Units, fault, keep};
 use leptos::prelude::*;
 use pitchline_core::catalog::Catalog;
-use pitchline_core::{Field, Slot, settings, with_settings};
+use pitchline_core::{Field, Slot, settings, with_highest, with_settings};
 
 fn field((slot, index): Place) -> Option<&'static Field> {
     slot.kind().fields().get(index)
@@ -102,10 +102,11 @@ impl App {
         }
     }
 
-    /// Sets the controller as recommended, in one edit.
-    pub fn set_as_recommended(self) {
+    /// Sets the controller as recommended, or to the highest that the ratings allow, in one edit.
+    pub fn set_controller(self, highest: bool) {
         let Some(found) = untrack(|| self.found()) else { return };
-        let set = with_settings(&found.draft, &settings(&found.draft, &found.build));
+        let with = if highest { with_highest } else { with_settings };
+        let set = with(&found.draft, &settings(&found.draft, &found.build));
         let inputs = Slot::Controller.kind().fields().iter();
         let changed = inputs.filter_map(|field| {
             let value = set.value(Slot::Controller, field.key)?;
@@ -115,7 +116,7 @@ impl App {
         let changed: Vec<_> = changed.collect();
         self.typed.update(|typed| typed.keep(|(at, _), _| at != Slot::Controller));
         self.change(|document, catalog| document.set_all(&changed, catalog));
-        self.edited(text::settings::SET.into());
+        self.edited(text::settings::set(highest).into());
     }
 
     /// Picks a part by its id.

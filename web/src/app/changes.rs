@@ -14,6 +14,8 @@ use std::sync::Arc;
 pub struct Change {
     /// The parts that it takes, by id and name; none where only the settings change.
     pub parts: Vec<(Slot, String, String)>,
+    /// Whether the settings are the highest that the ratings allow, not the recommended ones.
+    pub highest: bool,
     /// What they cost; none where a price is missing.
     pub price: Option<f64>,
     /// The ratings that are exceeded with it.
@@ -25,13 +27,13 @@ pub struct Change {
 }
 
 impl Change {
-    fn of(swap: &Swap) -> Self {
+    fn of(swap: &Swap, highest: bool) -> Self {
         let named = |(slot, part): &(Slot, &pitchline_core::Record)| {
             (*slot, part.id.clone(), part.name.clone())
         };
         let parts = swap.parts.iter().map(named).collect();
         let (slow, top_m_s) = (swap.slow, swap.top_m_s);
-        Self { parts, price: swap.price, over: swap.over.clone(), slow, top_m_s }
+        Self { parts, highest, price: swap.price, over: swap.over.clone(), slow, top_m_s }
     }
 
     /// What to compare by price: what is not known comes last.
@@ -110,15 +112,17 @@ fn job(found: Arc<Found>, catalog: Arc<Catalog>, list: RwSignal<Vec<Arc<Change>>
         alone && offered(*slot).get(*place).is_some_and(|part| is_other(*slot, &part.id))
     });
     waiting.reverse();
-    let whole = 1.0 + waiting.len() as f64;
-    let mut settings = true;
+    let whole = 2.0 + waiting.len() as f64;
+    let mut settings = vec![true, false];
     Box::new(move || {
-        let tried = if std::mem::take(&mut settings) {
-            swapper.set(&found.build).map(|swap| Change::of(&swap))
+        let tried = if let Some(highest) = settings.pop() {
+            swapper.set(&found.build, highest).map(|swap| Change::of(&swap, highest))
         } else if let Some((slot, place)) = waiting.pop() {
             let offered = |slot: Slot| catalog.offered(&found.draft.kit, slot);
             let part = offered(slot).get(place).copied();
-            part.and_then(|part| swapper.swap(slot, part, &offered).map(|swap| Change::of(&swap)))
+            part.and_then(|part| {
+                swapper.swap(slot, part, &offered).map(|swap| Change::of(&swap, false))
+            })
         } else {
             None
         };
@@ -128,6 +132,6 @@ fn job(found: Arc<Found>, catalog: Arc<Catalog>, list: RwSignal<Vec<Arc<Change>>
                 list.insert(place.unwrap_or(list.len()), Arc::new(change));
             });
         }
-        1.0 - waiting.len() as f64 / whole
+        1.0 - (settings.len() + waiting.len()) as f64 / whole
     })
 }

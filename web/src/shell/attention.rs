@@ -3,6 +3,7 @@
 use crate::app::{App, Place, see, use_app};
 use crate::platform;
 use crate::question::hill::own_hill;
+use crate::question::limits::overloaded;
 use crate::question::{fit, lead_to, lead_to_part};
 use crate::text::fit::Grade;
 use crate::text::{self, page, shell};
@@ -73,6 +74,12 @@ pub(super) fn TooSteep() -> impl IntoView {
         |app| own_hill(app).unwrap_or_default(),
         |_| platform::follow(&see::lead("steep")),
     )
+}
+
+/// Ratings that are exceeded.
+#[component]
+pub(super) fn Overloaded() -> impl IntoView {
+    note(use_app(), overloaded, |_| platform::follow(&see::lead("limits")))
 }
 
 /// Says something, if there is something to say, and leads to its cure.

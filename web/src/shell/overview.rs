@@ -1,6 +1,6 @@
 //! The board, its three answers, what needs attention, and every question with its answer in a line.
 
-use super::attention::{Attention, TooSteep};
+use super::attention::{Attention, Overloaded, TooSteep};
 use super::board::Board;
 use super::differs::{Differs, Since};
 use super::summary::Summary;
@@ -32,6 +32,7 @@ pub(super) fn Overview() -> impl IntoView {
         <Since />
         <Attention />
         <TooSteep />
+        <Overloaded />
         <Differs />
         <nav class="list" aria-label=page::QUESTIONS>
             {Group::ALL.map(group).collect_view()}

@@ -20,8 +20,10 @@ pub const COUNTED_LINES: [&str; 4] = [
     "Full throttle is all that the controller's limits let through, at any speed, with a full or nearly empty pack. It lasts seconds.",
     "Fuses, wires, plugs and continuous ratings are judged by your hill at your cruising speed, for as long as it lasts. A fuse carries 75 % of its rated current for long.",
     "Heat is judged on the same hill at 35 °C. The four wheels share the load equally.",
-    "Less than 10 % to spare is close. The 75 %, 35 °C and 10 % are rules of thumb. A full pack that can't take what the brakes give back isn't overloaded: the controller brakes less until some charge is used. Never start a descent with a full pack.",
+    "Less than 10 % to spare is close. The 75 %, 35 °C and 10 % are rules of thumb.",
 ];
+/// The same in a sentence.
+const FULL_PACK: &str = "A full pack brakes less than you have set: don't start downhill with one.";
 /// Of a full pack that takes less than the brakes give back.
 const LETS_GO: &str = "brakes less !";
 /// Name of the mark that all bars are measured against.
@@ -120,7 +122,7 @@ pub const fn level(level: Level) -> &'static str {
 fn left(margin: &Margin) -> String {
     match margin.level {
         Level::Over => format!("{} over", percent(-margin.left)),
-        _ if lets_go(margin) => "full, the pack takes less, so the brakes are weaker".into(),
+        _ if lets_go(margin) => "brakes less".into(),
         _ => format!("{} to spare", percent(margin.left)),
     }
 }
@@ -160,30 +162,46 @@ pub fn asked(margin: &Margin, style: Style) -> String {
     )
 }
 
+/// The exceeded rating with the least to spare, and how many others there are.
+#[must_use]
+pub fn overloaded(count: usize, worst: &Margin) -> String {
+    match count {
+        1 => format!("{}.", line(worst)),
+        _ => format!("{}, and {} more over {}.", line(worst), count - 1, MARK),
+    }
+}
+
 /// The same for a line of the overview.
 #[must_use]
 pub fn line(margin: &Margin) -> String {
     format!("{}: {}", name(margin.rating), left(margin))
 }
 
-/// How many are over, close and unknown, in a sentence.
+/// The rating with the least to spare, but for the brakes that let go by themselves.
+#[must_use]
+pub fn worst(found: &Margins) -> Option<&Margin> {
+    found.list.iter().find(|margin| !lets_go(margin))
+}
+
+/// How many are over and close, in a sentence, and what a full pack does to the brakes.
 #[must_use]
 pub fn finding(found: &Margins) -> String {
-    let count = |level| found.list.iter().filter(|margin| margin.level == level).count();
+    let kept = || found.list.iter().filter(|margin| !lets_go(margin));
+    let count = |level| kept().filter(|margin| margin.level == level).count();
     let all = found.list.len();
     let is = |count| if count == 1 { "is" } else { "are" };
-    let come = |close| if close == 1 { "comes" } else { "come" };
-    match (count(Level::Over), count(Level::Close)) {
+    let said = match (count(Level::Over), count(Level::Close)) {
         (0, 0) => format!("All {all} known ratings have at least 10\u{a0}% to spare."),
         (0, close) => {
-            format!("None of {all} known ratings is exceeded. {close} {} close.", come(close))
+            format!("None of {all} known ratings is exceeded. {close} {} close.", is(close))
         }
         (over, 0) => format!("{over} of {all} known ratings {} exceeded.", is(over)),
         (over, close) => {
-            let (is, come) = (is(over), come(close));
-            format!("{over} of {all} known ratings {is} exceeded, and {close} {come} close.")
+            let (are, is) = (is(close), is(over));
+            format!("{over} of {all} known ratings {is} exceeded, and {close} {are} close.")
         }
-    }
+    };
+    if kept().count() == all { said } else { format!("{said} {FULL_PACK}") }
 }
 
 /// How many are missing, in a few words.
@@ -282,8 +300,14 @@ pub fn named(ratings: &[Rating]) -> String {
 
 /// The button that makes a change.
 #[must_use]
-pub fn take(parts: &[(Slot, &str)], price: Option<f64>, currency: &str, style: Style) -> String {
-    let [(slot, _), ..] = parts else { return super::settings::USE.into() };
+pub fn take(
+    parts: &[(Slot, &str)],
+    highest: bool,
+    price: Option<f64>,
+    currency: &str,
+    style: Style,
+) -> String {
+    let [(slot, _), ..] = parts else { return super::settings::take(highest).into() };
     let names: Vec<&str> = parts.iter().map(|(_, name)| *name).collect();
     let take = setup::take(&names.join(" + "), false);
     let slot = super::words::small(super::words::slot(*slot));

@@ -1,6 +1,5 @@
 //! The page's own words.
 
-use super::Style;
 use pitchline_core::source::Standing;
 
 /// A caution: what everyone must read, and the rest.
@@ -45,18 +44,6 @@ pub const TRANSPORT: [&str; 4] = [
     "Standards that sellers are asked for: EN 17128:2020 for light electric vehicles in Europe, UL 2272 (second edition, 2024) in North America.",
     "IEC 62133-2:2017 is the safety standard for portable lithium packs.",
 ];
-
-/// Whether a pack of an energy, Wh, may come along on a passenger aircraft.
-#[must_use]
-pub fn may_fly(energy_wh: f64, style: Style) -> String {
-    let energy = format!("{}\u{a0}Wh", style.fixed(energy_wh, 0));
-    let may = match energy_wh {
-        energy_wh if energy_wh <= 100.0 => "may fly in the cabin",
-        energy_wh if energy_wh <= 160.0 => "may fly only if the airline agrees",
-        _ => "can't fly with you",
-    };
-    format!("This pack holds {energy}. It {may}.")
-}
 
 /// Over the questions of riders.
 pub const RIDE_GROUP: &str = "Ride";

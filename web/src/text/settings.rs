@@ -8,8 +8,25 @@ use pitchline_core::{
 
 /// The button that sets the controller as recommended.
 pub const USE: &str = "Use the recommended settings";
+/// The button that sets it to the highest that the ratings allow.
+const RAISE: &str = "Raise the limits to the highest allowed";
+
+/// The button that sets the controller.
+#[must_use]
+pub const fn take(highest: bool) -> &'static str {
+    if highest { RAISE } else { USE }
+}
+
 /// After that.
-pub const SET: &str = "The controller is set as recommended.";
+#[must_use]
+pub const fn set(highest: bool) -> &'static str {
+    if highest {
+        "The limits are the highest that the ratings allow."
+    } else {
+        "The controller is set as recommended."
+    }
+}
+
 /// Leads to an input that is missing.
 pub const ENTER: &str = "Enter it";
 /// Copies all lines as text.
@@ -137,22 +154,21 @@ pub fn full_name(setting: Setting) -> String {
     }
 }
 
+/// The value of a setting, alone.
+fn alone(setting: Setting, si: f64, style: Style) -> String {
+    match setting {
+        Setting::PolePairs | Setting::GearRatio | Setting::Series => style.significant(si, 3),
+        Setting::Erpm => style.significant(si, 6),
+        Setting::VoltageStart | Setting::VoltageEnd => style.si(si, unit(setting), 3),
+        _ => style.si(si, unit(setting), 4),
+    }
+}
+
 /// The value of a setting, with what it comes to in total.
 #[must_use]
 pub fn value(setting: Setting, si: f64, board: Board, style: Style) -> String {
+    let one = alone(setting, si, style);
     let unit = unit(setting);
-    let digits =
-        if matches!(setting, Setting::GearRatio | Setting::VoltageStart | Setting::VoltageEnd) {
-            3
-        } else {
-            4
-        };
-    let one = match setting {
-        Setting::PolePairs | Setting::GearRatio | Setting::Series => style.significant(si, digits),
-
-        Setting::Erpm => style.significant(si, 6),
-        _ => style.si(si, unit, digits),
-    };
     let whole = |total: f64| style.si(total, unit, 4);
     match setting {
         Setting::MotorDrive | Setting::MotorBrake => {
@@ -170,13 +186,17 @@ pub fn value(setting: Setting, si: f64, board: Board, style: Style) -> String {
 
 /// Why it is that, or what is missing.
 #[must_use]
-pub fn why(found: &Recommended) -> String {
+pub fn why(found: &Recommended, style: Style) -> String {
     if !found.missing.is_empty() {
         let names = found.missing.iter().map(|(slot, key)| input(*slot, key));
         return format!("{MISSING}{}", names.collect::<Vec<_>>().join(", "));
     }
     let why = match (found.basis, found.value) {
-        (Some(Grounds::Rating(rating)), Some(_)) => format!("Protects: {}", protects(rating)),
+        (Some(Grounds::Rating(rating)), Some(_)) => {
+            let below = found.most.filter(|most| found.value < Some(*most));
+            let most = below.map(|most| format!("At most {}. ", alone(found.setting, most, style)));
+            format!("{}Protects: {}", most.unwrap_or_default(), protects(rating))
+        }
         (Some(Grounds::Rating(rating)), None) => {
             format!("No setting is low enough for: {}", protects(rating))
         }
@@ -215,7 +235,7 @@ fn input(slot: Slot, key: &str) -> String {
 #[must_use]
 pub fn row(found: &Recommended, board: Board, style: Style) -> Vec<String> {
     let shown = found.value.map_or_else(|| "–".into(), |si| value(found.setting, si, board, style));
-    vec![full_name(found.setting), shown, why(found)]
+    vec![full_name(found.setting), shown, why(found, style)]
 }
 
 /// What most of it comes to: motor and battery current limits, where both are there.
@@ -232,8 +252,8 @@ pub fn lead(found: &[Recommended], style: Style) -> Answer {
     let missing = found.len() - ready;
     let counted = format!("{ready} of {}", found.len());
     let rest = match missing {
-        0 => "Each limit is the highest that no rating on this board forbids.",
-        _ => "The rest wait for ratings: none is assumed.",
+        0 => "No rating forbids them.",
+        _ => "The rest wait for ratings, as none is assumed.",
     };
     match currents(found, style) {
         Some([motor, battery]) => Answer {
@@ -362,7 +382,7 @@ fn cell(text: &str) -> String {
 /// All lines as comma-separated values: name, number, unit, whom it is for, current convention,
 /// reason. Numbers have a decimal point whatever the reader's are.
 #[must_use]
-pub fn as_csv(found: &[Recommended], board: Board, stamp: &[String]) -> String {
+pub fn as_csv(found: &[Recommended], board: Board, stamp: &[String], style: Style) -> String {
     let mut text = "setting,value,unit,per,current convention,reason\r\n".to_owned();
     for one in found {
         let number = |si: f64| super::number::exact(rounded(si / unit(one.setting).si()));
@@ -373,7 +393,7 @@ pub fn as_csv(found: &[Recommended], board: Board, stamp: &[String]) -> String {
             symbol(one.setting).into(),
             per(one.setting).into(),
             if motor { convention(board.convention).into() } else { String::new() },
-            why(one),
+            why(one, style),
         ];
         text += &cells.map(|text| cell(&text)).join(",");
         text += "\r\n";

@@ -82,6 +82,10 @@ pub struct Recommended {
     /// set is low enough for the rating named by `basis`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub value: Option<f64>,
+    /// The highest that the ratings allow, in the same unit; none for what is no limit, and with
+    /// `value`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub most: Option<f64>,
     /// What it was taken from; none while a figure is missing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub basis: Option<Grounds>,
@@ -159,8 +163,8 @@ type Bound = (Rating, Option<f64>);
 
 /// The values to set in the controller of a checked build, `draft` being what it was checked from.
 ///
-/// A limit is the highest that no rating forbids, rounded down. A rating that is assumed, or that
-/// nobody gave, gives no value: its input is named in `missing`.
+/// A limit stays as it is on this board, up to the highest that no rating forbids, rounded down. A
+/// rating that is assumed, or that nobody gave, gives no value: its input is named in `missing`.
 ///
 /// ```
 /// use pitchline_core::{Grounds, Build, Draft, Rating, Setting, Slot, settings};
@@ -175,8 +179,9 @@ type Bound = (Rating, Option<f64>);
 /// draft.set(Slot::Belt, "rating_n_per_mm", 60.0);
 /// assert_eq!(drive(&draft).missing, [(Slot::Controller, "rated_motor_a")]);
 /// draft.set(Slot::Controller, "rated_motor_a", 65.5);
+/// draft.set(Slot::Controller, "motor_current_a", 80.0);
 /// let found = drive(&draft);
-/// assert_eq!(found.value, Some(65.0));
+/// assert_eq!((found.value, found.most), (Some(65.0), Some(65.0)));
 /// assert_eq!(found.basis, Some(Grounds::Rating(Rating::ControllerMotorCurrent)));
 /// ```
 #[must_use]
@@ -186,7 +191,7 @@ pub fn settings(draft: &Draft, build: &Build) -> Vec<Recommended> {
     let others = Setting::ALL.into_iter().filter(|setting| !is_draw(setting));
     let others: Vec<_> = others.map(|setting| ask.recommend(setting)).collect();
     // What the hill draws from the pack depends on all the others.
-    ask.set = Build::check(&with_settings(draft, &others)).unwrap_or(*build);
+    ask.set = Build::check(&with_highest(draft, &others)).unwrap_or(*build);
     let mut others = others.into_iter();
     let next = |setting: Setting| {
         if is_draw(&setting) { Some(ask.recommend(setting)) } else { others.next() }
@@ -197,9 +202,19 @@ pub fn settings(draft: &Draft, build: &Build) -> Vec<Recommended> {
 /// The draft with every recommended value that it has an input for.
 #[must_use]
 pub fn with_settings(draft: &Draft, found: &[Recommended]) -> Draft {
+    with(draft, found, |one| one.value)
+}
+
+/// The same with the highest that the ratings allow.
+#[must_use]
+pub fn with_highest(draft: &Draft, found: &[Recommended]) -> Draft {
+    with(draft, found, |one| one.most.or(one.value))
+}
+
+fn with(draft: &Draft, found: &[Recommended], of: fn(&Recommended) -> Option<f64>) -> Draft {
     let mut set = draft.clone();
-    for Recommended { setting, value, .. } in found {
-        let Some(((slot, key), value)) = setting.input().zip(*value) else { continue };
+    for one in found {
+        let Some(((slot, key), value)) = one.setting.input().zip(of(one)) else { continue };
         if slot == Slot::Controller {
             set.set(slot, key, value / unit_of(slot, key));
         }
@@ -335,9 +350,23 @@ impl Ask<'_> {
         }
         let (bound, basis) = least;
         let lowest = setting.input().map_or(0.0, |(slot, key)| lowest(slot, key));
-        let value = Some(rounded_down(bound)).filter(|value| *value >= lowest);
+        let most = Some(rounded_down(bound)).filter(|most| *most >= lowest);
+        let value = most.map(|most| most.min(self.now(setting)));
         let uncounted = may.iter().map(|(rating, _)| *rating).filter(|rating| !is_given(*rating));
-        Recommended { setting, value, basis, missing, uncounted: uncounted.collect() }
+        Recommended { setting, value, most, basis, missing, uncounted: uncounted.collect() }
+    }
+
+    /// What a limit is on this board, as set or as assumed: what every other answer goes by.
+    fn now(&self, setting: Setting) -> f64 {
+        let c = &self.build.controller;
+        match setting {
+            Setting::MotorDrive => c.motor_current_a,
+            Setting::MotorBrake => c.brake_current_a,
+            Setting::BatteryDraw => c.battery_current_a,
+            Setting::BatteryRegen => c.regen_current_a,
+            Setting::Erpm => c.erpm_limit,
+            _ => f64::INFINITY,
+        }
     }
 
     /// What the part itself says.
@@ -364,13 +393,20 @@ impl Ask<'_> {
     }
 
     fn lacking(&self, setting: Setting, missing: Vec<(Slot, &'static str)>) -> Recommended {
-        Recommended { setting, value: None, basis: None, missing, uncounted: Vec::new() }
+        Recommended {
+            setting,
+            value: None,
+            most: None,
+            basis: None,
+            missing,
+            uncounted: Vec::new(),
+        }
     }
 }
 
 fn found(setting: Setting, value: f64, basis: Grounds) -> Recommended {
     let (missing, uncounted) = (Vec::new(), Vec::new());
-    Recommended { setting, value: Some(value), basis: Some(basis), missing, uncounted }
+    Recommended { setting, value: Some(value), most: None, basis: Some(basis), missing, uncounted }
 }
 
 /// Rounded down to what one sets: hundreds from a thousand on, whole from ten on, else tenths.

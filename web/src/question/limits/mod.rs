@@ -42,10 +42,22 @@ impl Rated {
 #[must_use]
 pub fn line(app: App) -> Line {
     let first = |margins: Arc<Margins>| {
-        let first = margins.list.first()?;
+        let first = words::worst(&margins)?;
         Some(Line { text: words::line(first), alert: first.level == Level::Over })
     };
     app.margins().and_then(first).unwrap_or_default()
+}
+
+/// Which ratings are exceeded, in a sentence; empty where none is. What gets hot is left to the
+/// controller, which limits power before.
+#[must_use]
+pub fn overloaded(app: App) -> String {
+    let heat = [Rating::WindingHeat, Rating::ControllerHeat];
+    let over = |margin: &&Margin| margin.level == Level::Over && !heat.contains(&margin.rating);
+    app.margins().map_or_else(String::new, |margins| {
+        let over: Vec<&Margin> = margins.list.iter().filter(over).collect();
+        over.first().map_or_else(String::new, |worst| words::overloaded(over.len(), worst))
+    })
 }
 
 /// The view.
@@ -55,7 +67,7 @@ pub fn view() -> AnyView {
     let waits = Signal::derive(move || app.waits());
     let lead = Memo::new(move |_| {
         let style = app.style();
-        let first = |margins: Arc<Margins>| Some(words::first(margins.list.first()?, style));
+        let first = |margins: Arc<Margins>| Some(words::first(words::worst(&margins)?, style));
         app.margins().and_then(first).unwrap_or_else(Answer::none)
     });
     let missing = Memo::new(move |_| app.margins().map_or_else(Vec::new, |m| m.missing.clone()));

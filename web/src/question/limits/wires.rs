@@ -40,9 +40,6 @@ pub(super) fn Wires() -> impl IntoView {
             }
         })
     };
-    let fly = move || {
-        app.found().map(|found| page::may_fly(found.answers.totals.nameplate_wh, app.style()))
-    };
     let group = move || found.get().map(|(wiring, _)| words::weak_group(&wiring, app.style()));
     view! {
         {missing}
@@ -53,7 +50,6 @@ pub(super) fn Wires() -> impl IntoView {
         <p class="help">{words::WIRES_RULES}</p>
         <Caution text=words::WIRES_CAUTION />
         <h2>{page::CARRYING}</h2>
-        <p>{fly}</p>
         <ul class="plain">{page::TRANSPORT.map(|fact| view! { <li>{fact}</li> }).collect_view()}</ul>
     }
 }

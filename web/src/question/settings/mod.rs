@@ -138,7 +138,7 @@ fn Buttons(now: Now) -> impl IntoView {
     let take = move || {
         differs.get().then(|| {
             view! {
-                <button type="button" on:click=move |_| app.set_as_recommended()>
+                <button type="button" on:click=move |_| app.set_controller(false)>
                     {words::USE}
                 </button>
             }
@@ -153,7 +153,12 @@ fn Buttons(now: Now) -> impl IntoView {
     };
     let csv = move |_| {
         if let Some(set) = now.get_untracked() {
-            app.copy(&words::as_csv(&set.found, board(&set.of.build), &stamp()));
+            app.copy(&words::as_csv(
+                &set.found,
+                board(&set.of.build),
+                &stamp(),
+                untrack(|| app.style()),
+            ));
         }
     };
     view! {
