@@ -38,8 +38,7 @@ pub const MODES: &str = "Ride modes";
 /// The first column of it.
 pub const MODES_OF: &str = "Per motor";
 /// Below the ride modes.
-pub const MODES_HELP: &str =
-    "Modes limit the push, never the brakes. The first ride is a rule of thumb.";
+pub const MODES_HELP: &str = "Modes limit the push, never the brakes. First ride: rule of thumb.";
 /// The fold of throttle and brake.
 pub const FEEL: &str = "How it feels";
 /// Within it.
@@ -62,17 +61,17 @@ const MISSING: &str = "Missing: ";
 #[must_use]
 pub const fn name(setting: Setting) -> &'static str {
     match setting {
-        Setting::MotorDrive => "Motor current limit, drive",
-        Setting::MotorBrake => "Motor current limit, brake",
-        Setting::BatteryDraw => "Battery current limit, drive",
-        Setting::BatteryRegen => "Battery current limit, regen",
+        Setting::MotorDrive => "Motor current, drive",
+        Setting::MotorBrake => "Motor current, brake",
+        Setting::BatteryDraw => "Battery current, drive",
+        Setting::BatteryRegen => "Battery current, regen",
         Setting::Erpm => "ERPM limit",
-        Setting::VoltageStart => "Battery cutback starts at",
-        Setting::VoltageEnd => "Battery cutback ends at",
-        Setting::ControllerHotStart => "Controller starts limiting at",
-        Setting::ControllerHotEnd => "Controller cuts out at",
-        Setting::MotorHotStart => "Motor starts limiting at",
-        Setting::MotorHotEnd => "Motor cuts out at",
+        Setting::VoltageStart => "Battery cutback starts",
+        Setting::VoltageEnd => "Battery cutback ends",
+        Setting::ControllerHotStart => "Controller starts limiting",
+        Setting::ControllerHotEnd => "Controller cuts out",
+        Setting::MotorHotStart => "Motor starts limiting",
+        Setting::MotorHotEnd => "Motor cuts out",
         Setting::MaxDuty => "Maximum duty cycle",
         Setting::PolePairs => "Motor pole pairs",
         Setting::GearRatio => "Gear ratio",
@@ -204,15 +203,11 @@ pub fn why(found: &Recommended, style: Style) -> String {
             "Slows you before the pack switches off".into()
         }
         (Some(Grounds::WindingLimit), _) if found.setting == Setting::MotorHotStart => {
-            "Needs a sensor in the motor".into()
+            "Needs a motor sensor".into()
         }
         (Some(Grounds::WindingLimit), _) => "Protects: windings".into(),
         (Some(Grounds::Usual), _) => "Rule of thumb".into(),
         (Some(Grounds::Part | Grounds::CutOff), _) | (None, _) => String::new(),
-    };
-    let why = match found.setting {
-        Setting::BatteryRegen if found.value.is_some() => format!("{why}. A full pack takes less"),
-        _ => why,
     };
     if found.uncounted.is_empty() {
         return why;
@@ -253,7 +248,7 @@ pub fn lead(found: &[Recommended], style: Style) -> Answer {
     let counted = format!("{ready} of {}", found.len());
     let rest = match missing {
         0 => "No rating forbids them.",
-        _ => "The rest wait for ratings, as none is assumed.",
+        _ => "The rest wait for ratings.",
     };
     match currents(found, style) {
         Some([motor, battery]) => Answer {
