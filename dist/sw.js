@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "17204468da075de16c680c4a94dbf49910b3879c35068377074e3e8ae3139cb5",
+    "./": "ed57527940d1cf66f0ff04cfac575f21cf8d1b6cdd070b36324f5a2ef38f8aa4",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "7b36fe7c7ad5af5f99eb83d5de34752a0ceef14c9a228d44c76b5c781886d968",
@@ -25,7 +25,7 @@ const BUILD = {
     "icon-512.png": "58adae9d2cd0b1c9ee8c6ce81e1f41fc91fa5ae58998927f14fa4ff2dc5a4f35",
     "icon-maskable-512.png": "7e4f118d7f2ef230df83520f1e0d4b1ab82801c285d2fee16c16b2854ca08442",
     "icon.svg": "3ad63a8e8466f27f712ac18499faa7e1a0c228115cba520fe2de9a5262690432",
-    "main-150ab1688f27ec2a.css": "63069266808f528ea028c55ef882108f8013893b4ca738c496a801788f239810",
+    "main-566f4d3089746c72.css": "e5402319fe869745e09ba12a3a9cdf641d05f064e6b3f8c27b38b496eabaa8b2",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-e11c4807f2a9bfdd.css": "c4d1ebf234b27c329a7f01b42f5c6aff56228f1a05d8815ba952f25216b72cb7",
@@ -36,7 +36,7 @@ const BUILD = {
     "ride-f2340d79833507d2.css": "d2367dd9491b1866aeac116fec5141138506ee8ddcbe405a724381fc7c466903",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "d179c832375ffa78"
+  "version": "d9c0af8886ebb8ed"
 };
 
 const SCOPE = self.registration.scope;

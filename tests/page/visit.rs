@@ -43,11 +43,11 @@ impl Site {
         self.0.path()
     }
 
-    /// The name of the file that ends so.
+    /// The name of the page's own file that ends so.
     pub(crate) fn file(&self, ending: &str) -> Outcome<String> {
         for entry in fs::read_dir(self.path())? {
             let name = entry?.file_name().to_string_lossy().into_owned();
-            if name.ends_with(ending) {
+            if name.ends_with(ending) && !name.starts_with("pitchline-api") {
                 return Ok(name);
             }
         }

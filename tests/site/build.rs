@@ -38,11 +38,11 @@ impl Build {
         self.folder.path()
     }
 
-    /// The name of its first wasm, which no build can do without.
+    /// The name of the page's wasm, which no build can do without.
     pub(crate) fn wasm(&self) -> Outcome<String> {
         for entry in fs::read_dir(self.path())? {
             let name = entry?.file_name().to_string_lossy().into_owned();
-            if name.ends_with("_bg.wasm") {
+            if name.starts_with("pitchline-web") && name.ends_with("_bg.wasm") {
                 return Ok(name);
             }
         }
