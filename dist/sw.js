@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "ed57527940d1cf66f0ff04cfac575f21cf8d1b6cdd070b36324f5a2ef38f8aa4",
+    "./": "a2084bc064e9b002f37f65e7f7bfbe50faeccce1a57df963d497cf6191b11897",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "7b36fe7c7ad5af5f99eb83d5de34752a0ceef14c9a228d44c76b5c781886d968",
@@ -29,14 +29,14 @@ const BUILD = {
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
     "parts-e11c4807f2a9bfdd.css": "c4d1ebf234b27c329a7f01b42f5c6aff56228f1a05d8815ba952f25216b72cb7",
-    "pitchline-web-c119761b29ed5983.js": "49ccd775a438a0bded762f9ef08b7b4396030670c246be74838a2c45aae02ddf",
-    "pitchline-web-c119761b29ed5983_bg.wasm": "c777b63d63b30030ff354098426735e08e8ee05f76002b58601271b615fd02e3",
+    "pitchline-web-4822f121b4e44eb0.js": "49ccd775a438a0bded762f9ef08b7b4396030670c246be74838a2c45aae02ddf",
+    "pitchline-web-4822f121b4e44eb0_bg.wasm": "9830a9f58da6e55bc2fd7de3575d50a27461b9b16e763097b0383cdb81ce6a20",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-f2340d79833507d2.css": "d2367dd9491b1866aeac116fec5141138506ee8ddcbe405a724381fc7c466903",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "d9c0af8886ebb8ed"
+  "version": "55bcee1371e6e90f"
 };
 
 const SCOPE = self.registration.scope;

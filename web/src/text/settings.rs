@@ -38,7 +38,7 @@ pub const MODES: &str = "Ride modes";
 /// The first column of it.
 pub const MODES_OF: &str = "Per motor";
 /// Below the ride modes.
-pub const MODES_HELP: &str = "Modes limit the push, never the brakes. First ride: rule of thumb.";
+pub const MODES_HELP: &str = "Brakes stay full. First ride: rule of thumb.";
 /// The fold of throttle and brake.
 pub const FEEL: &str = "How it feels";
 /// Within it.
@@ -255,7 +255,7 @@ pub fn lead(found: &[Recommended], style: Style) -> Answer {
             name: "Motor and battery current, per motor".into(),
             figure: format!("{motor} and {battery}"),
             unit: "",
-            limit: format!("{counted} values are ready. {rest}"),
+            limit: format!("{counted} values ready. {rest}"),
         },
         None => Answer {
             name: "Values ready to set".into(),
