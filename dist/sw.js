@@ -12,7 +12,7 @@
 // Filled in by `cargo site build`: addresses relative to the page, with their SHA-256.
 const BUILD = {
   "files": {
-    "./": "a2084bc064e9b002f37f65e7f7bfbe50faeccce1a57df963d497cf6191b11897",
+    "./": "5257bb4abe909e1b4afb11a78efd0cc628d6d331c6743f96c01396d6889a09d9",
     "apple-touch-icon.png": "21f099fbf6befd3c930b9517807e0f4e7b1dd275098eb3107c7291f4cc6dc7ef",
     "boot-e659dde76cb637ef.js": "05a811d118e0a446bd4051cff88373cd85c57afca7f41cdee47cb110857d2433",
     "build.schema.json": "7b36fe7c7ad5af5f99eb83d5de34752a0ceef14c9a228d44c76b5c781886d968",
@@ -28,15 +28,15 @@ const BUILD = {
     "main-566f4d3089746c72.css": "e5402319fe869745e09ba12a3a9cdf641d05f064e6b3f8c27b38b496eabaa8b2",
     "manifest.webmanifest": "8c4400fad208774242fd87db1ea49958452f24a44cb7abb3b95c6b0e50918621",
     "offline-d255ed7a36b0ce34.js": "117711aa4470649bf09e940cca41a15b5a4089ed344a6b41f8e26e3ab9dcc328",
-    "parts-e11c4807f2a9bfdd.css": "c4d1ebf234b27c329a7f01b42f5c6aff56228f1a05d8815ba952f25216b72cb7",
-    "pitchline-web-4822f121b4e44eb0.js": "49ccd775a438a0bded762f9ef08b7b4396030670c246be74838a2c45aae02ddf",
-    "pitchline-web-4822f121b4e44eb0_bg.wasm": "9830a9f58da6e55bc2fd7de3575d50a27461b9b16e763097b0383cdb81ce6a20",
+    "parts-2e9225199e0feedb.css": "6ab469dd671966db6940a2beea81bd9032bed4a13fce49ae2042f10b535a7053",
+    "pitchline-web-a1268bd638b78404.js": "49ccd775a438a0bded762f9ef08b7b4396030670c246be74838a2c45aae02ddf",
+    "pitchline-web-a1268bd638b78404_bg.wasm": "43e0b91cdddeca4ec3715264b0924e35ae4ae0512fd76fb02e3f3f7020eede22",
     "recovery-890d58c80bf02f93.js": "a71f3e0a7faddfe8691b9bd77a59c261e26956e034fbf7a08a00bceab67be90f",
     "recovery-f970be19a5a93239.css": "899a5ba6fbfd88c351e6ca95877d6eee799028621bdfdfe77c56de725f70e463",
     "ride-f2340d79833507d2.css": "d2367dd9491b1866aeac116fec5141138506ee8ddcbe405a724381fc7c466903",
     "tokens-20a4619fa9ec4e26.css": "4d519001121a63e9b56723bd6c9fb299b11cf3fd87065a61e0204352446b4741"
   },
-  "version": "55bcee1371e6e90f"
+  "version": "0779e3df2c56c896"
 };
 
 const SCOPE = self.registration.scope;

@@ -11,8 +11,8 @@ fn of(set: &[(Slot, &str, f64)]) -> Wiring {
     wiring(&draft, &Build::check(&draft).expect("in range"))
 }
 
-/// ASTM B258 diameters, IEC 60028 resistivity at 60 °C, both leads
-/// together: gauge 10, 0.8 m, 40 A.
+/// Worked out outside of the core from ASTM B258 diameters and IEC 60028 resistivity at 60 °C, both
+/// leads together: gauge 10, 0.8 m, 40 A.
 #[test]
 fn leads_lose_what_the_standards_say() {
     let found = of(&[
@@ -25,19 +25,21 @@ fn leads_lose_what_the_standards_say() {
     assert!((found.leads.drop_v / 0.121_353 - 1.0).abs() < 1e-5, "{:?}", found.leads);
 }
 
-/// Areas of the published solid-wire table (after ASTM B258), mm².
+/// Areas by the diameters, in, of a published solid-wire table (citing Floyd), which has four or five
+/// digits of them: half of the last is up to 0.25 % of the area.
 #[test]
-fn areas_are_those_of_the_table() {
-    for (gauge, mm2) in [
-        (8.0, 8.365_56),
-        (10.0, 5.261_15),
-        (12.0, 3.308_77),
-        (14.0, 2.080_91),
-        (16.0, 1.308_70),
-        (18.0, 0.823_05),
+fn areas_are_those_of_the_published_diameters() {
+    for (gauge, inches) in [
+        (8.0, 0.128_49),
+        (10.0, 0.101_89),
+        (12.0, 0.0808),
+        (14.0, 0.064_08),
+        (16.0, 0.050_82),
+        (18.0, 0.0403),
     ] {
         let found = area_mm2(WireDiameter { gauge }.value());
-        assert!((found / mm2 - 1.0).abs() < 1e-5, "{gauge}: {found}");
+        let published = 0.25 * std::f64::consts::PI * (inches * 25.4_f64).powi(2);
+        assert!((found / published - 1.0).abs() < 2.5e-3, "{gauge}: {found}, {published}");
     }
 }
 
@@ -81,7 +83,7 @@ fn the_gauge_reads_resting_volts() {
         [(1.0, 4.2), (0.9, 4.096_656), (0.75, 3.994_304), (0.5, 3.750_874), (0.25, 3.528_563)]
     {
         let (_, found_v) = found.points.iter().find(|(at, _)| *at == charge).expect("on the card");
-        assert!((found_v / (10.0 * volts) - 1.0).abs() < 5e-3, "{charge}: {found_v}");
+        assert!((found_v / (10.0 * volts) - 1.0).abs() < 5e-4, "{charge}: {found_v}");
     }
     assert!(found.lights_v.windows(2).all(|pair| pair[0] < pair[1]));
     assert!(found.sag_v.is_some_and(|sag| sag > 0.0));

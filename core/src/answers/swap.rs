@@ -19,10 +19,6 @@ pub struct Swap<'a> {
     /// The parts that it takes: the one, and a belt where the pulleys need another one. None of them
     /// where only settings change.
     pub parts: Vec<(Slot, &'a Record)>,
-    /// The board with them.
-    pub draft: Draft,
-    /// The same, checked.
-    pub build: Build,
     /// What they cost together, in the catalogue's currency; none where a price is missing.
     pub price: Option<f64>,
     /// The ratings that are exceeded with them.
@@ -67,12 +63,6 @@ impl Swapper {
         Self { draft: draft.clone(), notices, misfits, over: exceeded(build) }
     }
 
-    /// The ratings that are exceeded as it is.
-    #[must_use]
-    pub fn over(&self) -> &[Rating] {
-        &self.over
-    }
-
     /// The board with its recommended settings, or with the highest that its ratings allow; none where
     /// it is set like that.
     #[must_use]
@@ -101,7 +91,6 @@ impl Swapper {
     /// };
     /// let build = Build::check(&draft).unwrap();
     /// let swapper = Swapper::new(&draft, &build);
-    /// assert!(swapper.over().contains(&Rating::DeckLoad));
     /// let (weak, strong) = (deck(70.0), deck(120.0));
     /// let none = |_| Vec::new();
     /// assert!(swapper.swap(Slot::Deck, &weak, &none).unwrap().over.contains(&Rating::DeckLoad));
@@ -167,7 +156,7 @@ impl Swapper {
         let full = drive.supply(1.0, Sag::Burst);
         let slow = drive.steepest(&full, SLOW_M_S);
         let top_m_s = drive.top_speed(&full, &FULL, Slope::FLAT).speed_m_s;
-        Some(Swap { parts, draft, build, price, over, slow, top_m_s })
+        Some(Swap { parts, price, over, slow, top_m_s })
     }
 }
 

@@ -144,12 +144,8 @@ fn fuse(draft: &Draft, build: &Build, hill_a: f64, peak_a: f64) -> FuseChoice {
         (Rating::PackConnector, pack.connector_a),
         (Rating::CellDischarge, Some(build.cell.max_discharge_a * pack.parallel)),
     ];
-    let is_given = |rating: Rating| {
-        let (slot, key) = rating.input();
-        draft.value(slot, key).is_some()
-    };
     let ratings = bounds.iter().map(|(rating, _)| *rating);
-    let missing: Vec<Rating> = ratings.filter(|rating| !is_given(*rating)).collect();
+    let missing: Vec<Rating> = ratings.filter(|rating| !rating.is_given(draft)).collect();
     let mut most: Option<(f64, Rating)> = None;
     let inner = (Rating::InnerWires, pack.inner_wire_a);
     for (rating, bound) in bounds.into_iter().chain([inner]) {

@@ -15,6 +15,15 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
+impl Table {
+    /// A table that stands open: nothing opens it.
+    #[must_use]
+    pub fn alone(caption: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Self {
+        let heads = heads.iter().map(|head| (*head).into()).collect();
+        Self { label: String::new(), caption: caption.into(), heads, rows }
+    }
+}
+
 /// The table itself; it scrolls in its own region, never the page.
 #[component]
 pub fn Grid(

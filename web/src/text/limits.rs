@@ -1,11 +1,8 @@
 //! Words of "What gives first?".
 
 use super::page::Warning;
-use super::{Answer, Style, percent, setup};
-use pitchline_core::{
-    FUSE_SHARE, HOT_DAY_C, Leads, Level, Margin, Margins, Occasion, RISE_K, Rating, Slot, Unit,
-    Wiring,
-};
+use super::{Answer, Style, percent, words};
+use pitchline_core::{FUSE_SHARE, HOT_DAY_C, Level, Margin, Margins, Occasion, Rating, Unit};
 
 /// The fold of the ratings that nobody gave.
 pub const MISSING: &str = "Ratings to fill in";
@@ -19,7 +16,7 @@ pub const COUNTED_HINT: &str = "what is asked, and when";
 pub const COUNTED_LINES: [&str; 4] = [
     "Full throttle is all that the controller's limits let through, at any speed, with a full or nearly empty pack. It lasts seconds.",
     "Fuses, wires, plugs and continuous ratings are judged by your hill at your cruising speed, for as long as it lasts. A fuse carries 75 % of its rated current for long.",
-    "Heat is judged on the same hill at 35 °C. The four wheels share the load equally.",
+    "Heat is judged as if that hill never ended, at 35 °C. The four wheels share the load equally.",
     "Less than 10 % to spare is close. The 75 %, 35 °C and 10 % are rules of thumb.",
 ];
 /// The same in a sentence.
@@ -81,7 +78,7 @@ pub fn when(occasion: Occasion, style: Style) -> String {
         Occasion::FullThrottle => "at full throttle".into(),
         Occasion::Hill => "on your hill".into(),
         Occasion::HotDay => {
-            format!("on your hill at {}", style.si(HOT_DAY_C, Unit::Celsius, 2))
+            format!("on an endless hill like yours at {}", style.si(HOT_DAY_C, Unit::Celsius, 2))
         }
         Occasion::TopSpeed => "at top speed".into(),
         Occasion::Braking => "when braking".into(),
@@ -134,12 +131,8 @@ pub fn first(margin: &Margin, style: Style) -> Answer {
         name: "Least to spare".into(),
         figure: name(margin.rating).into(),
         unit: "",
-        limit: format!("{}. {}", capital_left(margin), asked(margin, style)),
+        limit: format!("{}. {}", words::capital(&left(margin)), asked(margin, style)),
     }
-}
-
-fn capital_left(margin: &Margin) -> String {
-    super::words::capital(&left(margin))
 }
 
 /// What is asked of it and when, and what it bears.
@@ -156,7 +149,7 @@ pub fn asked(margin: &Margin, style: Style) -> String {
     };
     format!(
         "{} it's asked for {}. It {rated} {}.{briefly}",
-        super::words::capital(&when(occasion, style)),
+        words::capital(&when(occasion, style)),
         value(rating, asked, style),
         value(rating, bears, style),
     )
@@ -266,149 +259,8 @@ pub fn row(margin: &Margin, assumed: bool, style: Style) -> Vec<String> {
     ]
 }
 
-/// Over the changes that cure what is over.
-pub const CURES: &str = "What to change";
-/// What a change that cures something makes of the hill and of the top speed, m/s.
-#[must_use]
-pub fn then(grade: f64, top_m_s: f64, style: Style) -> String {
-    let (grade, top) = (percent(grade.max(0.0)), style.speed_unit(top_m_s));
-    format!("Then it climbs {grade} and reaches {top}.")
-}
-
-/// Where nothing on offer cures it.
-pub const NO_CURE: &str = "No part in this catalogue fixes this.";
-/// Caption of the table of fuse and wires.
-pub const WIRES_CAPTION: &str = "What flows, and what to fit";
-/// Heads of their table.
-pub const WIRES_HEADS: [&str; 2] = ["What", "Value"];
-/// Where the fuse cannot be chosen.
-pub const FUSE_MISSING: &str =
-    "The fuse must protect what is behind it. Enter these ratings and a size appears here:";
-/// What the table rests on.
-pub const WIRES_RULES: &str = "Rules of thumb: a fuse carries 75 % of its rated current for long, and leads may get 30 °C warmer than the air. Wire areas follow ASTM B258, copper IEC 60028.";
-/// Caution by the wires.
-pub const WIRES_CAUTION: Warning = Warning {
-    short: "A lithium pack drives hundreds of amps through a short circuit. Have packs built, fused and repaired by someone qualified.",
-    more: "Fit the fuse as close to the pack as it goes, rated for direct current at no less than the full voltage. Cover every joint, take off rings and watches, and never work on a pack alone.",
-};
-
 /// Some ratings, by name.
 #[must_use]
 pub fn named(ratings: &[Rating]) -> String {
     ratings.iter().map(|rating| name(*rating)).collect::<Vec<_>>().join("; ")
-}
-
-/// The button that makes a change.
-#[must_use]
-pub fn take(
-    parts: &[(Slot, &str)],
-    highest: bool,
-    price: Option<f64>,
-    currency: &str,
-    style: Style,
-) -> String {
-    let [(slot, _), ..] = parts else { return super::settings::take(highest).into() };
-    let names: Vec<&str> = parts.iter().map(|(_, name)| *name).collect();
-    let take = setup::take(&names.join(" + "), false);
-    let slot = super::words::small(super::words::slot(*slot));
-    match price {
-        Some(price) => format!("{take} ({slot}), {currency}\u{a0}{}", style.significant(price, 3)),
-        None => format!("{take} ({slot})"),
-    }
-}
-
-/// A gauge and its copper.
-fn gauge(leads: &Leads, style: Style) -> String {
-    let area = style.significant(leads.area_mm2, 2);
-    format!("AWG\u{a0}{} ({area}\u{a0}mm²)", style.significant(leads.gauge, 2))
-}
-
-/// Fuse and leads in a few words.
-#[must_use]
-pub fn wires_hint(found: &Wiring, style: Style) -> String {
-    let fuse = match (found.fuse.fuse_a, found.fuse.most_a) {
-        (Some(fuse_a), _) => format!("fuse {}", style.si(fuse_a, Unit::Ampere, 3)),
-        (None, Some(_)) => "no fuse fits".into(),
-        (None, None) => "fuse: ratings are missing".into(),
-    };
-    format!("{fuse}, {}", gauge(found.thinnest.as_ref().unwrap_or(&found.leads), style))
-}
-
-/// What flows, and what to fit, a name and a value each.
-#[must_use]
-pub fn wires_rows(found: &Wiring, style: Style) -> Vec<Vec<String>> {
-    let amps = |a: f64| style.si(a, Unit::Ampere, 2);
-    let volts = |v: f64, digits| style.si(v, Unit::Volt, digits);
-    let fuse = &found.fuse;
-    let size = match (fuse.fuse_a, fuse.most_a) {
-        (Some(fuse_a), _) => style.si(fuse_a, Unit::Ampere, 3),
-        (None, Some(most_a)) => {
-            format!(
-                "None fits. The board draws {}, and the wiring bears {}.",
-                amps(fuse.least_a),
-                amps(most_a)
-            )
-        }
-        (None, None) => "Ratings are missing, see above.".into(),
-    };
-    let from = match (fuse.most_a, fuse.protects) {
-        (Some(most_a), Some(rating)) if most_a >= fuse.least_a => format!(
-            "{} to {}, which is what this bears: {}",
-            amps(fuse.least_a),
-            amps(most_a),
-            super::words::small(name(rating))
-        ),
-        (Some(most_a), Some(rating)) => {
-            format!("at most {}: {}", amps(most_a), super::words::small(name(rating)))
-        }
-        _ => format!("{} or more", amps(fuse.least_a)),
-    };
-    let fitted = match (fuse.now_a, fuse.most_a) {
-        (Some(now_a), Some(most_a)) if now_a > most_a => {
-            format!("{}, too big: the wires would burn first", amps(now_a))
-        }
-        (Some(now_a), _) => amps(now_a),
-        (None, _) => "not given".into(),
-    };
-    let thinnest = match &found.thinnest {
-        Some(leads) => format!("{} or thicker", gauge(leads, style)),
-        None => "None on sale stays cool enough".into(),
-    };
-    let leads = &found.leads;
-    let row = |name: &str, value: String| vec![name.to_owned(), value];
-    vec![
-        row("Main fuse", size),
-        row("Fuse fitted now", fitted),
-        row("Fuses that would do", from),
-        row("Fuse voltage, DC", format!("{} or more", volts(fuse.least_v, 3))),
-        row("Leads, thinnest that stay cool", thinnest),
-        row("Leads now", gauge(leads, style)),
-        row("They lose at full throttle", format!("{}\u{a0}V", style.fixed(leads.drop_v, 1))),
-        row("They get warmer on your hill by", rise(leads.rise_k, style)),
-        row("Pack current on your hill", amps(found.hill_a)),
-        row("Pack current at full throttle", amps(found.peak_a)),
-        row("Each cell at full throttle", amps(found.cell_a)),
-        row("Connections between groups", style.significant(found.links, 3)),
-        row("Welds on the cells", style.significant(found.welds, 3)),
-    ]
-}
-
-fn rise(kelvin: f64, style: Style) -> String {
-    let rise = style.shown_si(kelvin, Unit::Celsius) - style.shown_si(0.0, Unit::Celsius);
-    let symbol = style.units.shown(Unit::Celsius).symbol;
-    let note = if kelvin > RISE_K { ", too much" } else { "" };
-    format!("{}\u{a0}{symbol}{note}", style.significant(rise, 2))
-}
-
-/// What one weak cell does.
-#[must_use]
-pub fn weak_group(found: &Wiring, style: Style) -> String {
-    if found.weak_share <= 0.0 {
-        return "Cells stand alone in their groups. If one fails, the pack is dead.".into();
-    }
-    format!(
-        "If a cell fails, stop riding. Its neighbours would carry {} each at full throttle, and the pack ends with its weakest group: {} of the range.",
-        style.si(found.weak_cell_a, Unit::Ampere, 2),
-        percent(found.weak_share),
-    )
 }

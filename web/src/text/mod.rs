@@ -3,6 +3,7 @@
 pub mod board;
 pub mod catalogue;
 pub mod charge;
+pub mod cure;
 pub mod drawing;
 pub mod fit;
 pub mod hill;
@@ -18,6 +19,7 @@ pub mod speed;
 pub mod sure;
 pub mod trip;
 pub mod unit;
+pub mod wires;
 pub mod words;
 
 pub mod answer;

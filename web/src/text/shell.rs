@@ -80,7 +80,7 @@ pub fn made(maker: &str, catalogue: &str, date: &str) -> String {
     let date = page::long_date(date).unwrap_or_else(|| date.into());
     let catalogue = of_version(catalogue);
     format!(
-        "Parts: {maker}, {catalogue}. {NAME_AND_VERSION}, model {MODEL}. Printed {date}. Calculated, not measured: check before you rely on it."
+        "Parts: {maker}, {catalogue}. {NAME_AND_VERSION}, model {MODEL}. Date: {date}. Calculated, not measured: check before you rely on it."
     )
 }
 

@@ -1,5 +1,6 @@
 //! The ratings of a board's parts.
 
+use crate::build::Draft;
 use crate::parts::Slot;
 use serde::Serialize;
 
@@ -91,6 +92,13 @@ impl Rating {
         Self::TyrePressure,
         Self::DeckLoad,
     ];
+
+    /// Whether somebody gave it, so that it is not assumed.
+    #[must_use]
+    pub fn is_given(self, draft: &Draft) -> bool {
+        let (slot, key) = self.input();
+        draft.value(slot, key).is_some()
+    }
 
     /// The input that gives it.
     #[must_use]

@@ -1,8 +1,10 @@
 //! What do I set? The values for a controller, each by the part that it protects.
 
 mod mode;
+mod setting;
 
 pub use mode::{FIRST_RIDE, LEVERS, ModeSettings, mode_settings};
+pub use setting::Setting;
 
 use super::drive::Drive;
 use super::margins::{FUSE_SHARE, Rating, drawn};
@@ -15,45 +17,6 @@ use crate::physics::gear::BeltTorque;
 use crate::working::Working;
 use alloc::vec::Vec;
 use serde::Serialize;
-
-/// What a field-oriented controller asks to be told.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(rename_all = "snake_case")]
-pub enum Setting {
-    /// Motor current limit, driving, per motor, A in the controller's current convention.
-    MotorDrive,
-    /// Motor current limit, braking, per motor, A in the same.
-    MotorBrake,
-    /// Battery current limit, driving, per motor, A.
-    BatteryDraw,
-    /// Battery current limit, braking, per motor, A.
-    BatteryRegen,
-    /// ERPM limit.
-    Erpm,
-    /// Voltage per cell group at which it starts to limit, V.
-    VoltageStart,
-    /// Voltage per cell group at which it cuts out, V.
-    VoltageEnd,
-    /// Controller temperature at which it starts to limit, °C.
-    ControllerHotStart,
-    /// Controller temperature at which it cuts out, °C.
-    ControllerHotEnd,
-    /// Winding temperature at which it starts to limit, °C.
-    MotorHotStart,
-    /// Winding temperature at which it cuts out, °C.
-    MotorHotEnd,
-    /// Maximum duty cycle, a share.
-    MaxDuty,
-    /// Pole pairs of the motor.
-    PolePairs,
-    /// Teeth of the wheel pulley over those of the motor pulley.
-    GearRatio,
-    /// Diameter of the wheel, m.
-    WheelDiameter,
-    /// Cell groups in series.
-    Series,
-}
 
 /// What a value was taken from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -106,57 +69,6 @@ const FLAT_CUTBACK_V: f64 = 0.2;
 const BELOW_WINDING_K: f64 = 10.0;
 /// It starts to limit this much below that, K. Common practice, no source.
 const HOT_K: f64 = 20.0;
-
-impl Setting {
-    /// Every setting, in the order in which they are set.
-    pub const ALL: [Self; 16] = [
-        Self::MotorDrive,
-        Self::MotorBrake,
-        Self::BatteryDraw,
-        Self::BatteryRegen,
-        Self::Erpm,
-        Self::VoltageStart,
-        Self::VoltageEnd,
-        Self::ControllerHotStart,
-        Self::ControllerHotEnd,
-        Self::MotorHotStart,
-        Self::MotorHotEnd,
-        Self::MaxDuty,
-        Self::PolePairs,
-        Self::GearRatio,
-        Self::WheelDiameter,
-        Self::Series,
-    ];
-
-    /// The input that holds it on this board; none for what follows from other parts.
-    #[must_use]
-    pub const fn input(self) -> Option<(Slot, &'static str)> {
-        Some(match self {
-            Self::MotorDrive => (Slot::Controller, "motor_current_a"),
-            Self::MotorBrake => (Slot::Controller, "brake_current_a"),
-            Self::BatteryDraw => (Slot::Controller, "battery_current_a"),
-            Self::BatteryRegen => (Slot::Controller, "regen_current_a"),
-            Self::Erpm => (Slot::Controller, "erpm_limit"),
-            Self::VoltageStart => (Slot::Controller, "cutback_start_v"),
-            Self::VoltageEnd => (Slot::Controller, "cutback_end_v"),
-            Self::ControllerHotStart => (Slot::Controller, "cutback_start_c"),
-            Self::ControllerHotEnd => (Slot::Controller, "cutback_end_c"),
-            Self::MotorHotStart => (Slot::Controller, "motor_cutback_start_c"),
-            Self::MotorHotEnd => (Slot::Controller, "motor_cutback_end_c"),
-            Self::MaxDuty => (Slot::Controller, "max_duty_percent"),
-            Self::PolePairs => (Slot::Motor, "pole_pairs"),
-            Self::WheelDiameter => (Slot::Wheel, "diameter_mm"),
-            Self::Series => (Slot::Pack, "series"),
-            Self::GearRatio => return None,
-        })
-    }
-
-    /// Whether a board with two motors draws or takes twice that.
-    #[must_use]
-    pub const fn is_shared(self) -> bool {
-        matches!(self, Self::BatteryDraw | Self::BatteryRegen)
-    }
-}
 
 /// What limits a setting: a rating, and the setting that it allows.
 type Bound = (Rating, Option<f64>);
@@ -336,7 +248,7 @@ impl Ask<'_> {
     /// The highest that every rating allows, rounded down. `must` are those without which there is
     /// none, `may` those that count where they are given.
     fn limit(&self, setting: Setting, must: &[Bound], may: &[Bound]) -> Recommended {
-        let is_given = |rating: Rating| self.is_given(rating.input());
+        let is_given = |rating: Rating| rating.is_given(self.draft);
         let missing = must.iter().map(|(rating, _)| *rating).filter(|rating| !is_given(*rating));
         let missing: Vec<_> = missing.map(Rating::input).collect();
         if !missing.is_empty() {

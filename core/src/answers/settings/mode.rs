@@ -9,7 +9,7 @@ use crate::physics::gear::{ElectricalRpm, MotorSpeed};
 use crate::physics::road_load::Slope;
 use alloc::vec::Vec;
 
-/// A first ride: a third of the current and a fast walk. Common practice, no source.
+/// A first ride: 30 % of the current, at most 12 km/h. Common practice, no source.
 pub const FIRST_RIDE: Mode = Mode { current_share: 0.3, speed_cap_m_s: Some(12.0 / 3.6) };
 /// Positions of throttle and brake, as shares of their travel.
 pub const LEVERS: [f64; 4] = [0.25, 0.5, 0.75, 1.0];

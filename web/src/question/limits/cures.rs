@@ -2,7 +2,7 @@
 
 use crate::app::{App, Change, Changes, use_app};
 use crate::question::change::take;
-use crate::text::{Style, limits as words};
+use crate::text::{Style, cure, limits as words};
 use leptos::prelude::*;
 use pitchline_core::{Level, Rating};
 use std::sync::Arc;
@@ -32,7 +32,7 @@ pub(super) fn Cures() -> impl IntoView {
         any.get().then(|| {
             view! {
                 <section>
-                    <h2>{words::CURES}</h2>
+                    <h2>{cure::CURES}</h2>
                     <ul class="plain">{each}</ul>
                     <p class="help">{move || changes.said()}</p>
                 </section>
@@ -70,8 +70,8 @@ fn is_same(one: Option<&Arc<Change>>, other: Option<&Arc<Change>>) -> bool {
 
 fn one(app: App, Cure { of, change }: Cure, style: Style) -> impl IntoView {
     let then = match &change {
-        Some(change) => words::then(change.slow.grade, change.top_m_s, style),
-        None => words::NO_CURE.into(),
+        Some(change) => cure::then(change.slow.grade, change.top_m_s, style),
+        None => cure::NO_CURE.into(),
     };
     let button = change.map(|change| take(app, change, style));
     view! {

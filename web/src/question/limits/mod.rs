@@ -33,8 +33,7 @@ impl Rated {
 
     /// Whether nobody gave a rating that is listed.
     fn is_assumed(&self, rating: Rating) -> bool {
-        let (slot, key) = rating.input();
-        self.draft.value(slot, key).is_none()
+        !rating.is_given(&self.draft)
     }
 }
 

@@ -4,13 +4,13 @@ use crate::app::{Found, use_app};
 use crate::chart::{Grid, Table};
 use crate::component::Caution;
 use crate::question::{WIRES, lead_to};
-use crate::text::{Style, limits as words, page};
+use crate::text::{Style, limits as words, page, wires as said};
 use leptos::prelude::*;
 use pitchline_core::{Rating, wiring};
 
 /// Fuse and leads in a few words.
 pub(super) fn hint(found: &Found, style: Style) -> String {
-    words::wires_hint(&wiring(&found.draft, &found.build), style)
+    said::hint(&wiring(&found.draft, &found.build), style)
 }
 
 /// Fuse, leads, and what flows.
@@ -22,12 +22,8 @@ pub(super) fn Wires() -> impl IntoView {
     });
     let grid = move || {
         found.get().map(|(wiring, _)| {
-            let table = Table {
-                label: String::new(),
-                caption: words::WIRES_CAPTION.into(),
-                heads: words::WIRES_HEADS.map(String::from).into(),
-                rows: words::wires_rows(&wiring, app.style()),
-            };
+            let rows = said::rows(&wiring, app.style());
+            let table = Table::alone(said::CAPTION, &said::HEADS, rows);
             view! { <Grid table /> }
         })
     };
@@ -35,20 +31,20 @@ pub(super) fn Wires() -> impl IntoView {
         let missing = found.get().map(|(wiring, _)| wiring.fuse.missing).unwrap_or_default();
         (!missing.is_empty()).then(|| {
             view! {
-                <p>{words::FUSE_MISSING}</p>
+                <p>{said::FUSE_MISSING}</p>
                 <ul class="plain">{missing.into_iter().map(gap).collect_view()}</ul>
             }
         })
     };
-    let group = move || found.get().map(|(wiring, _)| words::weak_group(&wiring, app.style()));
+    let group = move || found.get().map(|(wiring, _)| said::weak_group(&wiring, app.style()));
     view! {
         {missing}
         <div class="chart worded" id=WIRES>
             {grid}
         </div>
         <p>{group}</p>
-        <p class="help">{words::WIRES_RULES}</p>
-        <Caution text=words::WIRES_CAUTION />
+        <p class="help">{said::RULES}</p>
+        <Caution text=said::CAUTION />
         <h2>{page::CARRYING}</h2>
         <ul class="plain">{page::TRANSPORT.map(|fact| view! { <li>{fact}</li> }).collect_view()}</ul>
     }

@@ -56,12 +56,8 @@ pub(super) fn GaugeCard() -> impl IntoView {
     let app = use_app();
     let grid = move || {
         app.found().map(|found| {
-            let table = Table {
-                label: String::new(),
-                caption: words::GAUGE.into(),
-                heads: words::GAUGE_HEADS.map(String::from).into(),
-                rows: words::gauge_rows(&gauge(&found.build), app.style()),
-            };
+            let rows = words::gauge_rows(&gauge(&found.build), app.style());
+            let table = Table::alone(words::GAUGE, &words::GAUGE_HEADS, rows);
             view! { <Grid table /> }
         })
     };

@@ -15,12 +15,8 @@ pub(super) fn Modes() -> impl IntoView {
     let app = use_app();
     let grid = move || {
         app.found().map(|found| {
-            let table = Table {
-                label: String::new(),
-                caption: said::MODES.into(),
-                heads: said::MODES_HEADS.map(String::from).into(),
-                rows: modes(&found, app.style()),
-            };
+            let rows = modes(&found, app.style());
+            let table = Table::alone(said::MODES, &said::MODES_HEADS, rows);
             view! { <Grid table /> }
         })
     };
